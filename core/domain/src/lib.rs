@@ -11,4 +11,5 @@
     clippy::panic
 )]
 
+pub mod call;
 pub mod quantity;
