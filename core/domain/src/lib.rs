@@ -13,3 +13,4 @@
 
 pub mod call;
 pub mod quantity;
+pub mod text;

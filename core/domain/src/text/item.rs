@@ -1,0 +1,440 @@
+//! The tree as a reader walks it: tables that know their keys, items that know their place.
+
+use std::cell::{Cell, RefCell};
+use std::ops::Range;
+
+use toml_span::value::{Table as RawTable, Value, ValueInner};
+
+use super::bounds;
+use super::fault::{Expected, Fault, Found, Problem};
+use super::read::Places;
+use super::shape::Shape;
+use crate::quantity::{
+    Distance, Mass, MassUnit, Numerals, Percent, Range as Span, RepRange, Reserve, Rpe, Seconds,
+    Tempo, Unreadable,
+};
+
+/// The faults found so far.
+pub(super) struct Faults {
+    pub(super) places: Places,
+    found: RefCell<Vec<Fault>>,
+    set_aside: Cell<bool>,
+}
+
+impl Faults {
+    pub(super) fn new(places: Places) -> Self {
+        Self { places, found: RefCell::default(), set_aside: Cell::new(false) }
+    }
+
+    pub(super) fn add(&self, span: Range<usize>, problem: Problem) {
+        let mut found = self.found.borrow_mut();
+        if found.len() <= bounds::FAULTS {
+            found.push(self.places.fault(span, problem));
+        }
+    }
+
+    /// Whether looking for what a wrong word was meant to be is still worth it.
+    fn open(&self) -> bool {
+        self.found.borrow().len() < bounds::FAULTS
+    }
+
+    /// A line was set aside: what seems missing may have stood in it.
+    pub(super) fn set_aside(&self) {
+        self.set_aside.set(true);
+    }
+
+    pub(super) fn sorted(self) -> Vec<Fault> {
+        let mut found = self.found.into_inner();
+        found.sort_by_key(|fault| (fault.span.start, fault.span.end == fault.span.start));
+        if found.len() > bounds::FAULTS {
+            found.truncate(bounds::FAULTS);
+            if let Some(last) = found.last_mut() {
+                last.problem = Problem::MoreFaults { shown: bounds::FAULTS - 1 };
+            }
+        }
+        found
+    }
+}
+
+/// A table and the keys it may have.
+pub struct Table<'a> {
+    table: &'a RawTable<'a>,
+    span: Range<usize>,
+    source: &'a str,
+    faults: &'a Faults,
+    shape: &'static Shape,
+}
+
+impl<'a> Table<'a> {
+    pub(super) fn new(
+        table: &'a RawTable<'a>,
+        span: Range<usize>,
+        source: &'a str,
+        faults: &'a Faults,
+        shape: &'static Shape,
+    ) -> Self {
+        Self { table, span, source, faults, shape }
+    }
+
+    /// Where the table stands, to note a fault of the whole.
+    pub fn span(&self) -> Range<usize> {
+        self.span.clone()
+    }
+
+    /// The item behind a key that the shape declares; `None` where it is not given.
+    pub fn get(&self, key: &'static str) -> Option<Item<'a>> {
+        debug_assert!(
+            self.shape.keys.iter().any(|known| known.name == key),
+            "{key} is read but not declared in {}",
+            self.shape.name
+        );
+        self.table.get(key).map(|value| Item { value, source: self.source, faults: self.faults })
+    }
+
+    /// As [`Table::get`]; notes a fault where the key is missing.
+    pub fn need(&self, key: &'static str) -> Option<Item<'a>> {
+        let item = self.get(key);
+        if item.is_none() {
+            self.missing(Problem::MissingKey { key });
+        }
+        item
+    }
+
+    /// Whether the key is given.
+    pub fn has(&self, key: &str) -> bool {
+        self.table.contains_key(key)
+    }
+
+    /// Notes that something is missing from the table.
+    pub fn missing(&self, problem: Problem) {
+        if !self.faults.set_aside.get() {
+            let head = self.span.start..self.span.start;
+            self.faults.add(head, problem);
+        }
+    }
+
+    /// Notes a fault at a key, or at the table where the key is not given.
+    pub fn fault_at(&self, key: &str, problem: Problem) {
+        let span = self
+            .table
+            .get_key_value(key)
+            .map_or(self.span(), |(key, _)| key.span.start..key.span.end);
+        self.faults.add(span, problem);
+    }
+
+    /// Notes a fault where `key` stands together with any of `others`.
+    pub fn clash(&self, key: &'static str, others: &[&'static str]) {
+        if self.has(key) {
+            for with in others.iter().filter(|other| self.has(other)) {
+                self.fault_at(key, Problem::Clash { key, with });
+            }
+        }
+    }
+
+    pub(super) fn refuse_unknown_keys(&self) {
+        for key in self.table.keys() {
+            let known = self.shape.keys.iter().map(|known| known.name);
+            if known.clone().any(|known| known == key.name) {
+                continue;
+            }
+            let known: Vec<_> = known.collect();
+            let nearest = if self.faults.open() { nearest(&key.name, &known) } else { None };
+            let key_name = key.name.chars().take(80).collect();
+            self.faults.add(
+                key.span.start..key.span.end,
+                Problem::UnknownKey { key: key_name, nearest, known },
+            );
+        }
+    }
+
+    /// The keys as they are given, for a table whose keys are names of its own (`shape` of none).
+    pub fn names(&self) -> impl Iterator<Item = (&'a str, Range<usize>, Item<'a>)> {
+        let (source, faults) = (self.source, self.faults);
+        self.table.iter().map(move |(key, value)| {
+            (key.name.as_ref(), key.span.start..key.span.end, Item { value, source, faults })
+        })
+    }
+}
+
+/// A value and its place.
+#[derive(Clone, Copy)]
+pub struct Item<'a> {
+    value: &'a Value<'a>,
+    source: &'a str,
+    faults: &'a Faults,
+}
+
+impl<'a> Item<'a> {
+    /// Its bytes in the file.
+    pub fn span(&self) -> Range<usize> {
+        self.value.span.start..self.value.span.end
+    }
+
+    /// Its line in the file, from 1.
+    pub fn line(&self) -> usize {
+        self.faults.places.line_column(self.value.span.start).0
+    }
+
+    /// What stands here.
+    pub fn found(&self) -> Found {
+        match self.value.as_ref() {
+            ValueInner::String(_) => Found::Text,
+            ValueInner::Integer(_) => Found::Whole,
+            ValueInner::Float(_) => Found::Decimal,
+            ValueInner::Boolean(_) => Found::Flag,
+            ValueInner::Array(_) => Found::List,
+            ValueInner::Table(_) => Found::Table,
+        }
+    }
+
+    /// Notes a fault of the item.
+    pub fn fault(&self, problem: Problem) {
+        self.faults.add(self.span(), problem);
+    }
+
+    /// Notes that something else is read here.
+    pub fn wrong_type(&self, expected: Expected) {
+        self.fault(Problem::WrongType { expected, found: self.found() });
+    }
+
+    /// A text of 1 to `most` characters.
+    pub fn text(&self, most: usize) -> Option<&'a str> {
+        let text = self.any_text(Expected::Text)?;
+        if text.trim().is_empty() {
+            self.fault(Problem::Empty);
+            None
+        } else if text.chars().nth(most).is_some() {
+            self.fault(Problem::TooLong { most });
+            None
+        } else {
+            Some(text)
+        }
+    }
+
+    fn any_text(&self, expected: Expected) -> Option<&'a str> {
+        let text = self.value.as_str();
+        if text.is_none() {
+            self.wrong_type(expected);
+        }
+        text
+    }
+
+    /// A whole number within bounds.
+    pub fn whole(&self, least: i64, greatest: i64) -> Option<i64> {
+        let Some(value) = self.value.as_integer() else {
+            self.wrong_type(Expected::Whole);
+            return None;
+        };
+        if value < least || value > greatest {
+            self.fault(Problem::OutOfRange { least, greatest });
+            return None;
+        }
+        Some(value)
+    }
+
+    /// True or false.
+    pub fn flag(&self) -> Option<bool> {
+        let flag = self.value.as_bool();
+        if flag.is_none() {
+            self.wrong_type(Expected::Flag);
+        }
+        flag
+    }
+
+    /// A list of 1 to `most` items.
+    pub fn list(&self, most: usize) -> Option<Vec<Item<'a>>> {
+        let Some(list) = self.value.as_array() else {
+            self.wrong_type(Expected::List);
+            return None;
+        };
+        if list.is_empty() {
+            self.fault(Problem::Empty);
+        }
+        if list.len() > most {
+            self.fault(Problem::TooMany { most });
+        }
+        let (source, faults) = (self.source, self.faults);
+        Some(list.iter().take(most).map(|value| Item { value, source, faults }).collect())
+    }
+
+    /// A list, or one item that stands for a list of itself.
+    pub fn one_or_list(&self, most: usize) -> Option<Vec<Item<'a>>> {
+        if self.found() == Found::List { self.list(most) } else { Some(vec![*self]) }
+    }
+
+    /// A table: `reader` takes it, and keys that `shape` doesn't declare are refused.
+    pub fn table<T>(
+        &self,
+        shape: &'static Shape,
+        reader: impl FnOnce(&Table<'a>) -> Option<T>,
+    ) -> Option<T> {
+        let Some(table) = self.value.as_table() else {
+            self.wrong_type(Expected::Table);
+            return None;
+        };
+        let table = Table::new(table, self.span(), self.source, self.faults, shape);
+        let made = reader(&table);
+        table.refuse_unknown_keys();
+        made
+    }
+
+    /// One of the words, as its place in `words`.
+    pub fn word(&self, words: &'static [&'static str]) -> Option<usize> {
+        let word = self.any_text(Expected::Text)?;
+        let place = words.iter().position(|known| *known == word);
+        if place.is_none() {
+            self.fault(Problem::UnknownWord {
+                word: word.chars().take(80).collect(),
+                nearest: self.nearest(word, words.iter().copied()),
+                known: words.to_vec(),
+            });
+        }
+        place
+    }
+
+    /// A name among those known: `find` gives what has it. Where nothing has, a fault names the
+    /// nearest of `known`.
+    pub fn name<T>(
+        &self,
+        what: &'static str,
+        find: impl FnOnce(&str) -> Option<T>,
+        known: impl IntoIterator<Item = impl AsRef<str>>,
+    ) -> Option<T> {
+        let name = self.any_text(Expected::Text)?;
+        let made = find(name);
+        if made.is_none() {
+            let known: Vec<_> = known.into_iter().collect();
+            self.fault(Problem::UnknownName {
+                name: name.chars().take(80).collect(),
+                nearest: self.nearest(name, known.iter().map(AsRef::as_ref)),
+                what,
+            });
+        }
+        made
+    }
+
+    fn nearest<'n>(&self, word: &str, known: impl Iterator<Item = &'n str>) -> Option<String> {
+        if !self.faults.open() {
+            return None;
+        }
+        let known: Vec<_> = known.collect();
+        nearest(word, &known).map(str::to_string)
+    }
+
+    /// A text read by `reader`; a place it names is underlined within the text.
+    pub fn quantity<T>(
+        &self,
+        expected: Expected,
+        reader: impl FnOnce(&str) -> Result<T, Unreadable>,
+    ) -> Option<T> {
+        let text = self.any_text(expected)?;
+        self.noted(text, reader(text))
+    }
+
+    /// As [`Item::quantity`], also from a bare number.
+    pub fn number_or_text<T>(
+        &self,
+        expected: Expected,
+        reader: impl FnOnce(&str) -> Result<T, Unreadable>,
+    ) -> Option<T> {
+        match self.found() {
+            Found::Whole | Found::Decimal => {
+                let text = self.source.get(self.span()).unwrap_or_default();
+                self.noted(text, reader(text))
+            }
+            _ => self.quantity(expected, reader),
+        }
+    }
+
+    fn noted<T>(&self, text: &str, read: Result<T, Unreadable>) -> Option<T> {
+        read.map_err(|unreadable| self.unreadable(text, unreadable)).ok()
+    }
+
+    /// Notes what could not be read of a text, at its place within the item.
+    pub fn unreadable(&self, text: &str, unreadable: Unreadable) {
+        let span = self.span();
+        let skip = text.char_indices().nth(unreadable.at).map_or(text.len(), |(at, _)| at);
+        // With escapes in the text its bytes in the file are others: then the whole is underlined.
+        let source = self.source.get(span.clone()).unwrap_or_default();
+        let narrowed = source.find(text).map(|start| {
+            let start = span.start + start;
+            start + skip..start + text.len()
+        });
+        let narrowed = match narrowed {
+            Some(place) if place.is_empty() => place.start..span.end.max(place.start),
+            Some(place) => place,
+            None => span,
+        };
+        self.faults.add(narrowed, Problem::Quantity(unreadable));
+    }
+
+    /// `"142.5 kg"`
+    pub fn mass(&self) -> Option<Mass> {
+        self.mass_as_written().map(|(mass, _)| mass)
+    }
+
+    /// As [`Item::mass`], with the unit it was written in.
+    pub fn mass_as_written(&self) -> Option<(Mass, MassUnit)> {
+        self.quantity(Expected::Mass, |text| Mass::read_as_written(text, Numerals::Point))
+    }
+
+    /// `"67.5 %"`
+    pub fn percent(&self) -> Option<Percent> {
+        self.quantity(Expected::Percent, |text| Percent::read(text, Numerals::Point))
+    }
+
+    /// `5` or `"6-10"`
+    pub fn reps(&self) -> Option<RepRange> {
+        self.number_or_text(Expected::Reps, RepRange::read)
+    }
+
+    /// `2`, `1.5` or `"1-2"`
+    pub fn reserve(&self) -> Option<Span<Reserve>> {
+        self.number_or_text(Expected::Reserve, |text| Reserve::read_range(text, Numerals::Point))
+    }
+
+    /// `8`, `8.5` or `"7-8"`
+    pub fn rpe(&self) -> Option<Span<Rpe>> {
+        self.number_or_text(Expected::Rpe, |text| Rpe::read_range(text, Numerals::Point))
+    }
+
+    /// `"3-0-1-0"`
+    pub fn tempo(&self) -> Option<Tempo> {
+        self.quantity(Expected::Tempo, Tempo::read)
+    }
+
+    /// `"90 s"`, `"2:30"`
+    pub fn seconds(&self) -> Option<Seconds> {
+        self.quantity(Expected::Seconds, Seconds::read)
+    }
+
+    /// `"30-40 s"`
+    pub fn seconds_range(&self) -> Option<Span<Seconds>> {
+        self.quantity(Expected::Seconds, Seconds::read_range)
+    }
+
+    /// `"40 m"`
+    pub fn distance(&self) -> Option<Distance> {
+        self.quantity(Expected::Distance, |text| Distance::read(text, Numerals::Point))
+    }
+
+    /// `"30-40 m"`
+    pub fn distance_range(&self) -> Option<Span<Distance>> {
+        self.quantity(Expected::Distance, |text| Distance::read_range(text, Numerals::Point))
+    }
+}
+
+/// The known word that `word` most resembles, if it is near enough to have been meant.
+fn nearest<'n>(word: &str, known: &[&'n str]) -> Option<&'n str> {
+    let length = word.chars().count();
+    if length > 60 {
+        return None;
+    }
+    let word = word.to_lowercase();
+    known
+        .iter()
+        .map(|known| (strsim::osa_distance(&word, &known.to_lowercase()), *known))
+        .filter(|(distance, known)| *distance <= 1 + length.max(known.len()) / 4)
+        .min_by_key(|(distance, _)| *distance)
+        .map(|(_, known)| known)
+}
