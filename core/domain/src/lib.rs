@@ -12,5 +12,6 @@
 )]
 
 pub mod call;
+pub mod catalogue;
 pub mod quantity;
 pub mod text;

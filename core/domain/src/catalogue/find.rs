@@ -1,0 +1,146 @@
+//! Looking exercises up.
+
+use super::Exercise;
+use super::table::BUILTIN;
+
+/// The built-in exercises and a plan's own; where both have a slug, the plan's own holds.
+#[derive(Debug, Clone, Default)]
+pub struct Catalogue {
+    own: Vec<Exercise>,
+}
+
+impl Catalogue {
+    /// The built-in exercises. Costs nothing.
+    pub const fn builtin() -> Self {
+        Self { own: Vec::new() }
+    }
+
+    /// The built-in exercises with these before them.
+    #[must_use]
+    pub fn with_own(mut self, exercises: impl IntoIterator<Item = Exercise>) -> Self {
+        self.own.extend(exercises);
+        self
+    }
+
+    /// The exercises that were added.
+    pub fn own(&self) -> &[Exercise] {
+        &self.own
+    }
+
+    /// All exercises, the plan's own first; a built-in one whose slug was taken is left out.
+    pub fn iter(&self) -> impl Iterator<Item = &Exercise> {
+        let built_in =
+            BUILTIN.iter().filter(|exercise| !self.own.iter().any(|own| own.slug == exercise.slug));
+        self.own.iter().chain(built_in)
+    }
+
+    /// The exercise with exactly this slug, as histories name it.
+    pub fn get(&self, slug: &str) -> Option<&Exercise> {
+        self.own.iter().chain(BUILTIN).find(|exercise| exercise.slug == slug)
+    }
+
+    /// The exercise a person means: by slug, name or another usual name. Case does not matter, and
+    /// a space, a hyphen and an underscore are the same.
+    pub fn find(&self, text: &str) -> Option<&Exercise> {
+        self.iter().find(|exercise| names(exercise).any(|name| same(name, text)))
+    }
+
+    /// The exercise whose name is most like a misspelt one, when any is near.
+    pub fn nearest(&self, text: &str) -> Option<&Exercise> {
+        most_alike(
+            text,
+            self.iter().flat_map(|exercise| names(exercise).map(move |n| (n, exercise))),
+        )
+    }
+}
+
+fn names(exercise: &Exercise) -> impl Iterator<Item = &str> {
+    [exercise.slug.as_ref(), exercise.name.as_ref()].into_iter().chain(exercise.also.iter())
+}
+
+/// Whether two names differ in case and separators only.
+pub(super) fn same(one: &str, other: &str) -> bool {
+    plain(one).eq(plain(other))
+}
+
+fn plain(text: &str) -> impl Iterator<Item = char> {
+    text.trim().chars().map(|c| match c {
+        ' ' | '_' | '-' => '-',
+        c => c.to_ascii_lowercase(),
+    })
+}
+
+/// The candidate whose name is most like the text, when at least six characters in ten agree.
+/// Long texts are cut: none of the names is longer, and a file may hold anything.
+pub(super) fn most_alike<'a, T>(
+    text: &str,
+    candidates: impl Iterator<Item = (&'a str, T)>,
+) -> Option<T> {
+    let wanted: String = plain(text).take(48).collect();
+    candidates
+        .map(|(name, value)| {
+            let name: String = plain(name).take(48).collect();
+            // In ten-thousandths, so that likeness compares as a number without a float.
+            let length = wanted.chars().count().max(name.chars().count()).max(1);
+            let off = strsim::osa_distance(&wanted, &name);
+            (10_000 - 10_000 * off.min(length) / length, value)
+        })
+        .filter(|(likeness, _)| *likeness >= 6_000)
+        // The first of the best: `max_by_key` would take the last.
+        .fold(None, |best: Option<(usize, T)>, next| match best {
+            Some(best) if best.0 >= next.0 => Some(best),
+            _ => Some(next),
+        })
+        .map(|(_, value)| value)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn finds_what_a_person_means() {
+        let catalogue = Catalogue::builtin();
+        for text in ["front-squat", "Front squat", " FRONT SQUAT ", "front_squat"] {
+            assert_eq!(catalogue.find(text).unwrap().slug, "front-squat", "{text}");
+        }
+        assert_eq!(catalogue.find("press").unwrap().slug, "overhead-press");
+        assert!(catalogue.find("frnt squat").is_none());
+        assert!(catalogue.find("").is_none());
+    }
+
+    #[test]
+    fn suggests_the_nearest() {
+        let catalogue = Catalogue::builtin();
+        for (text, slug) in [
+            ("frnt squat", "front-squat"),
+            ("romanian dedlift", "romanian-deadlift"),
+            ("bench pres", "bench-press"),
+            ("pullup", "pull-up"),
+        ] {
+            assert_eq!(catalogue.nearest(text).unwrap().slug, slug, "{text}");
+        }
+        assert!(catalogue.nearest("bicycle to work").is_none());
+        assert!(catalogue.nearest(&"x".repeat(100_000)).is_none());
+    }
+
+    #[test]
+    fn a_plans_own_exercise_stands_in_front() {
+        let mut own = Catalogue::builtin().get("front-squat").unwrap().clone();
+        own.name = "Front squat, heels raised".into();
+        let count = Catalogue::builtin().iter().count();
+        let catalogue = Catalogue::builtin().with_own([own.clone()]);
+        assert_eq!(catalogue.get("front-squat"), Some(&own));
+        assert_eq!(catalogue.find("front squat, heels raised"), Some(&own));
+        assert_eq!(catalogue.iter().count(), count);
+        assert_eq!(catalogue.own().len(), 1);
+    }
+
+    #[test]
+    fn an_exercise_survives_serialisation() {
+        for exercise in Catalogue::builtin().iter() {
+            let text = serde_json::to_string(exercise).unwrap();
+            assert_eq!(&serde_json::from_str::<Exercise>(&text).unwrap(), exercise);
+        }
+    }
+}
