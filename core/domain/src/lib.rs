@@ -13,5 +13,6 @@
 
 pub mod call;
 pub mod catalogue;
+pub mod progress;
 pub mod quantity;
 pub mod text;

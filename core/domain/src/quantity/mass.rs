@@ -192,6 +192,11 @@ impl Mass {
         decimal::print(i128::from(self.0), 12, 0, Numerals::Point)
     }
 
+    /// As [`Mass::kilograms`], with at least so many decimals (12 at most): `"126.00000"`.
+    pub fn kilograms_with(self, decimals: usize) -> String {
+        decimal::print(i128::from(self.0), 12, decimals, Numerals::Point)
+    }
+
     /// The mass in a unit, at most two decimals, half to even: `142.5 kg`, `313.06 lb`.
     ///
     /// For people; what must stay exact goes by [`Mass::kilograms`].
