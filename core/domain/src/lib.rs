@@ -13,6 +13,7 @@
 
 pub mod call;
 pub mod catalogue;
+pub mod plan;
 pub mod progress;
 pub mod quantity;
 pub mod text;

@@ -40,4 +40,11 @@ pub enum Flow {
         /// Seconds from start to start.
         every: Seconds,
     },
+    /// Singles with a rising load to a max: the test day.
+    Test {
+        /// How much a step adds to the load just lifted, near the end.
+        step: Percent,
+        /// The most tries.
+        most: u8,
+    },
 }

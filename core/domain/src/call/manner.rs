@@ -34,6 +34,9 @@ pub struct Manner {
     /// Grip, stance, handle or range of movement.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub technique: Option<String>,
+    /// The technique of each part in turn, where the parts of a set differ.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub part_techniques: Vec<String>,
     /// A few short cues.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub cues: Vec<String>,

@@ -76,6 +76,22 @@ pub enum Structure {
 }
 
 impl Structure {
+    /// How many the whole set or its first part asks for, where the structure itself says it: a
+    /// cluster's blocks together, the first of ranges.
+    pub fn opening(&self) -> Option<HowMany> {
+        match self {
+            Self::Cluster { blocks, .. } => {
+                let sum = blocks.iter().fold(0, |sum: Reps, block| sum.saturating_add(*block));
+                Some(HowMany::Reps(RepRange::just(sum)))
+            }
+            Self::Ranges { parts } => parts.first().map(|part| HowMany::Reps(part.reps)),
+            Self::Straight
+            | Self::RestPause { .. }
+            | Self::Drop { .. }
+            | Self::Continued { .. } => None,
+        }
+    }
+
     /// The most parts it can have, the first included; a rest-pause or a miss may end it sooner.
     pub fn most_parts(&self) -> usize {
         match self {

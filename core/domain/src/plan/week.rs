@@ -1,0 +1,258 @@
+//! One session of one week, with what the week changes applied: nothing after this sees
+//! variations.
+
+use chrono::Weekday;
+
+use super::line::{Course, Line, Rests};
+use super::model::{Gear, Goal, Plan, Ramp, SetUp, Sides, Slot, Substitute, WarmUp};
+use super::rules::{Cut, Miss, Rule};
+use crate::call::{EffortTarget, Flow, HowMany, LoadCall, Manner, Side, Structure, WeekKind};
+use crate::catalogue::Counting;
+use crate::quantity::Range;
+
+/// A session of a week.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct WeekSession {
+    /// Its name.
+    pub name: String,
+    /// Its place in the plan's list of sessions.
+    pub session: usize,
+    /// What the week is for.
+    pub kind: WeekKind,
+    /// The day it is meant for.
+    pub day: Option<Weekday>,
+    /// Minutes it should take.
+    pub minutes: Option<u16>,
+    /// Its warm-up.
+    pub warm_up: WarmUp,
+    /// Its exercises in order.
+    pub exercises: Vec<Entry>,
+}
+
+/// An exercise of a session of a week.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Entry {
+    /// The exercise's slug.
+    pub exercise: String,
+    /// Its place in the session's list of exercises.
+    pub slot: usize,
+    /// What it is for.
+    pub goal: Goal,
+    /// The superset it belongs to: neighbours of the same number are done back to back.
+    pub superset: Option<usize>,
+    /// Left out without a mark.
+    pub optional: bool,
+    /// How sides are done; where nothing is said, as the exercise is.
+    pub sides: Option<Sides>,
+    /// How the number is meant, where not as in the catalogue.
+    pub counting: Option<Counting>,
+    /// Its ramp, where it says one.
+    pub ramp: Option<Ramp>,
+    /// How it is set up.
+    pub set_up: SetUp,
+    /// What is worn.
+    pub wear: Vec<Gear>,
+    /// Cues of the exercise.
+    pub cues: Vec<String>,
+    /// What to do instead, in order of preference.
+    pub substitutes: Vec<Substitute>,
+    /// What changes next time.
+    pub next: Vec<Rule>,
+    /// What follows misses.
+    pub misses: Vec<Miss>,
+    /// Its sets, row by row.
+    pub blocks: Vec<Block>,
+}
+
+/// A row of sets of a week.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Block {
+    /// Where the number of sets comes from.
+    pub flow: Flow,
+    /// The sets: all of them where they are listed or by the clock, otherwise the one that is
+    /// repeated.
+    pub sets: Vec<SetCall>,
+}
+
+/// The call of one set.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SetCall {
+    /// How many.
+    pub how_many: HowMany,
+    /// The load as the plan says it.
+    pub load: LoadCall,
+    /// How hard.
+    pub effort: Option<EffortTarget>,
+    /// What it is made of.
+    pub structure: Structure,
+    /// In what way.
+    pub manner: Manner,
+    /// The one side it is for; none where both do it or each does.
+    pub side: Option<Side>,
+    /// No effort is asked for, and nothing is estimated.
+    pub speed: bool,
+    /// Rests by kind, as far as the plan says them; [`Goal::rest`] is what is left.
+    pub rest: Rests,
+}
+
+impl Plan {
+    /// The sessions of a week, counted from 0: their places in the plan's list.
+    pub fn sessions_of(&self, week: usize) -> Vec<usize> {
+        if week >= self.weeks.len() {
+            return Vec::new();
+        }
+        let sessions = self.sessions.iter().enumerate();
+        sessions.filter(|(_, session)| session.weeks.contain(week)).map(|(at, _)| at).collect()
+    }
+
+    /// The session at `index` among those of a week, both counted from 0, with the week's changes
+    /// applied. `None` where there is none.
+    pub fn session(&self, week: usize, index: usize) -> Option<WeekSession> {
+        let at = self.sessions_of(week).get(index).copied()?;
+        let session = self.sessions.get(at)?;
+        let kind = self.weeks.get(week)?.kind;
+        let cut = self.cut(week);
+        let mut exercises: Vec<Entry> = Vec::new();
+        let mut last_superset: Option<&str> = None;
+        let mut number = 0;
+        for (place, slot) in session.exercises.iter().enumerate() {
+            if !slot.weeks.contain(week) {
+                continue;
+            }
+            let rest = slot.rest.or(session.rest).or(self.rest);
+            let blocks: Vec<_> = slot
+                .lines
+                .iter()
+                .filter(|line| line.weeks.contain(week))
+                .filter_map(|line| block(line, week, cut, rest))
+                .collect();
+            if blocks.is_empty() {
+                continue;
+            }
+            if slot.superset.as_deref() != last_superset {
+                number += 1;
+            }
+            last_superset = slot.superset.as_deref();
+            exercises.push(Entry {
+                superset: slot.superset.as_ref().map(|_| number),
+                ..entry(self, slot, place, blocks)
+            });
+        }
+        Some(WeekSession {
+            name: session.name.clone(),
+            session: at,
+            kind,
+            day: session.day,
+            minutes: session.minutes.or(self.minutes),
+            warm_up: session.warm_up.or(&self.warm_up),
+            exercises,
+        })
+    }
+
+    /// What a week takes off.
+    fn cut(&self, week: usize) -> Cut {
+        let Some(week) = self.weeks.get(week) else { return Cut::default() };
+        week.cut.unwrap_or(match week.kind {
+            WeekKind::Deload => self.deload,
+            WeekKind::EaseIn => self.ease_in,
+            WeekKind::Ordinary | WeekKind::Test => Cut::default(),
+        })
+    }
+}
+
+fn entry(plan: &Plan, slot: &Slot, place: usize, blocks: Vec<Block>) -> Entry {
+    Entry {
+        exercise: slot.exercise.clone(),
+        slot: place,
+        goal: slot.goal.unwrap_or(plan.goal),
+        superset: None,
+        optional: slot.optional,
+        sides: slot.sides,
+        counting: slot.counting,
+        ramp: slot.ramp.clone(),
+        set_up: slot.set_up.clone(),
+        wear: slot.wear.clone(),
+        cues: slot.cues.clone(),
+        substitutes: slot.substitutes.clone(),
+        next: slot.next.clone(),
+        misses: slot.misses.clone().unwrap_or_else(|| plan.misses.clone()),
+        blocks,
+    }
+}
+
+/// A row in a week; `None` where it has no sets in it.
+fn block(line: &Line, week: usize, cut: Cut, rest: Rests) -> Option<Block> {
+    // What is written week by week is what that week asks: a lighter week takes nothing off it.
+    let unless = |by_week: bool| if by_week { Cut::default() } else { cut };
+    let set_cut = unless(line.sets.by_week());
+    let load_cut = unless(line.load.by_week());
+    let effort_cut = unless(line.effort.as_ref().is_some_and(|effort| effort.by_week()));
+    let efforts = line.effort.as_ref().and_then(|effort| effort.at(week));
+    let effort_at = |index: usize| {
+        let target = *cycle(efforts?, index)?;
+        let left =
+            Range { from: effort_cut.left(target.left.from), to: effort_cut.left(target.left.to) };
+        Some(EffortTarget { left, ..target })
+    };
+    let written = *line.sets.at(week)?;
+    let count_of = |sets: u8| set_cut.count(u16::from(sets));
+    let most_of = |sets: u8| u8::try_from(count_of(sets)).unwrap_or(sets);
+    let (flow, count) = match line.course {
+        Course::Listed => (Flow::Listed, count_of(written)),
+        Course::Clock { every } => (Flow::Clock { every }, count_of(written)),
+        Course::Climb { step, most_sets } => {
+            (Flow::Climb { to: effort_at(0)?, step, most: most_sets }, 1)
+        }
+        Course::Repeat { most_sets } => {
+            (Flow::Repeat { until: effort_at(0)?, most: most_of(most_sets) }, 1)
+        }
+        Course::Total { reps, most_sets } => {
+            (Flow::Total { reps: set_cut.count(reps), most: most_sets }, 1)
+        }
+        Course::Test { step, most_tries } => (Flow::Test { step, most: most_tries }, 1),
+    };
+    let (how_many, loads) = (line.how_many.at(week)?, line.load.at(week)?);
+    let count = usize::from(count);
+    let mut sets = Vec::with_capacity(count);
+    for index in 0..count {
+        let load = lighter(cycle(loads, index)?, load_cut);
+        let structure = structure_of(line, index, count);
+        sets.push(SetCall {
+            how_many: structure.opening().unwrap_or(*cycle(how_many, index)?),
+            load,
+            effort: effort_at(index),
+            structure,
+            manner: line.manner.clone(),
+            side: line.side,
+            speed: line.speed,
+            rest: line.rest.or(rest),
+        });
+    }
+    (!sets.is_empty()).then_some(Block { flow, sets })
+}
+
+fn cycle<T>(list: &[T], index: usize) -> Option<&T> {
+    index.checked_rem(list.len()).and_then(|at| list.get(at))
+}
+
+fn structure_of(line: &Line, index: usize, count: usize) -> Structure {
+    if line.on_sets.contain(index, count) { line.structure.clone() } else { Structure::Straight }
+}
+
+/// A lighter load. Help, pins and set-ups stay: less of them is not a share of them.
+fn lighter(load: &LoadCall, cut: Cut) -> LoadCall {
+    match load {
+        LoadCall::Percent { share, of } => LoadCall::Percent {
+            share: Range { from: cut.share(share.from), to: cut.share(share.to) },
+            of: of.clone(),
+        },
+        LoadCall::Mass(mass) => LoadCall::Mass(cut.load(*mass)),
+        LoadCall::Added(mass) => LoadCall::Added(cut.load(*mass)),
+        LoadCall::Body
+        | LoadCall::Assisted(_)
+        | LoadCall::OfTopSet(_)
+        | LoadCall::Pin(_)
+        | LoadCall::SetUp { .. }
+        | LoadCall::ByFeel => load.clone(),
+    }
+}
