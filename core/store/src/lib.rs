@@ -1,1 +1,27 @@
-//! The log on disk.
+//! The log on disk: append-only events in one SQLite file, and what is derived from them.
+//!
+//! A tap is appended in one durable transaction ([`Store::append`]) and is on disk when the call
+//! returns. The store interprets no event: kind, version and body go in and come out as text, and
+//! the app crate has their codec. The file's layout is specified in `docs/store-format.md`.
+//!
+//! No clock is asked here: times come in with each tap.
+#![deny(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    clippy::float_arithmetic,
+    clippy::panic
+)]
+
+mod backup;
+mod error;
+mod event;
+mod quarantine;
+mod schema;
+mod store;
+
+pub use error::{Damage, Foreign, StoreError};
+pub use event::{Event, NewEvent, Seq, Stamp, Tap};
+pub use quarantine::{Salvage, SetAside, quarantine, salvage};
+pub use schema::SCHEMA_VERSION;
+pub use store::{CHECKED_ON_OPEN, Place, Standing, Store, Verified};

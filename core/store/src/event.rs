@@ -1,0 +1,116 @@
+//! Events as the log holds them: text in, text out, under a chained checksum.
+
+use rusqlite::Row;
+
+use crate::error::Damage;
+
+/// A number in the log: 1 for the first event, without gaps.
+pub type Seq = u64;
+
+/// The wall clock's part of a tap's reading.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stamp {
+    /// Milliseconds since 1970-01-01T00:00Z.
+    pub wall_ms: i64,
+    /// Minutes that local time is ahead of UTC.
+    pub offset_minutes: i32,
+}
+
+/// An event to be appended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NewEvent<'a> {
+    /// Which kind of event.
+    pub kind: &'a str,
+    /// Version of the kind's body.
+    pub version: u32,
+    /// The body, as the codec wrote it.
+    pub body: &'a str,
+}
+
+/// Where a tap stands in the log.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Tap {
+    /// Number of its first event: the tap's name.
+    pub first: Seq,
+    /// Number of its last event.
+    pub last: Seq,
+    /// Frames that the write-ahead log grew by; none where there is no such log (in memory).
+    pub frames: u32,
+}
+
+/// An event read back.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Event {
+    /// Its number.
+    pub seq: Seq,
+    /// Number of the first event of its tap.
+    pub tap: Seq,
+    /// Which kind of event.
+    pub kind: String,
+    /// Version of the kind's body.
+    pub version: u32,
+    /// When the tap was made.
+    pub at: Stamp,
+    /// The body, as the codec wrote it.
+    pub body: String,
+}
+
+/// Columns of an event, in the order [`Event::from_row`] takes them; the checksum is the last.
+pub(crate) const COLUMNS: &str = "seq, tap, kind, version, wall_ms, offset_min, body, checksum";
+
+impl Event {
+    /// Reads a row of [`COLUMNS`] with its checksum.
+    pub(crate) fn from_row(row: &Row<'_>) -> rusqlite::Result<(Self, u32)> {
+        let event = Self {
+            seq: row.get(0)?,
+            tap: row.get(1)?,
+            kind: row.get(2)?,
+            version: row.get(3)?,
+            at: Stamp { wall_ms: row.get(4)?, offset_minutes: row.get(5)? },
+            body: row.get(6)?,
+        };
+        Ok((event, row.get(7)?))
+    }
+}
+
+/// The checksum of an event: CRC-32 (ISO-HDLC) over the checksum of the event before (0 for the
+/// first) and every column, integers as little-endian and texts behind their length, so that a row
+/// that was changed, taken out or moved shows.
+pub(crate) fn checksum(before: u32, seq: Seq, tap: Seq, at: Stamp, event: &NewEvent<'_>) -> u32 {
+    let mut hasher = crc32fast::Hasher::new();
+    hasher.update(&before.to_le_bytes());
+    hasher.update(&seq.to_le_bytes());
+    hasher.update(&tap.to_le_bytes());
+    hasher.update(&event.version.to_le_bytes());
+    hasher.update(&at.wall_ms.to_le_bytes());
+    hasher.update(&at.offset_minutes.to_le_bytes());
+    for text in [event.kind, event.body] {
+        hasher.update(&(text.len() as u64).to_le_bytes());
+        hasher.update(text.as_bytes());
+    }
+    hasher.finalize()
+}
+
+/// Follows the chain of checksums along rows in the log's order.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Chain {
+    /// The last number that was found good.
+    pub(crate) seq: Seq,
+    /// Its checksum.
+    pub(crate) checksum: u32,
+}
+
+impl Chain {
+    /// Checks the next row and moves on to it.
+    pub(crate) fn follow(&mut self, event: &Event, sum: u32) -> Result<(), Damage> {
+        if event.seq != self.seq + 1 {
+            return Err(Damage::Missing { seq: self.seq + 1 });
+        }
+        let new = NewEvent { kind: &event.kind, version: event.version, body: &event.body };
+        if checksum(self.checksum, event.seq, event.tap, event.at, &new) != sum {
+            return Err(Damage::Checksum { seq: event.seq });
+        }
+        *self = Self { seq: event.seq, checksum: sum };
+        Ok(())
+    }
+}

@@ -1,0 +1,193 @@
+//! Damaged files: set aside by renaming, never deleted; and what can still be read of them.
+
+use std::path::{Path, PathBuf};
+
+use rusqlite::{Connection, params};
+
+use crate::backup::{remove, sync_folder};
+use crate::error::{Damage, StoreError};
+use crate::event::{COLUMNS, Chain, Event, Seq};
+use crate::store::{Store, as_file, log_of};
+
+/// Where a damaged file was put.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SetAside {
+    /// Its new name; its write-ahead log, where it had one, lies beside it.
+    pub path: PathBuf,
+}
+
+/// What could be read of a damaged file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Salvage {
+    /// Events from the first on, all good, which are now in the new store.
+    pub kept: Seq,
+    /// What ended them; none when every event was good.
+    pub damage: Option<Damage>,
+    /// Later events that can still be read in the file set aside, but do not join on.
+    pub beyond: u64,
+}
+
+/// Sets a damaged file aside under a name of its own, with its write-ahead log, so that a new store
+/// can take its place. Nothing is deleted.
+///
+/// # Errors
+/// What renaming answers.
+pub fn quarantine(path: &Path) -> Result<SetAside, StoreError> {
+    let failed = |error| StoreError::from_io(path, &error);
+    let log_alone = !path.exists();
+    let mut number = 1_u32;
+    let aside = loop {
+        let mut name = path.as_os_str().to_owned();
+        name.push(format!(".damaged-{number}"));
+        let name = PathBuf::from(name);
+        // A log that a cut-off attempt left behind belongs with its file.
+        let taken = if log_alone { false } else { name.exists() };
+        if !taken && !log_of(&name).exists() {
+            break name;
+        }
+        number = number.saturating_add(1);
+    };
+    if !log_alone {
+        std::fs::rename(path, &aside).map_err(failed)?;
+    }
+    match std::fs::rename(log_of(path), log_of(&aside)) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(failed(error)),
+        _ => {}
+    }
+    sync_folder(path)?;
+    Ok(SetAside { path: aside })
+}
+
+/// Reads what is good in a file set aside into a new store: the events from the first up to the
+/// damage, under their own numbers. What is derived from them is to be rebuilt.
+///
+/// The file set aside is only copied, never written.
+///
+/// # Errors
+/// [`StoreError::Exists`], or what reading the copy and writing the new store answer.
+pub fn salvage(aside: &Path, to: &Path) -> Result<(Store, Salvage), StoreError> {
+    if to.exists() {
+        return Err(StoreError::Exists { path: to.to_path_buf() });
+    }
+    let mut copy = to.as_os_str().to_owned();
+    copy.push(".reading");
+    let copy = PathBuf::from(copy);
+    let result = read_into(aside, &copy, to);
+    remove(&copy);
+    if result.is_err() {
+        remove(to);
+    }
+    result
+}
+
+fn read_into(aside: &Path, copy: &Path, to: &Path) -> Result<(Store, Salvage), StoreError> {
+    std::fs::copy(aside, copy).map_err(|error| StoreError::from_io(aside, &error))?;
+    let log = log_of(aside);
+    if log.exists() {
+        std::fs::copy(&log, log_of(copy)).map_err(|error| StoreError::from_io(&log, &error))?;
+    }
+    let from =
+        Connection::open(as_file(copy)).map_err(|error| StoreError::from_sqlite(aside, error))?;
+    from.pragma_update(None, "locking_mode", "EXCLUSIVE")
+        .map_err(|error| StoreError::from_sqlite(aside, error))?;
+
+    let mut store = Store::open(to)?;
+    if let Ok(uuid) = from.query_row("SELECT uuid FROM store", [], |row| row.get::<_, String>(0)) {
+        store.take_uuid(&uuid)?;
+    }
+    let mut chain = Chain::default();
+    let damage = loop {
+        let mut good = Vec::new();
+        let mut next = chain;
+        let stopped = read_some(&from, &mut next, &mut good);
+        store.append_as_they_were(&good)?;
+        chain = next;
+        match stopped {
+            Ok(true) => {}
+            Ok(false) => break None,
+            Err(damage) => break Some(damage),
+        }
+    };
+    let beyond = if damage.is_some() { count_beyond(&from, chain.seq) } else { 0 };
+    Ok((store, Salvage { kept: chain.seq, damage, beyond }))
+}
+
+/// Reads some thousand rows that continue the chain; false at the end.
+fn read_some(
+    from: &Connection,
+    chain: &mut Chain,
+    good: &mut Vec<(Event, u32)>,
+) -> Result<bool, Damage> {
+    let malformed = |error: rusqlite::Error| Damage::Malformed { detail: error.to_string() };
+    let sql = format!("SELECT {COLUMNS} FROM event WHERE seq > ?1 ORDER BY seq LIMIT 1000");
+    let mut statement = from.prepare_cached(&sql).map_err(malformed)?;
+    let mut rows = statement.query([chain.seq]).map_err(malformed)?;
+    while let Some(row) = rows.next().map_err(malformed)? {
+        let (event, sum) = Event::from_row(row).map_err(malformed)?;
+        chain.follow(&event, sum)?;
+        good.push((event, sum));
+    }
+    Ok(!good.is_empty())
+}
+
+/// Counts rows after the damage that can be read and follow from the row before them.
+fn count_beyond(from: &Connection, kept: Seq) -> u64 {
+    let last = from
+        .query_row("SELECT max(seq) FROM event", [], |row| row.get(0))
+        .or_else(|_| from.query_row("SELECT max(seq) FROM standing", [], |row| row.get(0)))
+        .ok()
+        .flatten()
+        .unwrap_or(kept);
+    let sql = format!("SELECT {COLUMNS} FROM event WHERE seq = ?1");
+    let Ok(mut statement) = from.prepare(&sql) else { return 0 };
+    let mut before: Option<u32> = None;
+    let mut count = 0;
+    for seq in kept.saturating_add(1)..=last {
+        let row = statement.query_row([seq], Event::from_row).ok();
+        if let (Some((event, sum)), Some(checksum)) = (&row, before) {
+            let mut chain = Chain { seq: seq - 1, checksum };
+            if chain.follow(event, *sum).is_ok() {
+                count += 1;
+            }
+        }
+        before = row.map(|(_, sum)| sum);
+    }
+    count
+}
+
+impl Store {
+    fn take_uuid(&mut self, uuid: &str) -> Result<(), StoreError> {
+        self.connection()?
+            .execute("UPDATE store SET uuid = ?1", [uuid])
+            .map(|_| ())
+            .map_err(|error| self.sorted(error))
+    }
+
+    /// Appends rows under their own numbers and checksums.
+    fn append_as_they_were(&mut self, rows: &[(Event, u32)]) -> Result<(), StoreError> {
+        let Some((last, checksum)) = rows.last() else { return Ok(()) };
+        let head = Chain { seq: last.seq, checksum: *checksum };
+        let connection = self.connection()?;
+        let write = || {
+            let transaction = connection.unchecked_transaction()?;
+            let sql =
+                format!("INSERT INTO event ({COLUMNS}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)");
+            for (event, sum) in rows {
+                transaction.prepare_cached(&sql)?.execute(params![
+                    event.seq,
+                    event.tap,
+                    event.kind,
+                    event.version,
+                    event.at.wall_ms,
+                    event.at.offset_minutes,
+                    event.body,
+                    sum
+                ])?;
+            }
+            transaction.commit()
+        };
+        write().map_err(|error| self.sorted(error))?;
+        self.set_head(head);
+        Ok(())
+    }
+}

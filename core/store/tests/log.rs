@@ -1,0 +1,290 @@
+//! The log through its public door: what goes in comes out, under one lock, in one file.
+#![expect(clippy::unwrap_used, reason = "a test's helpers fail as the test does")]
+
+use std::path::Path;
+
+use barwright_store::{Damage, Foreign, NewEvent, Stamp, Store, StoreError, quarantine, salvage};
+use rusqlite::Connection;
+
+const AT: Stamp = Stamp { wall_ms: 1_795_000_000_000, offset_minutes: 60 };
+
+fn event(body: &str) -> NewEvent<'_> {
+    NewEvent { kind: "part_done", version: 1, body }
+}
+
+fn fill(store: &mut Store, taps: u32) {
+    for tap in 0..taps {
+        let body = format!("{{\"tap\":{tap},\"reps\":5}}");
+        let count = format!("{tap}");
+        store.append(AT, &[event(&body), event("{}")], &[("count", Some(&count))]).unwrap();
+    }
+}
+
+/// A closed store with so many taps of two events.
+fn made(path: &Path, taps: u32) {
+    let mut store = Store::open(path).unwrap();
+    fill(&mut store, taps);
+    store.close().unwrap();
+}
+
+fn folder() -> (tempfile::TempDir, std::path::PathBuf) {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("log.barwright");
+    (folder, path)
+}
+
+#[test]
+fn a_tap_is_one_run_of_numbers() {
+    let mut store = Store::in_memory().unwrap();
+    assert_eq!((store.last_seq(), store.next_seq()), (0, 1));
+    let tap = store.append(AT, &[event("a"), event("b")], &[("plan", Some("one"))]).unwrap();
+    assert_eq!((tap.first, tap.last), (1, 2));
+    let tap = store.append(AT, &[event("ü")], &[("plan", Some("two")), ("gone", None)]).unwrap();
+    assert_eq!((tap.first, tap.last), (3, 3));
+    assert_eq!(store.append(AT, &[], &[("plan", None)]).unwrap().last, 3);
+
+    let events = store.events_from(2).unwrap();
+    let seen: Vec<_> = events.iter().map(|e| (e.seq, e.tap, e.body.as_str())).collect();
+    assert_eq!(seen, [(2, 1, "b"), (3, 3, "ü")]);
+    assert_eq!((events[0].at, events[0].version, events[0].kind.as_str()), (AT, 1, "part_done"));
+    assert_eq!(store.events_from(4).unwrap(), []);
+    assert_eq!(store.events_from(9).unwrap(), []);
+    let plan = store.standing("plan").unwrap().unwrap();
+    assert_eq!((plan.body.as_str(), plan.seq), ("two", 3));
+    store.append(AT, &[event("c")], &[("plan", None)]).unwrap();
+    assert_eq!(store.standing("plan").unwrap(), None);
+    assert_eq!(store.verify().unwrap().events, 4);
+}
+
+#[test]
+fn closing_leaves_one_file_that_opens_again() {
+    let (folder, path) = folder();
+    made(&path, 100);
+    let names: Vec<_> =
+        std::fs::read_dir(folder.path()).unwrap().map(|f| f.unwrap().file_name()).collect();
+    assert_eq!(names, ["log.barwright"]);
+    let uuid = {
+        let store = Store::open(&path).unwrap();
+        assert_eq!(store.last_seq(), 200);
+        assert_eq!(store.standing("count").unwrap().unwrap().body, "99");
+        assert_eq!(store.events_from(1).unwrap().len(), 200);
+        store.uuid().unwrap()
+    };
+    let mut store = Store::open(&path).unwrap();
+    assert_eq!(store.uuid().unwrap(), uuid);
+    store.reopen().unwrap();
+    fill(&mut store, 1);
+    assert_eq!(store.last_seq(), 202);
+}
+
+#[test]
+fn what_was_acknowledged_survives_a_process_that_dies() {
+    let (folder, path) = folder();
+    let mut store = Store::open(&path).unwrap();
+    fill(&mut store, 10);
+    // What a killed process leaves: the file and its log as they are, with no closing.
+    let dead = folder.path().join("dead");
+    std::fs::copy(&path, &dead).unwrap();
+    std::fs::copy(folder.path().join("log.barwright-wal"), folder.path().join("dead-wal")).unwrap();
+    drop(store);
+    let store = Store::open(&dead).unwrap();
+    assert_eq!(store.verify().unwrap().events, 20);
+}
+
+#[test]
+fn a_name_is_a_file_whatever_it_looks_like() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("file:x?mode=memory");
+    made(&path, 1);
+    assert!(path.exists());
+}
+
+#[test]
+fn one_engine_at_a_time() {
+    let (_folder, path) = folder();
+    let mut store = Store::open(&path).unwrap();
+    let refused = Store::open(&path).unwrap_err();
+    assert_eq!(refused, StoreError::InUse { path: path.clone() });
+    fill(&mut store, 1);
+    store.close().unwrap();
+    Store::open(&path).unwrap();
+}
+
+#[test]
+fn a_newer_file_is_refused_and_left_as_it_is() {
+    let (_folder, path) = folder();
+    made(&path, 3);
+    Connection::open(&path).unwrap().pragma_update(None, "user_version", 99).unwrap();
+    let before = std::fs::read(&path).unwrap();
+    let refused = Store::open(&path).unwrap_err();
+    assert!(matches!(refused, StoreError::Newer { found: 99, known: 1, .. }), "{refused}");
+    assert_eq!(std::fs::read(&path).unwrap(), before);
+}
+
+#[test]
+fn other_files_are_refused_and_left_as_they_are() {
+    let (folder, path) = folder();
+    std::fs::write(&path, "a letter, not a database. ".repeat(100)).unwrap();
+    let other = folder.path().join("other.db");
+    let connection = Connection::open(&other).unwrap();
+    connection.execute_batch("CREATE TABLE stamps (country TEXT)").unwrap();
+    connection.close().unwrap();
+    for (path, found) in
+        [(&path, Foreign::NotSqlite), (&other, Foreign::OtherDatabase { application_id: 0 })]
+    {
+        let before = std::fs::read(path).unwrap();
+        let refused = Store::open(path).unwrap_err();
+        assert_eq!(refused, StoreError::NotAStore { path: path.clone(), found });
+        assert_eq!(&std::fs::read(path).unwrap(), &before);
+    }
+    let refused = Store::open(folder.path()).unwrap_err();
+    assert!(matches!(refused, StoreError::NotAStore { found: Foreign::Folder, .. }));
+    let refused = Store::open(&folder.path().join("no/such.barwright")).unwrap_err();
+    assert!(matches!(refused, StoreError::NoFolder { .. }));
+    // What a crash before the first transaction leaves is a new store.
+    let empty = folder.path().join("empty");
+    std::fs::write(&empty, "").unwrap();
+    Store::open(&empty).unwrap();
+}
+
+/// Changes rows of a closed store behind the triggers' back.
+fn tamper(path: &Path, sql: &str) {
+    let connection = Connection::open(path).unwrap();
+    connection.execute_batch("DROP TRIGGER event_is_never_changed").unwrap();
+    connection.execute_batch("DROP TRIGGER event_is_never_deleted").unwrap();
+    connection.execute_batch(sql).unwrap();
+}
+
+#[test]
+fn a_changed_event_shows() {
+    for (sql, damage) in [
+        ("UPDATE event SET body = '{}' WHERE seq = 199", Damage::Checksum { seq: 199 }),
+        ("UPDATE event SET wall_ms = wall_ms + 1 WHERE seq = 200", Damage::Checksum { seq: 200 }),
+        ("DELETE FROM event WHERE seq = 150", Damage::Missing { seq: 150 }),
+        ("DELETE FROM event WHERE seq > 180", Damage::EndLost { seq: 200 }),
+    ] {
+        let (_folder, path) = folder();
+        made(&path, 100);
+        tamper(&path, sql);
+        let refused = Store::open(&path).unwrap_err();
+        assert_eq!(refused, StoreError::Corrupt { path: path.clone(), damage }, "{sql}");
+    }
+    // Far back, opening does not look; verifying and replaying do.
+    let (_folder, path) = folder();
+    made(&path, 100);
+    tamper(&path, "UPDATE event SET kind = 'other' WHERE seq = 7");
+    let store = Store::open(&path).unwrap();
+    let damage = Damage::Checksum { seq: 7 };
+    assert_eq!(store.verify().unwrap_err(), StoreError::Corrupt { path: path.clone(), damage });
+    assert!(store.events_from(7).is_err());
+    assert_eq!(store.events_from(8).unwrap().len(), 193);
+}
+
+#[test]
+fn events_are_never_changed() {
+    let (_folder, path) = folder();
+    made(&path, 1);
+    let connection = Connection::open(&path).unwrap();
+    for sql in ["UPDATE event SET body = ''", "DELETE FROM event"] {
+        assert!(connection.execute_batch(sql).unwrap_err().to_string().contains("never"), "{sql}");
+    }
+}
+
+#[test]
+fn a_damaged_file_is_set_aside_and_read_as_far_as_it_is_good() {
+    let (folder, path) = folder();
+    made(&path, 2_000);
+    let uuid = Store::open(&path).unwrap().uuid().unwrap();
+    tamper(&path, "UPDATE event SET body = 'x' WHERE seq = 3990");
+    assert!(Store::open(&path).is_err());
+    let before = std::fs::read(&path).unwrap();
+
+    let aside = quarantine(&path).unwrap();
+    assert_eq!(aside.path, folder.path().join("log.barwright.damaged-1"));
+    assert!(!path.exists());
+    let (mut store, salvage) = salvage(&aside.path, &path).unwrap();
+    assert_eq!(salvage.kept, 3989);
+    assert_eq!(salvage.damage, Some(Damage::Checksum { seq: 3990 }));
+    assert_eq!(salvage.beyond, 10);
+    assert_eq!(store.uuid().unwrap(), uuid);
+    assert_eq!(store.verify().unwrap().events, 3989);
+    fill(&mut store, 1);
+    store.close().unwrap();
+    assert_eq!(Store::open(&path).unwrap().last_seq(), 3991);
+    assert_eq!(std::fs::read(&aside.path).unwrap(), before);
+
+    // A second one gets a name of its own.
+    assert_eq!(quarantine(&path).unwrap().path, folder.path().join("log.barwright.damaged-2"));
+}
+
+#[test]
+fn torn_pages_are_damage_and_the_rest_is_read() {
+    let (_folder, path) = folder();
+    made(&path, 2_000);
+    let mut bytes = std::fs::read(&path).unwrap();
+    let middle = bytes.len() / 4096 / 2 * 4096;
+    bytes[middle..middle + 4096].fill(0xa5);
+    std::fs::write(&path, &bytes).unwrap();
+    let refused = Store::open(&path).and_then(|store| store.verify()).unwrap_err();
+    assert!(matches!(refused, StoreError::Corrupt { .. }), "{refused}");
+    let aside = quarantine(&path).unwrap();
+    let (store, salvage) = salvage(&aside.path, &path).unwrap();
+    assert!((1_000..3_000).contains(&salvage.kept), "{salvage:?}");
+    assert!(salvage.beyond > 1_000, "{salvage:?}");
+    assert!(matches!(salvage.damage, Some(Damage::Malformed { .. })), "{salvage:?}");
+    assert_eq!(store.verify().unwrap().events, salvage.kept);
+}
+
+#[test]
+fn a_log_alone_is_never_taken_for_a_new_store() {
+    let (folder, path) = folder();
+    let mut store = Store::open(&path).unwrap();
+    fill(&mut store, 3);
+    // The moment between the two renames of a quarantine.
+    let log = folder.path().join("log.barwright-wal");
+    let kept = std::fs::read(&log).unwrap();
+    drop(store);
+    let first = folder.path().join("log.barwright.damaged-1");
+    std::fs::rename(&path, &first).unwrap();
+    std::fs::write(&log, kept).unwrap();
+    let refused = Store::open(&path).unwrap_err();
+    assert_eq!(refused, StoreError::Corrupt { path: path.clone(), damage: Damage::LogAlone });
+    assert_eq!(quarantine(&path).unwrap().path, first);
+    assert!(folder.path().join("log.barwright.damaged-1-wal").exists());
+    Store::open(&path).unwrap();
+}
+
+#[test]
+fn a_backup_is_whole_and_checked() {
+    let (folder, path) = folder();
+    let mut store = Store::open(&path).unwrap();
+    fill(&mut store, 500);
+    let to = folder.path().join("backup.barwright");
+    let verified = store.backup(&to).unwrap();
+    assert_eq!(verified, store.verify().unwrap());
+    assert_eq!(store.backup(&to).unwrap_err(), StoreError::Exists { path: to.clone() });
+    fill(&mut store, 1);
+    let mut copy = Store::open(&to).unwrap();
+    assert_eq!(copy.last_seq(), 1000);
+    assert_eq!(copy.uuid().unwrap(), store.uuid().unwrap());
+    fill(&mut copy, 1);
+    // Nowhere to write: no half a backup is left.
+    let nowhere = folder.path().join("no/backup");
+    assert!(matches!(store.backup(&nowhere), Err(StoreError::NoFolder { .. })));
+    copy.close().unwrap();
+    let mut names: Vec<_> =
+        std::fs::read_dir(folder.path()).unwrap().map(|f| f.unwrap().file_name()).collect();
+    names.sort();
+    assert_eq!(names, ["backup.barwright", "log.barwright", "log.barwright-wal"]);
+}
+
+#[test]
+fn a_tap_costs_few_frames() {
+    let (_folder, path) = folder();
+    let mut store = Store::open(&path).unwrap();
+    let body = format!("{{\"reason\":\"{}\"}}", "x".repeat(300));
+    for _ in 0..700 {
+        let tap = store.append(AT, &[event(&body)], &[("seen", Some("y"))]).unwrap();
+        assert!((2..=8).contains(&tap.frames), "{tap:?}");
+    }
+}
