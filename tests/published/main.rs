@@ -5,3 +5,4 @@
 mod estimates;
 mod percent_for_reps;
 mod rest;
+mod volume;

@@ -17,3 +17,4 @@ pub mod plan;
 pub mod progress;
 pub mod quantity;
 pub mod text;
+pub mod volume;
