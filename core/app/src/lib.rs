@@ -1,1 +1,3 @@
 //! The engine that a shell calls.
+
+pub mod contract;

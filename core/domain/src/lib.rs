@@ -13,8 +13,10 @@
 
 pub mod call;
 pub mod catalogue;
+pub mod equipment;
 pub mod plan;
 pub mod progress;
 pub mod quantity;
+pub mod session;
 pub mod text;
 pub mod volume;

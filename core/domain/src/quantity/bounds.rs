@@ -39,3 +39,5 @@ pub const PHASE: Bounds = Bounds::new(0, 600);
 pub const SECONDS: Bounds = Bounds::new(0, 86_400);
 /// A distance in millimetres: 100 km.
 pub const DISTANCE: Bounds = Bounds::new(0, 100_000_000);
+/// A sleeve's length or a plate's thickness in tenths of a millimetre: 5 m.
+pub const LENGTH: Bounds = Bounds::new(0, 50_000);

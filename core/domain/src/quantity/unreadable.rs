@@ -23,6 +23,8 @@ pub enum Kind {
     Seconds,
     /// A distance: `40 m`.
     Distance,
+    /// A length on the bar: `415 mm`.
+    Length,
 }
 
 /// What is wrong at the place.

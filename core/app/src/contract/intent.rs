@@ -1,0 +1,245 @@
+//! What a lifter asks for.
+
+use serde::{Deserialize, Serialize};
+
+/// How a set ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+#[derive(Default)]
+pub enum HowEnded {
+    /// As called.
+    #[default]
+    AsCalled,
+    /// A repetition was tried and failed.
+    Failed,
+    /// Form went.
+    Form,
+    /// Pain.
+    Pain,
+    /// Interrupted.
+    Interrupted,
+    /// The equipment.
+    Equipment,
+}
+
+/// What guards a lifter under a bar.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum GuardChoice {
+    /// Safety pins or arms.
+    Pins,
+    /// A spotter.
+    Spotter,
+    /// Neither.
+    Neither,
+}
+
+/// What is worn or used.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum KitChoice {
+    /// A belt.
+    Belt,
+    /// Wraps.
+    Wraps,
+    /// Straps.
+    Straps,
+    /// Sleeves.
+    Sleeves,
+}
+
+/// Why an exercise is swapped.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum SwapReason {
+    /// The gym lacks the equipment.
+    Lacking,
+    /// It is taken.
+    Taken,
+    /// Pain.
+    Pain,
+    /// The lifter's wish.
+    Wish,
+}
+
+/// A tap. Most come ready-made with a [`super::Key`]; a shell makes none up but `Wake`, `AdoptPlan`,
+/// `AddGym` and `Write`.
+///
+/// Amounts are in the unit of the call: repetitions, seconds, or millimetres. Parts are named as
+/// the floor names them: exercise, set and part, joined by points (`"0.2.1"`).
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Intent {
+    /// Begin a session.
+    Begin {
+        /// The row of a session as Today or Weeks names it; none is the one that is on.
+        #[serde(default)]
+        session: Option<String>,
+        /// Minutes there are; what has to be left out for it is.
+        #[serde(default)]
+        minutes: Option<u32>,
+    },
+    /// The work of the current set begins now: a hold, a clock-driven series.
+    Start,
+    /// The current part is over.
+    Record {
+        /// The part it is meant for: a tap that comes late or twice is refused, not recorded on the
+        /// next one. None is the current one.
+        #[serde(default)]
+        part: Option<String>,
+        /// How much; none is as called.
+        #[serde(default)]
+        amount: Option<u32>,
+        /// Half repetitions left in the lifter's judgement; none is not called.
+        #[serde(default)]
+        left_halves: Option<u8>,
+        /// How it ended.
+        #[serde(default)]
+        ended: HowEnded,
+        /// Repetitions with a spotter's help, beyond the amount.
+        #[serde(default)]
+        helped: u32,
+        /// The set ends with this part.
+        #[serde(default)]
+        last: bool,
+    },
+    /// An earlier part is put right.
+    Correct {
+        /// The part.
+        part: String,
+        /// How much; none stays.
+        #[serde(default)]
+        amount: Option<u32>,
+        /// The load's figure in exact kilograms; none stays.
+        #[serde(default)]
+        load: Option<String>,
+        /// Half repetitions left; none is not called.
+        #[serde(default)]
+        left_halves: Option<u8>,
+        /// How it ended.
+        #[serde(default)]
+        ended: HowEnded,
+        /// Repetitions with a spotter's help.
+        #[serde(default)]
+        helped: u32,
+    },
+    /// Leave the current set out, or what is left of its parts.
+    SkipSet,
+    /// Leave out what is left of an exercise.
+    SkipExercise {
+        /// The exercise of the session.
+        entry: u32,
+    },
+    /// Do another exercise instead.
+    Swap {
+        /// The exercise of the session.
+        entry: u32,
+        /// What is done instead, by its slug.
+        exercise: String,
+        /// Why.
+        why: SwapReason,
+    },
+    /// Put off what is left of an exercise to the end.
+    Postpone {
+        /// The exercise of the session.
+        entry: u32,
+    },
+    /// Take up an exercise now.
+    TakeUp {
+        /// The exercise of the session.
+        entry: u32,
+    },
+    /// One more set like the last.
+    AddSet {
+        /// The exercise of the session.
+        entry: u32,
+    },
+    /// Change the load.
+    ChangeLoad {
+        /// The exercise of the session.
+        entry: u32,
+        /// The figure with its unit, or exact kilograms without.
+        load: String,
+        /// Only of the next set, not of those after it.
+        #[serde(default)]
+        only_next: bool,
+        /// It was asked and is meant all the same.
+        #[serde(default)]
+        sure: bool,
+    },
+    /// The bar holds these plates on each side, from the inside out, as the equipment writes them.
+    BarHolds {
+        /// The plates.
+        side: Vec<String>,
+    },
+    /// Make the running rest longer, or shorter.
+    RestBy {
+        /// Seconds; negative is shorter.
+        seconds: i32,
+    },
+    /// Pins, a spotter, or neither.
+    GuardedBy {
+        /// The exercise of the session.
+        entry: u32,
+        /// Which.
+        guard: GuardChoice,
+    },
+    /// What is worn for an exercise from here on: all of it.
+    UseKit {
+        /// The exercise of the session.
+        entry: u32,
+        /// The kit.
+        kit: Vec<KitChoice>,
+    },
+    /// The text of a [`super::Field`].
+    Write {
+        /// The field's id.
+        field: String,
+        /// What was written.
+        text: String,
+    },
+    /// Pause.
+    Pause,
+    /// Go on.
+    Resume,
+    /// The session is over.
+    Finish,
+    /// Hold a change for next time back, or let it go.
+    HoldBack {
+        /// The exercise, by its slug.
+        exercise: String,
+        /// Held.
+        held: bool,
+    },
+    /// Take back the last tap.
+    Undo,
+    /// Bring back what was last taken back.
+    Redo,
+    /// The device started, its clocks were changed, or the program came back to the front.
+    Wake,
+    /// Adopt a plan.
+    AdoptPlan {
+        /// The file's text.
+        text: String,
+    },
+    /// Add a gym, or put one of the same name right.
+    AddGym {
+        /// The file's text.
+        text: String,
+    },
+    /// Train in this gym from now on.
+    ChooseGym {
+        /// Its name.
+        name: String,
+    },
+}

@@ -1,0 +1,106 @@
+//! The contract with every shell: readings, intents and views in; screens and effects out.
+//!
+//! Declared here once. UniFFI's derives (feature `uniffi`) carry it to Kotlin and Swift, serde to
+//! JSON lines, schemars (feature `schema`) to a JSON Schema. Everything is a plain value: strings are
+//! finished, lists are in order, what is enabled is decided. A shell lays out and forwards: each
+//! [`Key`] carries the [`Action`] to send back when it is tapped.
+//!
+//! Fields only ever join; a change that takes one away or gives it another meaning raises
+//! [`CONTRACT_VERSION`].
+
+mod action;
+mod balance;
+mod effect;
+mod equipment;
+mod error;
+mod floor;
+mod intent;
+mod lift;
+mod plan;
+mod reading;
+mod tally;
+mod today;
+mod weeks;
+
+pub use action::{Action, Draft, Field, Key, Panel, Row, View};
+pub use balance::{BalanceScreen, MuscleBar};
+pub use effect::{Effect, HapticKind};
+pub use equipment::EquipmentScreen;
+pub use error::{EngineError, RefusalCode};
+pub use floor::{
+    BarZone, CallZone, EffortKey, Figure, FloorScreen, PlateDrawing, RestView, ThumbZone,
+};
+pub use intent::{GuardChoice, HowEnded, Intent, KitChoice, SwapReason};
+pub use lift::{Axis, Chart, LiftScreen, Point, Series, SeriesKind, Tick};
+pub use plan::{FaultView, PlanScreen};
+pub use reading::Reading;
+pub use tally::TallyScreen;
+pub use today::TodayScreen;
+pub use weeks::{WeekView, WeeksScreen};
+
+use serde::{Deserialize, Serialize};
+
+/// The version of this contract. It is raised when a change could mislead a shell that was made
+/// for the one before.
+pub const CONTRACT_VERSION: u32 = 1;
+
+/// What a call to the engine comes to: the whole next screen, and what the device is to do.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Update {
+    /// The screen to show.
+    pub screen: Screen,
+    /// What to carry out, in order.
+    pub effects: Vec<Effect>,
+}
+
+/// A whole screen.
+// One screen at a time crosses to a shell, which wants its struct and not a pointer to it.
+#[allow(clippy::large_enum_variant)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Screen {
+    /// What is on, with what loads, how long, what this gym lacks.
+    Today {
+        /// Its content.
+        today: TodayScreen,
+    },
+    /// What goes on the bar now, the call, one thumb zone to record it.
+    Floor {
+        /// Its content.
+        floor: FloorScreen,
+    },
+    /// What was done, what changes next time and why.
+    Tally {
+        /// Its content.
+        tally: TallyScreen,
+    },
+    /// The plan as weeks and sessions.
+    Weeks {
+        /// Its content.
+        weeks: WeeksScreen,
+    },
+    /// One exercise over time.
+    Lift {
+        /// Its content.
+        lift: LiftScreen,
+    },
+    /// Each muscle and side, planned and done.
+    Balance {
+        /// Its content.
+        balance: BalanceScreen,
+    },
+    /// What this gym has.
+    Equipment {
+        /// Its content.
+        equipment: EquipmentScreen,
+    },
+    /// A plan file read: what it says, or what is wrong with it and where.
+    Plan {
+        /// Its content.
+        plan: PlanScreen,
+    },
+}

@@ -1,0 +1,39 @@
+//! What a gym has, which loads it can make, with which plates, and what to change from set to set.
+//!
+//! An **implement** is what an exercise is loaded with, named by a lowercase slug: `barbell`,
+//! `trap-bar`, `dumbbell`, `kettlebell`, `cable`, `leg-press`, `belt`, `bodyweight`. The set is
+//! open: an implement is on offer when a bar, rack, stack or machine of that kind is in the
+//! equipment.
+
+pub mod bounds;
+mod model;
+mod rig;
+
+pub use model::{AddOn, Bar, Dumbbells, Equipment, Machine, Offer, Pin, PlateStock, Ratio, Stack};
+pub use rig::{Fit, Made, Plate, Rig};
+
+/// The implement of a movement that nothing is put on.
+pub const BODYWEIGHT: &str = "bodyweight";
+/// Plates hung from the lifter.
+pub const BELT: &str = "belt";
+/// A bar, unless the equipment says what kind.
+pub const BARBELL: &str = "barbell";
+/// A rack of loads held in the hand, unless the equipment says what kind.
+pub const DUMBBELL: &str = "dumbbell";
+/// A stack, unless the equipment says what kind.
+pub const CABLE: &str = "cable";
+
+/// stub
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CannotMake;
+impl Equipment {
+    /// stub
+    pub fn make(
+        &self,
+        _i: &str,
+        asked: crate::quantity::Mass,
+        _f: Fit,
+    ) -> Result<Made, CannotMake> {
+        Ok(Made { asked, made: asked, rig: Rig::Body })
+    }
+}

@@ -1,0 +1,88 @@
+//! The order of work: skip, swap, postpone, take up, add.
+
+use super::super::event::{Event, SwapCause};
+use super::super::refusal::Refusal;
+use super::super::sheet::{CallLoad, Entry, EntryId, SetKind};
+use super::super::state::Run;
+use super::{MOST_ENTRIES, MOST_SETS, exercise, pending};
+
+/// A set in the middle of its parts is left where it is before something else is taken up.
+pub(super) fn leave_open_set(run: &Run) -> Option<Event> {
+    run.under_way().map(|cursor| Event::SetLeft { set: cursor.set })
+}
+
+fn leave_open_set_of(run: &Run, entry: EntryId) -> Option<Event> {
+    run.under_way()
+        .filter(|cursor| cursor.set.entry == entry)
+        .map(|cursor| Event::SetLeft { set: cursor.set })
+}
+
+pub(super) fn skip(run: &Run, entry: EntryId) -> Result<Vec<Event>, Refusal> {
+    pending(run, entry)?;
+    Ok(leave_open_set_of(run, entry).into_iter().chain([Event::EntrySkipped { entry }]).collect())
+}
+
+pub(super) fn swap(
+    run: &Run,
+    entry: EntryId,
+    to: &Entry,
+    cause: SwapCause,
+) -> Result<Vec<Event>, Refusal> {
+    pending(run, entry)?;
+    if to.calls.is_empty() {
+        return Err(Refusal::EmptySheet);
+    }
+    if run.entries.len() >= MOST_ENTRIES || to.calls.len() > MOST_SETS {
+        return Err(Refusal::TooMany);
+    }
+    let next = run.entries.keys().next_back().map_or(0, |id| id.0.saturating_add(1));
+    let to = Entry { id: EntryId(next), ..to.clone() };
+    Ok(leave_open_set_of(run, entry)
+        .into_iter()
+        .chain([Event::Swapped { entry, to, cause }])
+        .collect())
+}
+
+pub(super) fn postpone(run: &Run, entry: EntryId) -> Result<Vec<Event>, Refusal> {
+    pending(run, entry)?;
+    let others = run.entries.iter().any(|(id, other)| *id != entry && other.pending());
+    if !others {
+        return Err(Refusal::AlreadyThere);
+    }
+    Ok(leave_open_set_of(run, entry).into_iter().chain([Event::Postponed { entry }]).collect())
+}
+
+pub(super) fn take_up(run: &Run, entry: EntryId) -> Result<Vec<Event>, Refusal> {
+    pending(run, entry)?;
+    if run.cursor().is_some_and(|cursor| cursor.set.entry == entry) {
+        return Err(Refusal::AlreadyThere);
+    }
+    Ok(leave_open_set(run).into_iter().chain([Event::Returned { entry }]).collect())
+}
+
+/// One more set like the last of the exercise; both sides where each works for itself.
+pub(super) fn add_set(run: &Run, entry: EntryId) -> Result<Vec<Event>, Refusal> {
+    let found = exercise(run, entry)?;
+    if found.skipped || found.swapped_for.is_some() {
+        return Err(Refusal::NothingLeftOf);
+    }
+    let works = || found.sets.iter().filter(|set| set.call.kind != SetKind::Ramp);
+    let last = works().map(|set| (set.call.row, set.call.round)).max();
+    let (row, round) = last.ok_or(Refusal::NothingLeftOf)?;
+    let mut events = Vec::new();
+    let mut id = found.next_set().ok_or(Refusal::TooMany)?;
+    for set in works().filter(|set| (set.call.row, set.call.round) == (row, round)) {
+        if usize::from(id.set) >= MOST_SETS {
+            return Err(Refusal::TooMany);
+        }
+        let mut call = set.call.clone();
+        call.round = round.saturating_add(1);
+        if let Some(load) = &set.load {
+            call.load = CallLoad::Known(load.clone());
+            call.part_loads.clone_from(&set.part_loads);
+        }
+        events.push(Event::SetAdded { set: id, call });
+        id.set = id.set.saturating_add(1);
+    }
+    Ok(events)
+}

@@ -1,0 +1,172 @@
+//! Loads decided on the floor: changed for the sets left, taken from the top set, dropped.
+
+use super::super::event::{Event, LoadForSet};
+use super::super::reason::{Because, Reason};
+use super::super::refusal::Refusal;
+use super::super::sheet::{BodyPart, CallLoad, EntryId, Load, SetId, SetKind};
+use super::super::state::{EntryRun, Run, SetRun};
+use super::pending;
+use crate::call::Structure;
+use crate::catalogue::Counting;
+use crate::equipment::{Fit, Rig};
+use crate::quantity::{Mass, Percent, Rounding};
+
+/// A load of an exercise whose figure is given, made by this gym.
+///
+/// `said` loads were on the bar already, so they are taken as they are; others are made, by the
+/// nearest.
+pub(super) fn load_of(
+    run: &Run,
+    entry: &EntryRun,
+    figure: Mass,
+    said: bool,
+    like: Option<&Load>,
+) -> Result<Load, Refusal> {
+    let (counting, body) = how_counted(entry, like);
+    let asked = figure_on_implement(counting, figure);
+    let made = run.equipment.make(&entry.entry.implement, asked, Fit::Nearest);
+    let (made_figure, rig) = match made {
+        Ok(made) if made.made == asked => (figure, made.rig),
+        Ok(made) if !said => (figure_from_implement(figure, made.made), made.rig),
+        Err(refused) if !said => return Err(Refusal::CannotMake(refused)),
+        Ok(_) | Err(_) => (figure, Rig::Said),
+    };
+    Ok(Load {
+        meant: Some(figure),
+        figure: Some(made_figure),
+        counting,
+        rig,
+        body,
+        set_up: like.and_then(|load| load.set_up.clone()),
+    })
+}
+
+/// Help is a positive mass on the stack that gives it, and a negative figure.
+fn figure_on_implement(counting: Counting, figure: Mass) -> Mass {
+    if counting == Counting::Added { figure.distance(Mass::ZERO) } else { figure }
+}
+
+fn figure_from_implement(asked: Mass, made: Mass) -> Mass {
+    if asked < Mass::ZERO { Mass::ZERO.checked_sub(made).unwrap_or(Mass::ZERO) } else { made }
+}
+
+fn how_counted(entry: &EntryRun, like: Option<&Load>) -> (Counting, Option<BodyPart>) {
+    if let Some(load) = like.or_else(|| entry.sets.iter().find_map(SetRun::first_load)) {
+        return (load.counting, load.body);
+    }
+    entry
+        .sets
+        .iter()
+        .find_map(|set| match &set.call.load {
+            CallLoad::Chosen { counting, body } => Some((*counting, *body)),
+            CallLoad::Known(_) | CallLoad::AfterTop { .. } => None,
+        })
+        .unwrap_or((Counting::Total, None))
+}
+
+/// Changes the load for the sets left: the next one gets the new figure, those with another figure
+/// move by the same difference.
+pub(super) fn change(
+    run: &Run,
+    id: EntryId,
+    to: Mass,
+    only_next: bool,
+    sure: bool,
+) -> Result<Vec<Event>, Refusal> {
+    let entry = pending(run, id)?;
+    if let Some(supported) = entry.entry.supported
+        && !sure
+    {
+        // Asked above a tenth over what the last four weeks' estimates support.
+        let over = to.ratio(10, 11, Rounding::Up).ok_or(Refusal::OutOfRange)?;
+        if over > supported {
+            return Err(Refusal::OverSupported { supported });
+        }
+    }
+    let left = || {
+        entry
+            .sets
+            .iter()
+            .enumerate()
+            .filter(|(_, set)| set.pending() && !set.begun() && set.call.kind != SetKind::Ramp)
+    };
+    let first = left().next().ok_or(Refusal::NothingLeftOf)?;
+    let from = first.1.first_load().and_then(|load| load.figure);
+    let exact = load_of(run, entry, to, false, first.1.first_load())?;
+    if let Some(nearest) = exact.figure
+        && nearest != to
+    {
+        return Err(Refusal::NotExact { nearest });
+    }
+    let mut loads = Vec::new();
+    for (at, set) in left().take(if only_next { 1 } else { usize::MAX }) {
+        let figure = match (set.first_load().and_then(|load| load.figure), from) {
+            (Some(own), Some(from)) => own
+                .checked_sub(from)
+                .and_then(|over| to.checked_add(over))
+                .ok_or(Refusal::OutOfRange)?,
+            _ => to,
+        };
+        let load = load_of(run, entry, figure, false, set.first_load())?;
+        let part_loads = drops(run, entry, set, &load);
+        loads.push(LoadForSet {
+            set: SetId { entry: id, set: u16::try_from(at).map_err(|_| Refusal::TooMany)? },
+            load,
+            part_loads,
+            reason: Reason(vec![Because::LifterChose(figure)]),
+        });
+    }
+    Ok(vec![Event::LoadsSet { loads }])
+}
+
+/// Loads of the parts after the first, for a set that starts at `load`.
+pub(super) fn drops(run: &Run, entry: &EntryRun, set: &SetRun, load: &Load) -> Vec<Load> {
+    let Structure::Drop { off } = &set.call.structure else { return set.call.part_loads.clone() };
+    let mut from = load.clone();
+    off.iter()
+        .filter_map(|off| {
+            let next = drop_from(run, entry, &from, *off)?;
+            from = next.clone();
+            Some(next)
+        })
+        .collect()
+}
+
+/// The load after a share is taken off; nearest that is lighter than before, if any is.
+pub(super) fn drop_from(run: &Run, entry: &EntryRun, from: &Load, off: Percent) -> Option<Load> {
+    let figure = from.meant.or(from.figure)?;
+    let keep = Percent::from_hundredths(10_000_i32.saturating_sub(off.hundredths()));
+    let meant = keep.of(figure)?;
+    let made = load_of(run, entry, meant, false, Some(from)).ok()?;
+    (made.figure < from.figure).then_some(made)
+}
+
+/// Loads of the sets that are a share of the top set, now that it is done.
+pub(super) fn after_top(run: &Run, id: EntryId, top: &Load) -> Option<Event> {
+    let entry = run.entries.get(&id)?;
+    let figure = top.figure?;
+    let loads: Vec<LoadForSet> = entry
+        .sets
+        .iter()
+        .enumerate()
+        .filter(|(_, set)| set.pending() && !set.begun())
+        .filter_map(|(at, set)| {
+            let CallLoad::AfterTop { share } = set.call.load else { return None };
+            let gives = share.of(figure)?;
+            let load = load_of(run, entry, gives, false, Some(top)).ok()?;
+            let mut reason = vec![Because::ShareOfTop { share, top: figure, gives }];
+            if let Some(made) = load.figure
+                && made != gives
+            {
+                reason.push(Because::Made { asked: gives, made });
+            }
+            Some(LoadForSet {
+                set: SetId { entry: id, set: u16::try_from(at).ok()? },
+                part_loads: drops(run, entry, set, &load),
+                load,
+                reason: Reason(reason),
+            })
+        })
+        .collect();
+    (!loads.is_empty()).then_some(Event::LoadsSet { loads })
+}

@@ -1,0 +1,297 @@
+//! Recording a part, and putting an earlier one right.
+
+use super::super::command::Set;
+use super::super::event::{Done, Ending, Event, PartDone};
+use super::super::next::{Cursor, closes};
+use super::super::reading::{Passed, Reading};
+use super::super::reason::{Because, Reason};
+use super::super::refusal::Refusal;
+use super::super::sheet::{Call, CallLoad, Load, SetId, SetKind};
+use super::super::state::{EntryRun, Run, SetRun};
+use super::load::{after_top, drop_from, drops, load_of};
+use super::{MOST_SETS, after, rest, set_of};
+use crate::call::{Amount, Flow, HowMany, Structure};
+use crate::catalogue::Counting;
+use crate::equipment::Rig;
+use crate::quantity::{Percent, RepRange, Reserve, Seconds, bounds};
+
+/// The work of the current set begins now.
+pub(super) fn start(run: &Run) -> Result<Vec<Event>, Refusal> {
+    let cursor = run.cursor().ok_or(Refusal::NothingLeft)?;
+    if run.started.as_ref().is_some_and(|(set, _)| *set == cursor.set) {
+        return Err(Refusal::AlreadyStarted);
+    }
+    Ok(resumed(run).into_iter().chain([Event::SetStarted { set: cursor.set }]).collect())
+}
+
+fn resumed(run: &Run) -> Option<Event> {
+    run.paused.as_ref().map(|_| Event::Resumed)
+}
+
+/// The current part is over.
+pub(super) fn record(run: &Run, said: &Set, at: &Reading) -> Result<Vec<Event>, Refusal> {
+    let cursor = run.cursor().ok_or(Refusal::NothingLeft)?;
+    let entry = run.entries.get(&cursor.set.entry).ok_or(Refusal::NoSuchEntry)?;
+    let set = set_of(run, cursor.set)?;
+    let asked = run.how_many_at(&cursor).ok_or(Refusal::NoSuchPart)?;
+
+    let amount = match said.amount {
+        Some(amount) => amount,
+        None => measured(run, &cursor, &asked, at).unwrap_or_else(|| asked.as_called()),
+    };
+    check(&asked, &amount, said)?;
+    let load = load_done(run, entry, set, &cursor, said)?;
+    let done = Done { amount, load, left: said.left, ending: said.ending, helped: said.helped };
+
+    let mut reps = set.done_reps();
+    reps.push(amount.reps().unwrap_or(0));
+    let closes = said.last
+        || said.ending != Ending::AsCalled
+        || closes(&set.call, &reps, cursor.part, &amount);
+    let next_load = if closes { None } else { next_load(run, entry, set, &cursor, &done.load) };
+    let top_load = done.load.clone();
+
+    let mut events: Vec<Event> = resumed(run).into_iter().collect();
+    // The sets of a clock-driven series start when the clock says so.
+    events.push(Event::PartDone(PartDone {
+        set: cursor.set,
+        part: cursor.part,
+        done,
+        closes,
+        next_load,
+    }));
+    if closes {
+        let now = after(run, &events, at);
+        let added = follow_on(&now, cursor.set)?;
+        let climbing = added.is_some() && matches!(set.call.flow, Flow::Climb { .. });
+        events.extend(added);
+        if set.call.kind == SetKind::Top && !climbing {
+            let now = after(run, &events, at);
+            events.extend(after_top(&now, cursor.set.entry, &top_load));
+        }
+    }
+    let now = after(run, &events, at);
+    if let Some(rest) = rest::after_part(&now, cursor.set, cursor.part, at) {
+        events.push(Event::RestBegan { rest });
+    }
+    Ok(events)
+}
+
+/// Puts an earlier part right. What is not said stays as it was, but for effort: a call taken back
+/// is a call not made.
+pub(super) fn correct(run: &Run, id: SetId, part: u16, to: &Set) -> Result<Vec<Event>, Refusal> {
+    let entry = run.entries.get(&id.entry).ok_or(Refusal::NoSuchEntry)?;
+    let set = set_of(run, id)?;
+    let was = set.parts.get(usize::from(part)).ok_or(Refusal::NoSuchPart)?;
+    let amount = to.amount.unwrap_or(was.done.amount);
+    if std::mem::discriminant(&amount) != std::mem::discriminant(&was.done.amount) {
+        return Err(Refusal::WrongKind);
+    }
+    check_bounds(&amount, to)?;
+    let load = match to.load {
+        Some(figure) => load_of(run, entry, figure, true, Some(&was.done.load))?,
+        None => was.done.load.clone(),
+    };
+    let done = Done { amount, load, left: to.left, ending: to.ending, helped: to.helped };
+    if done == was.done {
+        return Err(Refusal::AlreadySo);
+    }
+    let top = (set.call.kind == SetKind::Top && set.closed).then(|| done.load.clone());
+    let mut events = vec![Event::Corrected { set: id, part, done }];
+    // Shares of the top set that are still to come follow it.
+    events.extend(top.and_then(|load| after_top(run, id.entry, &load)));
+    Ok(events)
+}
+
+/// Seconds of a hold, where its start was said.
+fn measured(run: &Run, cursor: &Cursor, asked: &HowMany, at: &Reading) -> Option<Amount> {
+    let HowMany::Seconds(_) = asked else { return None };
+    let (set, started) = run.started.as_ref()?;
+    if *set != cursor.set {
+        return None;
+    }
+    let seconds = Passed::between(started, at).ms().div_euclid(1000);
+    Some(Amount::Seconds(Seconds::new(u32::try_from(seconds).ok()?)))
+}
+
+fn check(asked: &HowMany, amount: &Amount, said: &Set) -> Result<(), Refusal> {
+    if !asked.same_kind(amount) {
+        return Err(Refusal::WrongKind);
+    }
+    check_bounds(amount, said)
+}
+
+fn check_bounds(amount: &Amount, said: &Set) -> Result<(), Refusal> {
+    let (size, bound) = match amount {
+        Amount::Reps(reps) => (i128::from(*reps), bounds::REPS),
+        Amount::Seconds(seconds) => (i128::from(seconds.count()), bounds::SECONDS),
+        Amount::Metres(distance) => (i128::from(distance.millimetres()), bounds::DISTANCE),
+    };
+    if !bound.holds(size) || !bounds::REPS.holds(i128::from(said.helped)) {
+        return Err(Refusal::OutOfRange);
+    }
+    if said.load.is_some_and(|load| !bounds::MASS.holds(i128::from(load.nanograms()))) {
+        return Err(Refusal::OutOfRange);
+    }
+    // The last part of a set may come to nothing; a set as called can't.
+    if size == 0 && said.ending == Ending::AsCalled && !said.last {
+        return Err(Refusal::NothingDone);
+    }
+    Ok(())
+}
+
+/// The load that was on: what the lifter says, what was called, or what was on last.
+fn load_done(
+    run: &Run,
+    entry: &EntryRun,
+    set: &SetRun,
+    cursor: &Cursor,
+    said: &Set,
+) -> Result<Load, Refusal> {
+    let called = run.load_at(cursor);
+    match (said.load, called) {
+        (Some(figure), Some(load)) if load.figure == Some(figure) => Ok(load.clone()),
+        (Some(figure), like) => load_of(run, entry, figure, true, like),
+        (None, Some(load)) => Ok(load.clone()),
+        (None, None) => last_load(entry).cloned().map_or_else(|| bare(&set.call), Ok),
+    }
+}
+
+/// The load of the set before, where the lifter finds it and has found one.
+fn last_load(entry: &EntryRun) -> Option<&Load> {
+    entry.sets.iter().rev().find_map(|set| set.parts.last()).map(|part| &part.done.load)
+}
+
+/// A load of nothing: right for the body and for what has no number, else it has to be said.
+fn bare(call: &Call) -> Result<Load, Refusal> {
+    match &call.load {
+        CallLoad::Chosen {
+            counting: counting @ (Counting::Added | Counting::Unnumbered),
+            body,
+        } => Ok(Load {
+            meant: None,
+            figure: (*counting == Counting::Added).then(Default::default),
+            counting: *counting,
+            rig: Rig::Body,
+            body: *body,
+            set_up: None,
+        }),
+        CallLoad::Chosen { .. } | CallLoad::AfterTop { .. } | CallLoad::Known(_) => {
+            Err(Refusal::LoadNeeded)
+        }
+    }
+}
+
+/// The load of the next part, where what was really on makes it another than the sheet's.
+fn next_load(
+    run: &Run,
+    entry: &EntryRun,
+    set: &SetRun,
+    cursor: &Cursor,
+    done: &Load,
+) -> Option<Load> {
+    let Structure::Drop { off } = &set.call.structure else { return None };
+    let called = run.load_at(cursor).and_then(|load| load.figure);
+    if called.is_some() && called == done.figure {
+        return None;
+    }
+    drop_from(run, entry, done, *off.get(usize::from(cursor.part))?)
+}
+
+/// The set that a set leads to: the next step of a climb or a test, one more until hard enough or
+/// until the total.
+fn follow_on(run: &Run, id: SetId) -> Result<Option<Event>, Refusal> {
+    let Some(entry) = run.entries.get(&id.entry) else { return Ok(None) };
+    let set = set_of(run, id)?;
+    let sets = || {
+        entry.sets.iter().filter(|other| {
+            other.call.round > 0
+                && (other.call.row, other.call.side) == (set.call.row, set.call.side)
+        })
+    };
+    let Some(next) = entry.next_set() else { return Ok(None) };
+    // A set of the row that is still to come goes first.
+    if set.call.round == 0 || usize::from(next.set) >= MOST_SETS || sets().any(SetRun::pending) {
+        return Ok(None);
+    }
+    let Some(last) = set.parts.last() else { return Ok(None) };
+    let ending = last.done.ending;
+    let count = sets().filter(|other| other.begun()).count();
+    let round = sets().map(|other| other.call.round).max().unwrap_or(0).saturating_add(1);
+    let same = Call { round, load: CallLoad::Known(last.done.load.clone()), ..set.call.clone() };
+    let call = match set.call.flow {
+        Flow::Listed | Flow::Clock { .. } => None,
+        _ if matches!(ending, Ending::Pain | Ending::Equipment) => None,
+        Flow::Climb { to, step, most } => {
+            let reached = last.done.left.is_none_or(|left| left <= to.left.to);
+            let goes_on = !reached && ending == Ending::AsCalled && count < usize::from(most);
+            goes_on.then(|| moved(run, entry, set, same, step)).flatten()
+        }
+        Flow::Test { step, most } => {
+            if count >= usize::from(most) {
+                None
+            } else if ending == Ending::AsCalled {
+                let spent = last.done.left == Some(Reserve::NONE);
+                (!spent).then(|| moved(run, entry, set, same, step)).flatten()
+            } else {
+                // After a miss half a step down, as long as that is more than was lifted.
+                let back = Percent::from_hundredths(-step.hundredths() / 2);
+                moved(run, entry, set, same, back).filter(|call| {
+                    let figure = |load: &CallLoad| match load {
+                        CallLoad::Known(load) => load.figure,
+                        CallLoad::AfterTop { .. } | CallLoad::Chosen { .. } => None,
+                    };
+                    sets()
+                        .filter_map(|other| other.parts.last())
+                        .filter(|part| part.done.ending == Ending::AsCalled)
+                        .all(|part| part.done.load.figure < figure(&call.load))
+                })
+            }
+        }
+        Flow::Repeat { until, most } => {
+            let reached = last.done.left.is_some_and(|left| left <= until.left.to);
+            let goes_on = !reached && ending == Ending::AsCalled && count < usize::from(most);
+            goes_on.then_some(same)
+        }
+        Flow::Total { reps, most } => {
+            let so_far: u32 = sets().map(|other| u32::from(other.reps())).sum();
+            let remaining = u32::from(reps).saturating_sub(so_far);
+            let goes_on = remaining > 0 && count < usize::from(most);
+            goes_on.then(|| Call { how_many: shortened(same.how_many, remaining), ..same })
+        }
+    };
+    Ok(call.map(|call| Event::SetAdded { set: next, call }))
+}
+
+/// A call with its load moved by a share of what was just lifted; none where this gym can't make a
+/// load on that side of it.
+fn moved(run: &Run, entry: &EntryRun, set: &SetRun, call: Call, by: Percent) -> Option<Call> {
+    let last = &set.parts.last()?.done.load;
+    let from = last.figure?;
+    let to = by.of(from)?.checked_add(from)?;
+    let load = load_of(run, entry, to, false, Some(last)).ok()?;
+    let went = load.figure?;
+    if (by.hundredths() > 0) != (went > from) || went == from {
+        return None;
+    }
+    Some(Call {
+        reason: Reason(vec![Because::ClimbStep { step: by, from }]),
+        part_loads: drops(run, entry, set, &load),
+        load: CallLoad::Known(load),
+        ..call
+    })
+}
+
+/// The call of one more set toward a total: no more than what is left of it.
+fn shortened(asked: HowMany, remaining: u32) -> HowMany {
+    let remaining = u16::try_from(remaining).unwrap_or(u16::MAX);
+    match asked {
+        HowMany::Reps(range) => {
+            HowMany::Reps(RepRange { from: range.from.min(remaining), to: range.to.min(remaining) })
+        }
+        HowMany::Open { at_least, stop } => {
+            HowMany::Open { at_least: at_least.min(remaining), stop }
+        }
+        other @ (HowMany::Seconds(_) | HowMany::Metres(_)) => other,
+    }
+}

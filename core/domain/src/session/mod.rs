@@ -1,0 +1,41 @@
+//! The session on the floor: commands in, events out, state folded from events.
+//!
+//! [`decide`] checks a command against the state and answers with events that carry every resolved
+//! fact (loads, plates, deadlines, reasons) or with a [`Refusal`]; [`State::apply`] folds an event
+//! in and cannot fail. What comes next is a pure question to the state ([`Run::cursor`]); how a
+//! rest stands is one to the [`Rest`] and a [`Reading`].
+
+mod command;
+mod decide;
+mod event;
+mod fold;
+mod next;
+mod reading;
+mod reason;
+mod refusal;
+mod rest;
+mod sheet;
+mod state;
+
+pub use command::{Command, Set as RecordedSet};
+pub use decide::decide;
+pub use event::{Done, Ending, Event, Guard, Kit, LoadForSet, PartDone, Stamped, SwapCause};
+pub use next::Cursor;
+pub use reading::{EARLIEST_MS, LATEST_MS, Passed, Reading};
+pub use reason::{Because, Finding, Reason};
+pub use refusal::Refusal;
+pub use rest::{Rest, RestKind, Standing};
+pub use sheet::{
+    Block, BodyPart, Call, CallLoad, Entry, EntryId, LastTime, Load, PlanPlace, SetId, SetKind,
+    Sheet, Substitute,
+};
+pub use state::{EntryRun, Lane, Note, PartRun, Run, SetRun, State};
+
+/// The most sets one exercise may come to in a session, added ones included.
+pub const MOST_SETS: usize = 100;
+/// The most exercises a session may come to, swapped ones included.
+pub const MOST_ENTRIES: usize = 60;
+/// The most characters of a note.
+pub const MOST_NOTE: usize = 2_000;
+/// The most characters of a set-up line, and the most lines.
+pub const MOST_SET_UP: (usize, usize) = (80, 12);

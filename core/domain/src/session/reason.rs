@@ -1,0 +1,162 @@
+//! Why a number is what it is, as data; the words stand in the app's phrases.
+
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::{Mass, Percent, Reps, Seconds};
+
+/// The derivation behind a load, one step after another.
+///
+/// Read in order they tell the whole story: "77.5 % of 142.5 kg = 110.44; nearest these plates
+/// make: 110".
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Reason(pub Vec<Because>);
+
+/// One step of a derivation.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[non_exhaustive]
+pub enum Because {
+    /// The plan says so.
+    PlanSays(Mass),
+    /// A share of a max.
+    ShareOfMax {
+        /// The share taken.
+        share: Percent,
+        /// The max.
+        max: Mass,
+        /// Its local date, in days since 1970-01-01.
+        day: i32,
+        /// Another lift's, by name.
+        of: Option<String>,
+        /// What it comes to.
+        gives: Mass,
+    },
+    /// A working max: a share of the reference max.
+    WorkingMax {
+        /// The share.
+        share: Percent,
+        /// Of the reference max.
+        of: Mass,
+        /// What it comes to.
+        gives: Mass,
+    },
+    /// A warm-up step: a share of the work load.
+    RampShare {
+        /// The share.
+        share: Percent,
+        /// Of the first work load.
+        of: Mass,
+        /// What it comes to.
+        gives: Mass,
+    },
+    /// The empty bar.
+    EmptyBar,
+    /// Moved within the slack to save handling plates.
+    MovedWithinSlack {
+        /// What was asked.
+        asked: Mass,
+    },
+    /// A share of the top set just done.
+    ShareOfTop {
+        /// The share.
+        share: Percent,
+        /// The top set's load.
+        top: Mass,
+        /// What it comes to.
+        gives: Mass,
+    },
+    /// A share off the part before.
+    DropOff {
+        /// The share taken off.
+        off: Percent,
+        /// What it comes to.
+        gives: Mass,
+    },
+    /// The nearest that this gym can make.
+    Made {
+        /// What was asked.
+        asked: Mass,
+        /// What can be made.
+        made: Mass,
+    },
+    /// The same as last time.
+    AsLastTime(Mass),
+    /// The rule of the exercise moved it.
+    Rule {
+        /// The rule, by its key in the plan.
+        rule: String,
+        /// What it found, in the terms of `progress`.
+        found: Finding,
+        /// From.
+        from: Option<Mass>,
+        /// To.
+        to: Option<Mass>,
+    },
+    /// Set by the lifter for the sets left.
+    LifterChose(Mass),
+    /// One step up on the way to the top set.
+    ClimbStep {
+        /// The step.
+        step: Percent,
+        /// From the set just done.
+        from: Mass,
+    },
+    /// Nothing to go by: the lifter finds it.
+    NothingToGoBy,
+    /// A single step again after a long pause.
+    AfterPause {
+        /// How long it was.
+        pause: Seconds,
+    },
+}
+
+/// What a rule of progression found.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[non_exhaustive]
+pub enum Finding {
+    /// Every set reached the top of its range.
+    RangeReached,
+    /// Not every set did.
+    RangeNotReached,
+    /// Repetitions over the goal in the last set, in so many sessions.
+    OverGoal {
+        /// Over by at least so many.
+        by: Reps,
+        /// In so many sessions in a row.
+        sessions: u8,
+    },
+    /// Called effort outside the target by so many half points.
+    OffTarget {
+        /// Half points; negative is easier than asked.
+        halves: i8,
+    },
+    /// Called effort within the target.
+    OnTarget,
+    /// No effort was called.
+    NotCalled,
+    /// The smallest step would fall below the range.
+    StepTooBig {
+        /// Tenths of a repetition that the estimate gives at the next load.
+        tenths: u16,
+    },
+    /// So many misses in a row.
+    Missed {
+        /// How many.
+        times: u8,
+    },
+    /// Pain was recorded.
+    Pain,
+    /// So many days since the last session.
+    LayOff {
+        /// Days.
+        days: u16,
+    },
+    /// The week's kind changes it.
+    Week,
+    /// The lifter holds it back.
+    HeldBack,
+    /// There is no history.
+    FirstTime,
+}

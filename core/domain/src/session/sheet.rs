@@ -1,0 +1,268 @@
+//! Today's session laid out: every set with its resolved load, its rest and its reason.
+//!
+//! The sheet is a fact of the event that began the session, so a later release can never read it
+//! differently.
+
+use serde::{Deserialize, Serialize};
+
+use super::reason::Reason;
+use crate::call::{Amount, EffortTarget, Flow, HowMany, Manner, Side, Structure, WeekKind};
+use crate::catalogue::Counting;
+use crate::equipment::Rig;
+use crate::quantity::{Mass, Percent, Seconds};
+
+/// Names an exercise of a running session; stays when others are swapped, added or moved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct EntryId(pub u16);
+
+/// Names a set of a running session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct SetId {
+    /// The exercise.
+    pub entry: EntryId,
+    /// Its set, from 0; never given to another.
+    pub set: u16,
+}
+
+/// What a set is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SetKind {
+    /// A warm-up step; never evidence, never volume.
+    Ramp,
+    /// A work set.
+    #[default]
+    Work,
+    /// A set on the way to the top set, or the top set itself.
+    Top,
+    /// At a share of the top set.
+    BackOff,
+    /// A single or step of a test.
+    Test,
+}
+
+/// The body's part in a load.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct BodyPart {
+    /// Body mass on the day.
+    pub mass: Mass,
+    /// Share of it that the exercise moves.
+    pub share: Percent,
+}
+
+/// A load that this gym can make.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Load {
+    /// What the rule meant, before this gym's plates: progress steps from here.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub meant: Option<Mass>,
+    /// What is on: total, each hand, stack figure, or added to the body, as `counting` says; for
+    /// help it is negative. None for a pin without a number or a set-up without figures.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub figure: Option<Mass>,
+    /// How the figure is meant.
+    pub counting: Counting,
+    /// What to put on.
+    pub rig: Rig,
+    /// The body's part, where the exercise moves it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub body: Option<BodyPart>,
+    /// Named bands or chains.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub set_up: Option<String>,
+}
+
+impl Load {
+    /// Moved mass: share of the body + added − help, or the figure itself. None where the figure
+    /// is not a mass, or past the range.
+    pub fn moved(&self) -> Option<Mass> {
+        if self.set_up.is_some() || self.counting == Counting::Unnumbered {
+            return None;
+        }
+        let figure = self.figure?;
+        match self.body {
+            Some(body) => body.share.of(body.mass)?.checked_add(figure),
+            None => Some(figure),
+        }
+    }
+}
+
+/// What today's call says of the load.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CallLoad {
+    /// This load.
+    Known(Load),
+    /// A share of the top set, known when that is done.
+    AfterTop {
+        /// The share.
+        share: Percent,
+    },
+    /// The lifter's choice: nothing to go by yet. What they load is recorded.
+    Chosen {
+        /// How the figure will be meant.
+        counting: Counting,
+        /// The body's part, where the exercise moves it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        body: Option<BodyPart>,
+    },
+}
+
+/// One set of today's sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Call {
+    /// What it is for.
+    #[serde(default)]
+    pub kind: SetKind,
+    /// The row of its exercise that it belongs to, in order: the climb, then the back-offs.
+    #[serde(default)]
+    pub row: u16,
+    /// The round within its row, from 1; 0 for the ramp. The sides of one set share a round.
+    pub round: u16,
+    /// Where the number of sets of its row comes from.
+    #[serde(default)]
+    pub flow: Flow,
+    /// The side, where each works for itself.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub side: Option<Side>,
+    /// The load.
+    pub load: CallLoad,
+    /// Loads of the parts after the first, for drops and easier variations; empty where every part
+    /// has the same.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub part_loads: Vec<Load>,
+    /// How many.
+    pub how_many: HowMany,
+    /// How hard.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub effort: Option<EffortTarget>,
+    /// The parts it is made of.
+    #[serde(default)]
+    pub structure: Structure,
+    /// In what way.
+    #[serde(default)]
+    pub manner: Manner,
+    /// Rest after it.
+    pub rest: Seconds,
+    /// Why this load.
+    pub reason: Reason,
+}
+
+/// What to do where the equipment is lacking or taken.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Substitute {
+    /// The exercise, by its slug.
+    pub exercise: String,
+    /// Its name.
+    pub name: String,
+    /// Whether this gym has what it needs.
+    pub possible: bool,
+}
+
+/// An exercise of today's sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Entry {
+    /// Its name in this session.
+    pub id: EntryId,
+    /// The exercise, by its slug.
+    pub exercise: String,
+    /// Its name.
+    pub name: String,
+    /// The implement it is loaded with, as equipment names it.
+    pub implement: String,
+    /// Offered, not owed.
+    #[serde(default)]
+    pub optional: bool,
+    /// Substitutes in order of preference.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub instead: Vec<Substitute>,
+    /// Set-up remembered from last time or said by the plan: pin height, seat, attachment.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub set_up: Vec<String>,
+    /// What equipment this gym lacks for it, by implement or support; empty when all is there.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub lacks: Vec<String>,
+    /// Rest between the two sides of a set.
+    #[serde(default)]
+    pub rest_between_sides: Seconds,
+    /// Its sets in order.
+    pub calls: Vec<Call>,
+    /// Last time's line: what was done, most recent session.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub last: Option<LastTime>,
+    /// Whether a bar could come down on the lifter, so that failure work wants pins or a spotter.
+    #[serde(default)]
+    pub over_body: bool,
+    /// The figure that the last four weeks' estimates support for the repetitions called; none with
+    /// too little to go by. What is more than a tenth over it asks before it is loaded.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub supported: Option<Mass>,
+    /// The exercise this one stands in for, by its slug.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stands_in_for: Option<String>,
+}
+
+/// What was done last time, for the line under the call.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct LastTime {
+    /// Local date, in days since 1970-01-01.
+    pub day: i32,
+    /// Figure of the top work load.
+    pub figure: Option<Mass>,
+    /// What each work set reached.
+    pub amounts: Vec<Amount>,
+    /// Half repetitions left after the last set, where called.
+    pub left_halves: Option<u8>,
+}
+
+/// Exercises done back to back; one alone is a block of its own.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Block {
+    /// The exercises in order.
+    pub entries: Vec<Entry>,
+    /// Rest between the exercises of a round.
+    #[serde(default)]
+    pub rest_within: Seconds,
+    /// Rest after a round.
+    #[serde(default)]
+    pub rest_after_round: Seconds,
+}
+
+/// Which session of which plan.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct PlanPlace {
+    /// The plan, by the log's number of its adoption.
+    pub plan: u64,
+    /// Week, from 1.
+    pub week: u16,
+    /// Session within the week, from 1.
+    pub session: u16,
+}
+
+/// Today's session laid out.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Sheet {
+    /// Its title.
+    pub title: String,
+    /// Where it stands in a plan; none for a session made up on the spot.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub place: Option<PlanPlace>,
+    /// What the week is for.
+    #[serde(default)]
+    pub week_kind: WeekKind,
+    /// General warm-up before the first ramp.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub warm_up: Option<Seconds>,
+    /// How much "shorter" and "longer" move a rest.
+    pub rest_step: Seconds,
+    /// The work, in order.
+    pub blocks: Vec<Block>,
+}
+
+impl Sheet {
+    /// Every exercise in order.
+    pub fn entries(&self) -> impl Iterator<Item = &Entry> {
+        self.blocks.iter().flat_map(|block| &block.entries)
+    }
+}
