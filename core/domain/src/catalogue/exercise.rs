@@ -78,6 +78,11 @@ pub enum Measure {
 }
 
 impl Exercise {
+    /// Every name it goes by: its slug, its name, other usual ones.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        [self.slug.as_ref(), self.name.as_ref()].into_iter().chain(self.also.iter())
+    }
+
     /// Which half of the body it loads first.
     pub fn region(&self) -> Region {
         self.movement.region()

@@ -42,28 +42,29 @@ impl Catalogue {
     /// The exercise a person means: by slug, name or another usual name. Case does not matter, and
     /// a space, a hyphen and an underscore are the same.
     pub fn find(&self, text: &str) -> Option<&Exercise> {
-        self.iter().find(|exercise| names(exercise).any(|name| same(name, text)))
+        self.iter().find(|exercise| exercise.names().any(|name| same(name, text)))
     }
 
     /// The exercise whose name is most like a misspelt one, when any is near.
     pub fn nearest(&self, text: &str) -> Option<&Exercise> {
         most_alike(
             text,
-            self.iter().flat_map(|exercise| names(exercise).map(move |n| (n, exercise))),
+            self.iter().flat_map(|exercise| exercise.names().map(move |n| (n, exercise))),
         )
     }
 }
 
-fn names(exercise: &Exercise) -> impl Iterator<Item = &str> {
-    [exercise.slug.as_ref(), exercise.name.as_ref()].into_iter().chain(exercise.also.iter())
-}
-
 /// Whether two names differ in case and separators only.
 pub(super) fn same(one: &str, other: &str) -> bool {
-    plain(one).eq(plain(other))
+    plain_chars(one).eq(plain_chars(other))
 }
 
-fn plain(text: &str) -> impl Iterator<Item = char> {
+/// A name as names are compared: two that differ in case and separators only are the same.
+pub(crate) fn plain(text: &str) -> String {
+    plain_chars(text).collect()
+}
+
+fn plain_chars(text: &str) -> impl Iterator<Item = char> {
     text.trim().chars().map(|c| match c {
         ' ' | '_' | '-' => '-',
         c => c.to_ascii_lowercase(),
@@ -76,10 +77,10 @@ pub(super) fn most_alike<'a, T>(
     text: &str,
     candidates: impl Iterator<Item = (&'a str, T)>,
 ) -> Option<T> {
-    let wanted: String = plain(text).take(48).collect();
+    let wanted: String = plain_chars(text).take(48).collect();
     candidates
         .map(|(name, value)| {
-            let name: String = plain(name).take(48).collect();
+            let name: String = plain_chars(name).take(48).collect();
             // In ten-thousandths, so that likeness compares as a number without a float.
             let length = wanted.chars().count().max(name.chars().count()).max(1);
             let off = strsim::osa_distance(&wanted, &name);

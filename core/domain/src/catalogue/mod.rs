@@ -5,7 +5,7 @@
 //! The table is constant data: nothing is read or built when the program starts.
 
 mod exercise;
-mod find;
+pub(crate) mod find;
 mod movement;
 mod muscle;
 mod table;

@@ -1,13 +1,15 @@
 //! What the coach wrote: the model, reading it from text, printing it back.
 //!
-//! `Plan::read` takes a TOML text (docs/plan-format.md shows every row of it) and gives the plan
+//! [`Plan::read`] takes a TOML text (docs/plan-format.md shows every row of it) and gives the plan
 //! or every fault at once. [`Plan::session`] gives one session of one week with that week's changes
 //! applied; nothing after it sees variations.
 
 pub mod bounds;
 mod line;
 mod model;
+mod read;
 mod rules;
+mod shapes;
 mod week;
 
 pub use line::{Course, Line, OnSets, PerSet, Rests, Varied, Weeks};
@@ -15,5 +17,6 @@ pub use model::{
     Accepted, Gear, Goal, MaxRule, Plan, Ramp, RampStep, Session, SetUp, Sides, Slot, Substitute,
     USUAL_RAMP, WarmUp, Week,
 };
+pub use read::{Places, PlanFile};
 pub use rules::{Cut, LayOff, Miss, RaiseMax, Rule, RuleKind, Step, USUAL_LAY_OFF, USUAL_MISSES};
 pub use week::{Block, Entry, SetCall, WeekSession};

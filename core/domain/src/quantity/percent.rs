@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::bounds;
 use super::decimal::{self, Numerals};
 use super::mass::{Mass, Rounding};
+use super::reps::{Range, split_range};
 use super::unreadable::{Kind, Problem, Unreadable};
 
 /// A percentage in hundredths of a percent, −100 % to 300 %.
@@ -67,6 +68,29 @@ impl Percent {
         }
     }
 
+    /// Reads `67.5 %` or `76-82 %`; the sign may stand once, at the end.
+    ///
+    /// # Errors
+    /// [`Unreadable`] with the place and the problem.
+    pub fn read_range(text: &str, numerals: Numerals) -> Result<Range<Self>, Unreadable> {
+        let (low, high) = split_range(text);
+        let Some(high) = high else { return Self::read(text, numerals).map(Range::just) };
+        // Places are characters of the part: what stands before it is added.
+        let within = |unreadable: Unreadable, before: usize| Unreadable {
+            at: unreadable.at + before,
+            text: text.chars().take(80).collect(),
+            ..unreadable
+        };
+        let before_high = text.chars().count() - high.chars().count();
+        let to = Self::read(high, numerals).map_err(|u| within(u, before_high))?;
+        let low = if low.contains('%') { low.to_string() } else { format!("{low}%") };
+        let from = Self::read(&low, numerals).map_err(|u| within(u, 0))?;
+        if to < from {
+            return Err(Unreadable::at(Kind::Percent, text, high, Problem::Backwards));
+        }
+        Ok(Range { from, to })
+    }
+
     /// This share of a mass, to the nanogram, half to even; `None` past the range.
     pub fn of(self, mass: Mass) -> Option<Mass> {
         mass.ratio(i64::from(self.0), 10_000, Rounding::HalfEven)
@@ -75,5 +99,28 @@ impl Percent {
     /// `67.5 %`.
     pub fn print(self, numerals: Numerals) -> String {
         format!("{} %", decimal::print(i128::from(self.0), 2, 0, numerals))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn reads_a_range() {
+        let read = |text| Percent::read_range(text, Numerals::Point);
+        let range = Range { from: Percent::whole(76), to: Percent::whole(82) };
+        assert_eq!(read("76-82 %"), Ok(range));
+        assert_eq!(read("76 % – 82 %"), Ok(range));
+        assert_eq!(read("67.5 %"), Ok(Range::just(Percent::from_hundredths(6_750))));
+        for (text, at, problem) in [
+            ("82-76 %", 3, Problem::Backwards),
+            ("76-82", 5, Problem::MissingUnit),
+            ("76.25-82 %", 0, Problem::NotAHalf),
+            ("76-x %", 3, Problem::NotANumber),
+        ] {
+            let err = read(text).unwrap_err();
+            assert_eq!((err.at, &err.problem), (at, &problem), "{text}");
+        }
     }
 }

@@ -94,6 +94,11 @@ pub enum Problem {
     },
     /// A quantity that can't be read.
     Quantity(Unreadable),
+    /// A text that is none of the forms read here.
+    Unread {
+        /// What is read here.
+        expected: Expected,
+    },
     /// A word that is none of those read here.
     UnknownWord {
         /// The word as written, cut to 80 characters.
@@ -224,6 +229,20 @@ pub enum Expected {
     TextOrTable,
     /// A whole number, or a text in quotes.
     WholeOrText,
+    /// A load of a set.
+    Load,
+    /// Repetitions, a range of them, or an open number.
+    RepsOrOpen,
+    /// Weeks of a plan.
+    Weeks,
+    /// The load of a ramp's step.
+    RampLoad,
+    /// What follows a miss.
+    Miss,
+    /// The max that a percentage is of.
+    Max,
+    /// A word for all of it, or the numbers of sets.
+    Sets,
 }
 
 /// What stands at a place.

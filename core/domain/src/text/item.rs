@@ -108,8 +108,7 @@ impl<'a> Table<'a> {
     /// Notes that something is missing from the table.
     pub fn missing(&self, problem: Problem) {
         if !self.faults.set_aside.get() {
-            let head = self.span.start..self.span.start;
-            self.faults.add(head, problem);
+            self.faults.add(self.span(), problem);
         }
     }
 
@@ -145,14 +144,6 @@ impl<'a> Table<'a> {
                 Problem::UnknownKey { key: key_name, nearest, known },
             );
         }
-    }
-
-    /// The keys as they are given, for a table whose keys are names of its own (`shape` of none).
-    pub fn names(&self) -> impl Iterator<Item = (&'a str, Range<usize>, Item<'a>)> {
-        let (source, faults) = (self.source, self.faults);
-        self.table.iter().map(move |(key, value)| {
-            (key.name.as_ref(), key.span.start..key.span.end, Item { value, source, faults })
-        })
     }
 }
 
@@ -211,7 +202,8 @@ impl<'a> Item<'a> {
         }
     }
 
-    fn any_text(&self, expected: Expected) -> Option<&'a str> {
+    /// A text of any length; where it is none, a fault says what is read here.
+    pub fn any_text(&self, expected: Expected) -> Option<&'a str> {
         let text = self.value.as_str();
         if text.is_none() {
             self.wrong_type(expected);
@@ -292,25 +284,34 @@ impl<'a> Item<'a> {
         place
     }
 
-    /// A name among those known: `find` gives what has it. Where nothing has, a fault names the
-    /// nearest of `known`.
+    /// A name among those known: `find` gives what has it; where nothing has, a fault offers what
+    /// `nearest` gives.
     pub fn name<T>(
         &self,
         what: &'static str,
         find: impl FnOnce(&str) -> Option<T>,
-        known: impl IntoIterator<Item = impl AsRef<str>>,
+        nearest: impl FnOnce(&str) -> Option<String>,
     ) -> Option<T> {
-        let name = self.any_text(Expected::Text)?;
+        let name = self.text(bounds::TEXT)?;
         let made = find(name);
         if made.is_none() {
-            let known: Vec<_> = known.into_iter().collect();
-            self.fault(Problem::UnknownName {
-                name: name.chars().take(80).collect(),
-                nearest: self.nearest(name, known.iter().map(AsRef::as_ref)),
-                what,
-            });
+            self.unknown_name(what, name, nearest);
         }
         made
+    }
+
+    /// Notes that nothing has a name that stands in this item, and offers what `nearest` gives.
+    pub fn unknown_name(
+        &self,
+        what: &'static str,
+        name: &str,
+        nearest: impl FnOnce(&str) -> Option<String>,
+    ) {
+        // Once no more faults are kept, the search for what was meant is saved too: a file of
+        // nothing but wrong names takes no longer.
+        let nearest = if self.faults.open() { nearest(name) } else { None };
+        let name = name.chars().take(80).collect();
+        self.fault(Problem::UnknownName { name, nearest, what });
     }
 
     fn nearest<'n>(&self, word: &str, known: impl Iterator<Item = &'n str>) -> Option<String> {

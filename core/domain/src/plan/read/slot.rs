@@ -1,0 +1,204 @@
+//! An exercise in a session.
+
+use chrono::Weekday;
+
+use super::super::bounds;
+use super::super::line::{Rests, Weeks};
+use super::super::model::{Gear, SetUp, Sides, Slot, Substitute};
+use super::super::rules::{Rule, RuleKind};
+use super::super::shapes;
+use super::line::{Shared, how_many, left, rpe, written};
+use super::{GOALS, Names, all, misses, ramp, rests, weeks, word, words};
+use crate::call::{MaxOf, Side};
+use crate::catalogue::Counting;
+use crate::text::{Found, Item, Problem, Table};
+
+pub(super) const DAYS: [Weekday; 7] = [
+    Weekday::Mon,
+    Weekday::Tue,
+    Weekday::Wed,
+    Weekday::Thu,
+    Weekday::Fri,
+    Weekday::Sat,
+    Weekday::Sun,
+];
+pub(super) const COUNTINGS: [Counting; 7] = [
+    Counting::Total,
+    Counting::EachHand,
+    Counting::One,
+    Counting::Stack,
+    Counting::EachSide,
+    Counting::Added,
+    Counting::Unnumbered,
+];
+const SIDES: [Sides; 4] =
+    [Sides::Together, Sides::WeakerFirst, Sides::LeftFirst, Sides::RightFirst];
+const GEAR: [Gear; 4] = [Gear::Belt, Gear::Wraps, Gear::Straps, Gear::Sleeves];
+const RULES: [RuleKind; 6] = [
+    RuleKind::AsPlanned,
+    RuleKind::DoubleProgression,
+    RuleKind::TwoForTwo,
+    RuleKind::ByEffort,
+    RuleKind::LessAssistance,
+    RuleKind::MoreAddedLoad,
+];
+
+/// Reads an exercise in a session of a plan of `count` weeks; `rest` is what session and plan say.
+pub(super) fn slot(
+    table: &Table<'_>,
+    names: &Names<'_>,
+    count: usize,
+    outer: Rests,
+) -> Option<Slot> {
+    let exercise = table.need("name").and_then(|item| names.exercise(&item));
+    let percent_of = match table.get("percent_of") {
+        Some(item) => item
+            .text(bounds::NAME)
+            .and_then(|text| words::max_of(&item, text, names))
+            .unwrap_or_default(),
+        None => MaxOf::Own,
+    };
+    let rest = rests(table);
+    let shared = Shared { names, exercise, percent_of, weeks: count, rest: rest.or(outer) };
+    let of_exercise = written(table, &shared);
+    let lines = match table.get("set") {
+        Some(item) => {
+            table.clash("sets", &["set"]);
+            let list = item.list(bounds::LINES).unwrap_or_default();
+            list.iter()
+                .filter_map(|item| {
+                    item.table(&shapes::SET, |row| {
+                        let side = word(row, "side", shapes::SIDE, &[Side::Left, Side::Right]);
+                        let own = (weeks(row, count), side, cues(row));
+                        written(row, &shared).or(&of_exercise).line(row, &shared, own)
+                    })
+                })
+                .collect()
+        }
+        None => {
+            let mut row = of_exercise.clone();
+            // The exercise's rests are kept with it, not with its one row.
+            row.rest = Rests::default();
+            row.line(table, &shared, (Weeks::All, None, Vec::new())).into_iter().collect()
+        }
+    };
+    let wear = table.get("wear").and_then(|item| item.list(GEAR.len())).unwrap_or_default();
+    let mut wear: Vec<Gear> = wear
+        .iter()
+        .filter_map(|item| item.word(shapes::GEAR))
+        .filter_map(|place| GEAR.get(place).copied())
+        .collect();
+    wear.sort_unstable();
+    wear.dedup();
+    let text = |key| {
+        let item: Option<Item<'_>> = table.get(key);
+        item.and_then(|item| item.text(bounds::NAME)).map(str::to_string)
+    };
+    Some(Slot {
+        weeks: weeks(table, count),
+        goal: word(table, "goal", shapes::GOALS, &GOALS),
+        superset: text("superset"),
+        optional: table.get("optional").and_then(|item| item.flag()).unwrap_or_default(),
+        sides: word(table, "sides", shapes::SIDES, &SIDES),
+        counting: word(table, "counted", shapes::COUNTINGS, &COUNTINGS),
+        ramp: ramp(table),
+        set_up: set_up(table),
+        wear,
+        cues: cues(table),
+        rest,
+        substitutes: substitutes(table, names),
+        next: next(table),
+        misses: misses(table),
+        exercise: exercise?.slug.to_string(),
+        lines,
+    })
+}
+
+fn cues(table: &Table<'_>) -> Vec<String> {
+    let list = table.get("cues").and_then(|item| item.list(bounds::CUES)).unwrap_or_default();
+    list.iter().filter_map(|item| item.text(bounds::SHORT)).map(str::to_string).collect()
+}
+
+fn set_up(table: &Table<'_>) -> SetUp {
+    table
+        .get("set_up")
+        .and_then(|item| {
+            item.table(&shapes::SET_UP, |set_up| {
+                let of = |key| {
+                    let item: Option<Item<'_>> = set_up.get(key);
+                    item.and_then(|item| item.text(bounds::SHORT)).map(str::to_string)
+                };
+                Some(SetUp {
+                    pins: of("pins"),
+                    seat: of("seat"),
+                    attachment: of("attachment"),
+                    bench: of("bench"),
+                })
+            })
+        })
+        .unwrap_or_default()
+}
+
+fn substitutes(table: &Table<'_>, names: &Names<'_>) -> Vec<Substitute> {
+    let list = table
+        .get("substitutes")
+        .and_then(|item| item.list(bounds::SUBSTITUTES))
+        .unwrap_or_default();
+    list.iter().filter_map(|item| substitute(item, names)).collect()
+}
+
+fn substitute(item: &Item<'_>, names: &Names<'_>) -> Option<Substitute> {
+    let bare = |exercise: String| Substitute {
+        exercise,
+        sets: None,
+        how_many: None,
+        load: None,
+        effort: None,
+    };
+    if item.found() != Found::Table {
+        return names.exercise(item).map(|exercise| bare(exercise.slug.to_string()));
+    }
+    item.table(&shapes::SUBSTITUTE, |table| {
+        let exercise = table.need("name").and_then(|item| names.exercise(&item));
+        table.clash("left", &["rpe"]);
+        let sets = table
+            .get("sets")
+            .and_then(|item| item.whole(1, i64::try_from(bounds::SETS).unwrap_or(i64::MAX)))
+            .and_then(|sets| u8::try_from(sets).ok());
+        let how_many = how_many(table);
+        let load = table.get("load").and_then(|item| words::load(&item, names, &MaxOf::Own));
+        let of_left = table.get("left").and_then(|item| left(&item));
+        let of_rpe = table.get("rpe").and_then(|item| rpe(&item));
+        let exercise = exercise?.slug.to_string();
+        Some(Substitute { sets, how_many, load, effort: of_left.or(of_rpe), ..bare(exercise) })
+    })
+}
+
+fn next(table: &Table<'_>) -> Vec<Rule> {
+    let Some(list) = table.get("next").and_then(|item| item.one_or_list(bounds::RULES)) else {
+        return Vec::new();
+    };
+    let rules = list.iter().map(|item| {
+        if item.found() != Found::Table {
+            let kind = item.word(shapes::RULES_KNOWN).and_then(|at| RULES.get(at).copied());
+            return kind.map(|kind| Rule { kind, step: None });
+        }
+        item.table(&shapes::RULE, |table| {
+            let kind = table
+                .need("rule")
+                .and_then(|item| item.word(shapes::RULES_KNOWN))
+                .and_then(|at| RULES.get(at).copied());
+            let step = table.get("step").and_then(|item| words::step(&item));
+            Some(Rule { kind: kind?, step })
+        })
+    });
+    let rules = all(rules).unwrap_or_default();
+    for (at, rule) in rules.iter().enumerate() {
+        if rules.iter().take(at).any(|earlier| earlier.kind == rule.kind)
+            && let Some(item) = list.get(at)
+        {
+            item.fault(Problem::Repeated { first_line: item.line() });
+        }
+    }
+    rules
+}
