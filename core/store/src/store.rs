@@ -283,6 +283,11 @@ impl Store {
             .query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))
             .map_err(|error| self.sorted(error))?;
         if answer != "ok" {
+            // A disk that does not read is no damage to what is on it.
+            let code = answer.rsplit("error code=").next().and_then(|code| code.parse().ok());
+            if let Some(code) = code.filter(|code| code & 0xff == rusqlite::ffi::SQLITE_IOERR) {
+                return Err(StoreError::DiskFailed { path: self.path().to_path_buf(), code });
+            }
             return Err(self.damaged(Damage::Malformed { detail: answer }));
         }
         self.each_event(1, |_| Ok::<(), StoreError>(()))?;

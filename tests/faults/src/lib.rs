@@ -1,0 +1,12 @@
+//! A disk in memory for SQLite that writes down all that is done to it, fails when told to, and
+//! shows what it would hold had the power gone at any moment.
+//!
+//! [`Disk`] is a file system of SQLite's (a "VFS"); [`Trace`] is what was done to it in order;
+//! [`Trace::after_power_cut`] builds the files that a power cut leaves: what was synced, and of
+//! what was not any subset of 512-byte sectors.
+
+mod disk;
+mod trace;
+
+pub use disk::{Disk, Fault};
+pub use trace::{Call, Files, SECTOR, Step, Trace};
