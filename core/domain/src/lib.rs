@@ -14,6 +14,7 @@
 pub mod call;
 pub mod catalogue;
 pub mod equipment;
+pub mod history;
 pub mod plan;
 pub mod progress;
 pub mod quantity;

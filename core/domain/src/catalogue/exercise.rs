@@ -46,7 +46,7 @@ pub struct Exercise {
 }
 
 /// How the load of an exercise is meant.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Counting {
     /// All that is lifted, the bar with its plates.

@@ -1,0 +1,12 @@
+//! What was done, as rows: one for each set and each session, and the records among them.
+//!
+//! Rows are derived from events and from nothing else, so they can be made again at any time.
+//! [`rows`] derives those of one session; [`Rows::changes_to`] says what a tap changes in them.
+
+mod derive;
+mod record;
+mod row;
+
+pub use derive::{Change, Rows, rows, session_volume};
+pub use record::{Apart, Measure, Record, claims};
+pub use row::{DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey, week_of};

@@ -1,0 +1,160 @@
+//! The rows.
+
+use serde::{Deserialize, Serialize};
+
+use crate::call::{Amount, EffortTarget, HowMany, Side, WeekKind};
+use crate::catalogue::{Counting, Muscle};
+use crate::quantity::{Distance, Mass, Reps, Reserve, Seconds};
+use crate::session::{Ending, Kit, PlanPlace, SetId, SetKind};
+use crate::volume::{Closeness, Tally, Week};
+
+/// Names a set for ever: sets of different sessions sort by session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct SetKey {
+    /// The session, by the log's number of its first event.
+    pub session: u64,
+    /// The set within it.
+    pub set: SetId,
+}
+
+/// One part of a set that was done.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct DonePart {
+    /// How much.
+    pub amount: Amount,
+    /// The figure of its load, where it has one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub figure: Option<Mass>,
+}
+
+/// A set that was done, however many parts it had.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct DoneSet {
+    /// Its name.
+    pub key: SetKey,
+    /// Local date of its session, in days since 1970-01-01.
+    pub day: i32,
+    /// The exercise, by its slug.
+    pub exercise: String,
+    /// What it was for.
+    pub kind: SetKind,
+    /// The row of its exercise that it belonged to.
+    pub row: u16,
+    /// The round within the row, from 1; 0 for the ramp.
+    pub round: u16,
+    /// The side, where each works for itself.
+    pub side: Option<Side>,
+    /// How many were asked for.
+    pub asked: HowMany,
+    /// How hard it was to be; never the lifter's judgement.
+    pub target: Option<EffortTarget>,
+    /// What the rule meant, before the gym's plates.
+    pub meant: Option<Mass>,
+    /// What was on, for the first part, counted as `counting` says.
+    pub figure: Option<Mass>,
+    /// How the figure is meant.
+    pub counting: Counting,
+    /// What was moved: with the body's share.
+    pub moved: Option<Mass>,
+    /// Named bands or chains.
+    pub bands: Option<String>,
+    /// Grip, stance, handle or range of movement.
+    pub technique: Option<String>,
+    /// Pin height, seat, attachment.
+    pub set_up: Vec<String>,
+    /// What was worn, in the order of its declaration.
+    pub kit: Vec<Kit>,
+    /// The parts, one at least.
+    pub parts: Vec<DonePart>,
+    /// What the lifter called after the last part.
+    pub left: Option<Reserve>,
+    /// Repetitions that a spotter helped with, in no amount.
+    pub helped: Reps,
+    /// How the last part ended.
+    pub ending: Ending,
+}
+
+impl DoneSet {
+    /// All its parts together, in the measure of the first.
+    pub fn amount(&self) -> Amount {
+        let sum = |of: fn(&Amount) -> u32| {
+            self.parts.iter().map(|part| of(&part.amount)).fold(0_u32, u32::saturating_add)
+        };
+        match self.parts.first().map(|part| part.amount) {
+            Some(Amount::Seconds(_)) => Amount::Seconds(Seconds::new(sum(|amount| match amount {
+                Amount::Seconds(seconds) => seconds.count(),
+                _ => 0,
+            }))),
+            Some(Amount::Metres(_)) => {
+                Amount::Metres(Distance::from_millimetres(sum(|amount| match amount {
+                    Amount::Metres(distance) => distance.millimetres(),
+                    _ => 0,
+                })))
+            }
+            Some(Amount::Reps(_)) | None => {
+                let reps = sum(|amount| amount.reps().unwrap_or(0).into());
+                Amount::Reps(Reps::try_from(reps).unwrap_or(Reps::MAX))
+            }
+        }
+    }
+
+    /// Whether it was work and no warm-up.
+    pub fn is_work(&self) -> bool {
+        self.kind != SetKind::Ramp
+    }
+
+    /// What is known of how near failure it was.
+    pub fn closeness(&self) -> Closeness {
+        match (self.left, self.ending) {
+            (Some(left), _) => Closeness::Called(left),
+            (None, Ending::Failed | Ending::Form) => Closeness::Failed,
+            (None, Ending::AsCalled) => Closeness::NotCalled { target: self.target },
+            (None, Ending::Pain | Ending::Interrupted | Ending::Equipment) => Closeness::CutShort,
+        }
+    }
+}
+
+/// Hard sets of one muscle in a session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct MuscleTally {
+    /// The muscle.
+    pub muscle: Muscle,
+    /// Its sets.
+    pub tally: Tally,
+}
+
+/// A session.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SessionRow {
+    /// Its name: the log's number of its first event.
+    pub session: u64,
+    /// Local date of its beginning, in days since 1970-01-01.
+    pub day: i32,
+    /// Its title.
+    pub title: String,
+    /// Where it stands in a plan.
+    pub place: Option<PlanPlace>,
+    /// What the week was for.
+    pub week_kind: WeekKind,
+    /// What it came to; none while it runs.
+    pub outcome: Option<Outcome>,
+}
+
+/// What a session came to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Outcome {
+    /// Seconds from its beginning to its end, pauses included.
+    pub seconds: u32,
+    /// Work sets that were owed: those of optional exercises are not.
+    pub owed: u16,
+    /// Of those, how many were done, in part at least.
+    pub done: u16,
+    /// Hard sets, in the order of [`Muscle`]; muscles without any are left out.
+    pub volume: Vec<MuscleTally>,
+}
+
+/// The week of a day, from Monday to Sunday, counted from that of 1970-01-01 (a Thursday).
+pub const fn week_of(day: i32) -> Week {
+    // Divided before the shift, so that no day overflows.
+    day.div_euclid(7) + if day.rem_euclid(7) >= 4 { 1 } else { 0 }
+}
