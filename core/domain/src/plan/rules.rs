@@ -64,7 +64,7 @@ pub struct Rule {
 }
 
 /// Rules a plan can name.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum RuleKind {
     /// The plan's own numbers by week.
@@ -93,7 +93,7 @@ pub enum Step {
 }
 
 /// What follows a miss.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Miss {
     /// The same again.

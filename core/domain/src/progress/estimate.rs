@@ -75,7 +75,7 @@ pub struct Estimate {
 }
 
 /// Repetitions that a load allows, in hundredths, by an estimate.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct EstimatedReps(u16);
 

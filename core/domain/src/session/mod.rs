@@ -22,7 +22,7 @@ pub use decide::decide;
 pub use event::{Done, Ending, Event, Guard, Kit, LoadForSet, PartDone, Stamped, SwapCause};
 pub use next::Cursor;
 pub use reading::{EARLIEST_MS, LATEST_MS, Passed, Reading};
-pub use reason::{Because, Finding, Reason};
+pub use reason::{Because, Reason};
 pub use refusal::Refusal;
 pub use rest::{Rest, RestKind, Standing};
 pub use sheet::{

@@ -2,7 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::quantity::{Mass, Percent, Reps, Seconds};
+use crate::progress::next as progress;
+use crate::quantity::{Mass, Percent, Seconds};
 
 /// The derivation behind a load, one step after another.
 ///
@@ -86,8 +87,8 @@ pub enum Because {
     Rule {
         /// The rule, by its key in the plan.
         rule: String,
-        /// What it found, in the terms of `progress`.
-        found: Finding,
+        /// What it found.
+        found: progress::Reason,
         /// From.
         from: Option<Mass>,
         /// To.
@@ -109,54 +110,4 @@ pub enum Because {
         /// How long it was.
         pause: Seconds,
     },
-}
-
-/// What a rule of progression found.
-#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-#[non_exhaustive]
-pub enum Finding {
-    /// Every set reached the top of its range.
-    RangeReached,
-    /// Not every set did.
-    RangeNotReached,
-    /// Repetitions over the goal in the last set, in so many sessions.
-    OverGoal {
-        /// Over by at least so many.
-        by: Reps,
-        /// In so many sessions in a row.
-        sessions: u8,
-    },
-    /// Called effort outside the target by so many half points.
-    OffTarget {
-        /// Half points; negative is easier than asked.
-        halves: i8,
-    },
-    /// Called effort within the target.
-    OnTarget,
-    /// No effort was called.
-    NotCalled,
-    /// The smallest step would fall below the range.
-    StepTooBig {
-        /// Tenths of a repetition that the estimate gives at the next load.
-        tenths: u16,
-    },
-    /// So many misses in a row.
-    Missed {
-        /// How many.
-        times: u8,
-    },
-    /// Pain was recorded.
-    Pain,
-    /// So many days since the last session.
-    LayOff {
-        /// Days.
-        days: u16,
-    },
-    /// The week's kind changes it.
-    Week,
-    /// The lifter holds it back.
-    HeldBack,
-    /// There is no history.
-    FirstTime,
 }
