@@ -2,6 +2,7 @@
 //! taken back, say) changes nothing.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use super::event::{Event, Stamped};
 use super::rest::Rest;
@@ -85,8 +86,8 @@ impl Run {
         Some(Self {
             session: stamped.seq,
             began: stamped.at.clone(),
-            sheet: sheet.clone(),
-            equipment: equipment.clone(),
+            sheet: Arc::new(sheet.clone()),
+            equipment: Arc::new(equipment.clone()),
             body_mass: *body_mass,
             entries,
             lanes,

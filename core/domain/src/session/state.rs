@@ -1,6 +1,7 @@
 //! The session as it stands: a fold of its events.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::event::{Done, Guard, Kit, Stamped};
 use super::reading::Reading;
@@ -26,9 +27,9 @@ pub struct Run {
     /// When it began; its local date is the session's, whenever it ends.
     pub began: Reading,
     /// The sheet as it was begun.
-    pub sheet: Sheet,
+    pub sheet: Arc<Sheet>,
     /// The gym.
-    pub equipment: Equipment,
+    pub equipment: Arc<Equipment>,
     /// Body mass on the day.
     pub body_mass: Option<Mass>,
     /// Every exercise, swapped ones included.

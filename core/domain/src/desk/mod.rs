@@ -1,0 +1,161 @@
+//! What stands between sessions: the adopted plan, the gyms, the maxes, the body mass.
+//!
+//! [`Desk`] is a fold of [`DeskEvent`]s, small enough to be kept whole beside the log, so that
+//! opening never reads ten years of them.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use crate::equipment::Equipment;
+use crate::quantity::Mass;
+use crate::session::Run;
+
+/// How a max came to be known.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MaxOrigin {
+    /// Entered by the lifter.
+    Entered,
+    /// Lifted in a test.
+    Tested,
+    /// Raised from an estimate, by the plan's rule.
+    Raised {
+        /// The formula, by its key.
+        formula: String,
+    },
+}
+
+/// A reference max as of a day.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct MaxFact {
+    /// The max.
+    pub mass: Mass,
+    /// Local date, in days since 1970-01-01.
+    pub day: i32,
+    /// How it came to be known.
+    pub origin: MaxOrigin,
+}
+
+/// A fact kept at the desk.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum DeskEvent {
+    /// A plan was adopted; the one before is kept.
+    PlanAdopted {
+        /// The file's text, as it was read.
+        text: String,
+        /// Local date of adoption, in days since 1970-01-01.
+        day: i32,
+    },
+    /// A gym was added, or one of the same name put right.
+    GymKept {
+        /// What it has.
+        equipment: Equipment,
+    },
+    /// This gym is trained in from now on.
+    GymChosen {
+        /// Its name.
+        name: String,
+    },
+    /// A reference max.
+    MaxKept {
+        /// The exercise, by its slug.
+        exercise: String,
+        /// The max.
+        fact: MaxFact,
+    },
+    /// Body mass.
+    BodyMassKept {
+        /// It.
+        mass: Mass,
+        /// Local date, in days since 1970-01-01.
+        day: i32,
+    },
+}
+
+/// An adopted plan.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Adopted {
+    /// The log's number of its adoption: its name.
+    pub seq: u64,
+    /// The file's text.
+    pub text: String,
+    /// Local date of adoption.
+    pub day: i32,
+}
+
+/// What stands between sessions.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct Desk {
+    /// The plan that is on; those before it stand in the log.
+    pub plan: Option<Adopted>,
+    /// Gyms of the lifter's own, beside the built-in ones.
+    #[serde(default)]
+    pub gyms: Vec<Equipment>,
+    /// The gym that is trained in, by name; none is the built-in one of the lifter's unit.
+    #[serde(default)]
+    pub gym: Option<String>,
+    /// Reference maxes by exercise, oldest first, the last [`MOST_MAXES`] of each.
+    #[serde(default)]
+    pub maxes: BTreeMap<String, Vec<MaxFact>>,
+    /// The last body mass, and its local date.
+    #[serde(default)]
+    pub body_mass: Option<(Mass, i32)>,
+    /// Set-up of each exercise as it was noted last.
+    #[serde(default)]
+    pub set_ups: BTreeMap<String, Vec<String>>,
+    /// Exercises whose change the lifter held back on the last tally.
+    #[serde(default)]
+    pub held_back: Vec<String>,
+}
+
+/// The most maxes of one exercise that stand beside the log.
+pub const MOST_MAXES: usize = 30;
+/// The most gyms of the lifter's own.
+pub const MOST_GYMS: usize = 50;
+
+impl Desk {
+    /// Folds a fact in; `seq` is its number in the log.
+    pub fn apply(&mut self, seq: u64, event: &DeskEvent) {
+        match event {
+            DeskEvent::PlanAdopted { text, day } => {
+                self.plan = Some(Adopted { seq, text: text.clone(), day: *day });
+            }
+            DeskEvent::GymKept { equipment } => {
+                self.gyms.retain(|gym| gym.name != equipment.name);
+                self.gyms.push(equipment.clone());
+            }
+            DeskEvent::GymChosen { name } => self.gym = Some(name.clone()),
+            DeskEvent::MaxKept { exercise, fact } => {
+                let facts = self.maxes.entry(exercise.clone()).or_default();
+                facts.push(fact.clone());
+                let over = facts.len().saturating_sub(MOST_MAXES);
+                facts.drain(..over);
+            }
+            DeskEvent::BodyMassKept { mass, day } => self.body_mass = Some((*mass, *day)),
+        }
+    }
+
+    /// Takes over what a session that is past leaves behind: set-ups, and what was held back.
+    ///
+    /// A session's own events can be undone until the next one begins; only then is it settled.
+    pub fn settle(&mut self, run: &Run) {
+        for entry in run.entries.values() {
+            if entry.set_up != entry.entry.set_up {
+                self.set_ups.insert(entry.entry.exercise.clone(), entry.set_up.clone());
+            }
+        }
+        self.held_back.clone_from(&run.held_back);
+    }
+
+    /// The reference max of an exercise that holds on a day: the latest of the latest date up to
+    /// it.
+    pub fn max_on(&self, exercise: &str, day: i32) -> Option<&MaxFact> {
+        self.maxes
+            .get(exercise)?
+            .iter()
+            .filter(|fact| fact.day <= day)
+            .max_by_key(|fact| fact.day)
+    }
+}
