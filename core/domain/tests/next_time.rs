@@ -1,4 +1,5 @@
 //! What each lift should be next time: the rules on worked histories.
+#![allow(clippy::unwrap_used, reason = "a test that fails says where")]
 
 use barwright_domain::call::{Amount, EffortTarget, HowMany, Side, WeekKind};
 use barwright_domain::plan::{

@@ -197,6 +197,16 @@ impl Formula {
         scaled(load, self.factor(in_range(u32::from(reps) * 2)?))
     }
 
+    /// The load at which a lifter with this max would make so many repetitions with so many left.
+    ///
+    /// # Errors
+    /// [`NoEstimate`] outside the range, see the module.
+    pub fn load_for(self, max: Mass, reps: Reps, left: Reserve) -> Result<Mass, NoEstimate> {
+        let halves = u32::from(reps) * 2 + u32::from(left.halves());
+        let r = in_range(halves)?;
+        if halves == 2 { Ok(max) } else { scaled(max, 1.0 / self.factor(r)) }
+    }
+
     /// The repetitions that a load allows a lifter with this max, as the formula sees it; less
     /// than one where the load is above the max.
     ///

@@ -10,4 +10,6 @@ pub mod history;
 pub mod makes;
 pub mod next;
 pub mod percent;
+pub mod reference;
 mod rules;
+pub mod test_day;
