@@ -152,10 +152,6 @@ impl Desk {
     /// The reference max of an exercise that holds on a day: the latest of the latest date up to
     /// it.
     pub fn max_on(&self, exercise: &str, day: i32) -> Option<&MaxFact> {
-        self.maxes
-            .get(exercise)?
-            .iter()
-            .filter(|fact| fact.day <= day)
-            .max_by_key(|fact| fact.day)
+        self.maxes.get(exercise)?.iter().filter(|fact| fact.day <= day).max_by_key(|fact| fact.day)
     }
 }

@@ -1,98 +1,62 @@
-//! The max that percentages are taken from: entered, tested, or raised from estimates; dated, so
-//! that past sessions keep theirs.
-
-use serde::{Deserialize, Serialize};
+//! The max that percentages are taken from, raised by tests or estimates as the plan lets it; and
+//! what estimates support.
 
 use super::estimate::{Estimate, Formula, MOST_REPS_FOR_REFERENCE, Nearness};
+use crate::desk::{MaxFact, MaxOrigin};
+use crate::history::DoneSet;
 use crate::plan::RaiseMax;
-use crate::quantity::{Mass, Percent, Reps, Reserve, Rounding};
+use crate::quantity::{Mass, Reps, Reserve, Rounding};
+use crate::session::{Ending, SetKind};
 use crate::volume::EASIEST_HARD;
-
-/// Where a reference max comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum MaxSource {
-    /// Somebody entered it.
-    Entered,
-    /// It was lifted.
-    Tested,
-    /// An estimate raised it.
-    Estimated(Estimate),
-}
-
-/// A reference max from a day on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub struct ReferenceMax {
-    /// Local date, in days since 1970-01-01.
-    pub day: i32,
-    /// The max.
-    pub max: Mass,
-    /// Where it comes from.
-    pub source: MaxSource,
-}
-
-/// A set that a max may be raised by.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct RaisingSet {
-    /// What was moved.
-    pub moved: Mass,
-    /// Repetitions made without help.
-    pub reps: Reps,
-    /// What was called; none where it was not.
-    pub left: Option<Reserve>,
-    /// Whether the next repetition failed.
-    pub failed: bool,
-    /// Whether it was a try of a test.
-    pub test: bool,
-    /// Whether a spotter helped.
-    pub helped: bool,
-}
-
-/// The max that held on a day: the latest entry that is not after it.
-pub fn on(history: &[ReferenceMax], day: i32) -> Option<&ReferenceMax> {
-    history
-        .iter()
-        .filter(|entry| entry.day <= day)
-        // Of two on one day the later entry holds, which `max_by_key` gives.
-        .max_by_key(|entry| entry.day)
-}
-
-/// A working max: a share of the reference max. `None` past the range.
-pub fn working(max: Mass, share: Percent) -> Option<Mass> {
-    share.of(max)
-}
 
 /// The max that today's sets raise it to, if the plan lets them: the heaviest single of a test; or
 /// the best estimate of a hard set with no more than ten repetitions to failure. Never lower than
-/// it was, and an estimate is taken down to a multiple of `step`.
+/// it was by an estimate, which is taken down to a multiple of `step`.
+///
+/// The caller gives the sets of one lift of one day, its own history and no substitute's.
 pub fn raised(
     current: Option<Mass>,
     rule: RaiseMax,
-    day: i32,
-    sets: &[RaisingSet],
+    sets: &[DoneSet],
     formula: Formula,
     step: Mass,
-) -> Option<ReferenceMax> {
+) -> Option<MaxFact> {
+    if rule == RaiseMax::Never {
+        return None;
+    }
     let tested = sets
         .iter()
-        .filter(|set| rule != RaiseMax::Never && set.test && set.reps >= 1 && !set.helped)
-        .map(|set| ReferenceMax { day, max: set.moved, source: MaxSource::Tested })
-        .max_by_key(|entry| entry.max);
-    if let Some(tested) = tested {
+        .filter(|set| set.kind == SetKind::Test && set.helped == 0)
+        .filter(|set| set.amount().reps().is_some_and(|reps| reps >= 1))
+        .filter_map(|set| Some((set.moved?, set.day)))
+        .max();
+    if let Some((mass, day)) = tested {
         // A test says what the max is today, higher or lower.
-        return Some(tested).filter(|tested| current != Some(tested.max));
+        let fact = MaxFact { mass, day, origin: MaxOrigin::Tested };
+        return (current != Some(mass)).then_some(fact);
     }
     if rule != RaiseMax::Estimates {
         return None;
     }
     sets.iter()
-        .filter_map(|set| estimate(set, formula))
-        .max_by_key(|estimate| estimate.max)
-        .and_then(|estimate| {
-            let max = estimate.max.to_multiple(step, Rounding::Down)?;
-            Some(ReferenceMax { day, max, source: MaxSource::Estimated(estimate) })
+        .filter_map(|set| {
+            let (reps, nearness) = raising(set)?;
+            let estimate = Estimate::of(set.moved?, reps, nearness, formula).ok()?;
+            Some((estimate.max.to_multiple(step, Rounding::Down)?, set.day))
         })
-        .filter(|entry| current.is_none_or(|current| entry.max > current))
+        .max()
+        .filter(|(max, _)| current.is_none_or(|current| *max > current))
+        .map(|(mass, day)| {
+            let origin = MaxOrigin::Raised { formula: formula.slug().into() };
+            MaxFact { mass, day, origin }
+        })
+}
+
+/// The estimate that a set gives, if it is evidence of one: called or failed, no parts, no help,
+/// no bands, and not of a warm-up.
+pub fn estimate(set: &DoneSet, formula: Formula) -> Option<Estimate> {
+    let (reps, nearness) = evidence(set)?;
+    Estimate::of(set.moved?, reps, nearness, formula).ok()
 }
 
 /// The figure that estimates support for so many repetitions with so many left: what is moved by
@@ -107,56 +71,72 @@ pub fn supported(
     best.formula.load_for(best.max, reps, left).ok()?.checked_sub(body)
 }
 
-fn estimate(set: &RaisingSet, formula: Formula) -> Option<Estimate> {
-    let nearness = match (set.failed, set.left) {
-        (true, _) => Nearness::Failed,
-        (false, Some(left)) if left <= EASIEST_HARD => Nearness::Called(left),
-        // An easy or uncalled set is no evidence of a max.
-        (false, _) => return None,
-    };
-    let left = match nearness {
-        Nearness::Failed => 0,
-        Nearness::Called(left) => u16::from(left.halves()),
-    };
-    let to_failure = set.reps.saturating_mul(2).saturating_add(left);
-    if set.helped || to_failure > MOST_REPS_FOR_REFERENCE * 2 {
+fn evidence(set: &DoneSet) -> Option<(Reps, Nearness)> {
+    let [part] = set.parts.as_slice() else { return None };
+    if !set.is_work() || set.helped > 0 || set.bands.is_some() {
         return None;
     }
-    Estimate::of(set.moved, set.reps, nearness, formula).ok()
+    let nearness = match (set.ending, set.left) {
+        (Ending::Failed, _) => Nearness::Failed,
+        (Ending::AsCalled | Ending::Form, Some(left)) => Nearness::Called(left),
+        _ => return None,
+    };
+    Some((part.amount.reps()?, nearness))
+}
+
+/// As [`evidence`], of a hard set with few enough repetitions to failure to raise a max.
+fn raising(set: &DoneSet) -> Option<(Reps, Nearness)> {
+    let (reps, nearness) = evidence(set)?;
+    let left = match nearness {
+        Nearness::Failed => Reserve::NONE,
+        Nearness::Called(left) => left,
+    };
+    let halves = reps.saturating_mul(2).saturating_add(u16::from(left.halves()));
+    (left <= EASIEST_HARD && halves <= MOST_REPS_FOR_REFERENCE * 2).then_some((reps, nearness))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::Numerals;
+    use crate::call::{Amount, HowMany};
+    use crate::catalogue::Counting;
+    use crate::history::{DonePart, SetKey};
+    use crate::quantity::{Numerals, Range};
+    use crate::session::{EntryId, SetId};
 
     fn kg(text: &str) -> Mass {
         Mass::read(&format!("{text} kg"), Numerals::Point).unwrap()
     }
 
-    fn set(moved: &str, reps: Reps, halves_left: Option<u8>) -> RaisingSet {
-        RaisingSet {
-            moved: kg(moved),
-            reps,
+    fn set(moved: &str, reps: Reps, halves_left: Option<u8>) -> DoneSet {
+        let figure = Some(kg(moved));
+        DoneSet {
+            key: SetKey { session: 1, set: SetId { entry: EntryId(0), set: 0 } },
+            day: 20_000,
+            exercise: "front-squat".into(),
+            kind: SetKind::Work,
+            row: 0,
+            round: 1,
+            side: None,
+            asked: HowMany::Reps(Range::just(reps)),
+            target: None,
+            meant: figure,
+            figure,
+            counting: Counting::Total,
+            moved: figure,
+            bands: None,
+            technique: None,
+            set_up: Vec::new(),
+            kit: Vec::new(),
+            parts: vec![DonePart { amount: Amount::Reps(reps), figure }],
             left: halves_left.and_then(Reserve::from_halves),
-            failed: false,
-            test: false,
-            helped: false,
+            helped: 0,
+            ending: Ending::AsCalled,
         }
     }
 
-    fn raise(rule: RaiseMax, current: &str, sets: &[RaisingSet]) -> Option<ReferenceMax> {
-        raised(Some(kg(current)), rule, 20_000, sets, Formula::Epley, kg("0.5"))
-    }
-
-    #[test]
-    fn past_sessions_keep_theirs() {
-        let entry = |day, max| ReferenceMax { day, max: kg(max), source: MaxSource::Entered };
-        let history = [entry(10, "100"), entry(20, "105"), entry(20, "107.5"), entry(30, "95")];
-        let max = |day| on(&history, day).map(|entry| entry.max);
-        assert_eq!(max(9), None);
-        assert_eq!((max(10), max(19)), (Some(kg("100")), Some(kg("100"))));
-        assert_eq!((max(20), max(31)), (Some(kg("107.5")), Some(kg("95"))));
+    fn raise(rule: RaiseMax, current: &str, sets: &[DoneSet]) -> Option<MaxFact> {
+        raised(Some(kg(current)), rule, sets, Formula::Epley, kg("0.5"))
     }
 
     #[test]
@@ -164,40 +144,47 @@ mod tests {
         // 140 · (1 + 6/30) = 168, five with one left.
         let sets = [set("140", 5, Some(2)), set("130", 5, Some(2))];
         let raised = raise(RaiseMax::Estimates, "160", &sets).unwrap();
-        assert_eq!(raised.max, kg("168"));
-        assert!(
-            matches!(raised.source, MaxSource::Estimated(estimate) if estimate.max == kg("168"))
-        );
+        assert_eq!((raised.mass, raised.day), (kg("168"), 20_000));
+        assert_eq!(raised.origin, MaxOrigin::Raised { formula: "epley".into() });
         assert_eq!(raise(RaiseMax::Estimates, "170", &sets), None);
         assert_eq!(raise(RaiseMax::Tests, "160", &sets), None);
         assert_eq!(raise(RaiseMax::Never, "160", &sets), None);
         // 142.5 · (1 + 6.5/30) = 173.375, taken down to a half kilogram.
         let sets = [set("142.5", 6, Some(1))];
-        assert_eq!(raise(RaiseMax::Estimates, "160", &sets).unwrap().max, kg("173"));
+        assert_eq!(raise(RaiseMax::Estimates, "160", &sets).unwrap().mass, kg("173"));
     }
 
     #[test]
     fn what_raises_no_max() {
-        let helped = RaisingSet { helped: true, ..set("140", 5, Some(0)) };
+        let usual = set("140", 5, Some(0));
+        assert!(raise(RaiseMax::Estimates, "100", std::slice::from_ref(&usual)).is_some());
         for set in [
             set("140", 11, Some(0)),
             set("140", 9, Some(3)),
             set("140", 5, Some(9)),
             set("140", 5, None),
-            helped,
+            DoneSet { helped: 1, ..usual.clone() },
+            DoneSet { bands: Some("green band".into()), ..usual.clone() },
+            DoneSet { kind: SetKind::Ramp, ..usual.clone() },
+            DoneSet { ending: Ending::Pain, ..usual.clone() },
+            DoneSet { parts: [usual.parts.clone(), usual.parts.clone()].concat(), ..usual.clone() },
         ] {
-            assert_eq!(raise(RaiseMax::Estimates, "100", &[set]), None, "{set:?}");
+            assert_eq!(
+                raise(RaiseMax::Estimates, "100", std::slice::from_ref(&set)),
+                None,
+                "{set:?}"
+            );
         }
-        let failed = RaisingSet { failed: true, ..set("140", 10, None) };
+        let failed = DoneSet { ending: Ending::Failed, ..set("140", 10, None) };
         assert!(raise(RaiseMax::Estimates, "100", &[failed]).is_some());
     }
 
     #[test]
     fn a_test_says_what_it_is() {
-        let try_of = |moved, reps| RaisingSet { test: true, ..set(moved, reps, None) };
+        let try_of = |moved, reps| DoneSet { kind: SetKind::Test, ..set(moved, reps, None) };
         let tries = [try_of("150", 1), try_of("157.5", 1), try_of("162.5", 0)];
         let tested = raise(RaiseMax::Tests, "160", &tries).unwrap();
-        assert_eq!((tested.max, tested.source), (kg("157.5"), MaxSource::Tested));
+        assert_eq!((tested.mass, tested.origin), (kg("157.5"), MaxOrigin::Tested));
         assert_eq!(raise(RaiseMax::Never, "160", &tries), None);
         assert_eq!(raise(RaiseMax::Tests, "160", &[try_of("165", 0)]), None);
     }
