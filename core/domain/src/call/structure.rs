@@ -76,6 +76,22 @@ pub enum Structure {
 }
 
 impl Structure {
+    /// The pauses within it together, all its parts done.
+    pub fn pauses(&self) -> Seconds {
+        let times = |count: usize, pause: &Seconds| {
+            pause.count().saturating_mul(u32::try_from(count).unwrap_or(u32::MAX))
+        };
+        Seconds::new(match self {
+            Self::Straight | Self::Drop { .. } | Self::Ranges { .. } => 0,
+            Self::Cluster { blocks, pause } => times(blocks.len().saturating_sub(1), pause),
+            Self::RestPause { pause, most, .. } => times(usize::from(*most), pause),
+            Self::Continued { parts } => parts
+                .iter()
+                .filter_map(|part| part.pause)
+                .fold(0, |sum, pause| sum.saturating_add(pause.count())),
+        })
+    }
+
     /// How many the whole set or its first part asks for, where the structure itself says it: a
     /// cluster's blocks together, the first of ranges.
     pub fn opening(&self) -> Option<HowMany> {
