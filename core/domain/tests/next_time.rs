@@ -520,3 +520,112 @@ fn a_test_week_is_as_planned_and_no_evidence() {
     let next = case.next(&[case.did("60", &[9]), case.did("60", &[9])]);
     assert_eq!((made(&next), next.reason), ("120".into(), Reason::Test));
 }
+
+// Whatever was done.
+
+mod any {
+    use super::*;
+    use proptest::prelude::*;
+
+    const KINDS: [RuleKind; 6] = [
+        RuleKind::AsPlanned,
+        RuleKind::DoubleProgression,
+        RuleKind::TwoForTwo,
+        RuleKind::ByEffort,
+        RuleKind::LessAssistance,
+        RuleKind::MoreAddedLoad,
+    ];
+    const ENDINGS: [Ending; 6] = [
+        Ending::AsCalled,
+        Ending::Failed,
+        Ending::Form,
+        Ending::Pain,
+        Ending::Interrupted,
+        Ending::Equipment,
+    ];
+    const WEEKS: [WeekKind; 4] =
+        [WeekKind::Ordinary, WeekKind::EaseIn, WeekKind::Deload, WeekKind::Test];
+
+    fn load() -> impl Strategy<Value = Option<Mass>> {
+        // Half kilograms, and now and then the most that a reader takes.
+        let usual = (-60_i64..600).prop_map(|halves| Mass::from_grams(halves * 500));
+        prop_oneof![8 => usual, 1 => Just(None), 1 => Just(Some(kg("5000")))]
+    }
+
+    fn session(how_many: HowMany) -> impl Strategy<Value = PastSession> {
+        let set = (
+            (0_u8..5, prop::option::of(prop::bool::ANY)),
+            (0_u16..20, prop::option::of(0_u8..=40)),
+            prop::sample::select(&ENDINGS[..]),
+            prop::bool::ANY,
+            load(),
+        );
+        let sets = prop::collection::vec(set, 0..6);
+        (prop::sample::select(&WEEKS[..]), load(), load(), 0_u8..6, prop::bool::ANY, sets).prop_map(
+            move |(kind, planned, meant, sets_called, each_side, sets)| PastSession {
+                kind,
+                planned,
+                meant,
+                made: meant.and_then(|meant| Multiples(kg("2.5")).nearest(meant)),
+                body: Mass::ZERO,
+                sets_called,
+                each_side,
+                sets: sets
+                    .into_iter()
+                    .map(|((place, side), (done, left), ending, helped, made)| PastSet {
+                        place,
+                        side: side.map(|left| if left { Side::Left } else { Side::Right }),
+                        made,
+                        asked: how_many,
+                        target: Some(rpe("7-8")),
+                        done: Amount::Reps(done),
+                        left: left.and_then(Reserve::from_halves),
+                        ending,
+                        helped,
+                    })
+                    .collect(),
+            },
+        )
+    }
+
+    proptest! {
+        /// Only a rule that says so adds load to what was meant or planned; what was made is
+        /// always what the gym makes of what was meant; pain and misses never add.
+        #[test]
+        fn nothing_rises_without_a_reason(
+            rules in prop::collection::vec(prop::sample::select(&KINDS[..]), 0..3),
+            history in prop::collection::vec(session(reps("6-8")), 0..6),
+            planned in load(),
+            days_off in 0_u16..80,
+            week in prop::sample::select(&WEEKS[..]),
+        ) {
+            let case = Case {
+                rules: rules.into_iter().map(rule).collect(),
+                planned,
+                days_off,
+                week,
+                ..Case::new(RuleKind::AsPlanned, "0", "6-8")
+            };
+            let next = case.next(&history);
+            prop_assert_eq!(
+                next.made,
+                next.meant.and_then(|meant| Multiples(case.step).nearest(meant))
+            );
+            let (Some(meant), Some(latest)) = (next.meant, history.last()) else { return Ok(()) };
+            let last = history.iter().rev().find(|past| past.kind == WeekKind::Ordinary);
+            match next.reason {
+                Reason::Pain => prop_assert!(latest.meant.is_none_or(|most| meant <= most)),
+                Reason::Missed { .. } => {
+                    let most = last.and_then(|last| last.meant);
+                    prop_assert!(most.is_none_or(|most| meant <= most));
+                }
+                Reason::OffTarget { change, .. } => prop_assert!(change != Percent::default()),
+                Reason::TopReached { top, .. } => prop_assert_eq!(top, Amount::Reps(8)),
+                Reason::TwoForTwo { goal, done } => {
+                    prop_assert!(done.iter().all(|done| *done >= goal + 2));
+                }
+                _ => {}
+            }
+        }
+    }
+}

@@ -28,7 +28,7 @@ pub const IMPLEMENTS: &[&str] = &[
     "medicine-ball",
     "sled",
     "ab-wheel",
-    "band",
+    "bands",
     "bodyweight",
     "cable",
     "pulldown",

@@ -329,9 +329,11 @@ fn lighter(load: Mass, body: Mass, off: Percent) -> Mass {
     moved_by(load, body, Percent::from_hundredths(-off.hundredths())).unwrap_or(load)
 }
 
-/// A load changed by a share of what is moved.
+/// A load changed by a share of what is moved. Where body mass is not known, help alone moves
+/// nothing that a share could be taken of: the load stays.
 pub(super) fn moved_by(load: Mass, body: Mass, change: Percent) -> Option<Mass> {
-    change.of(load.checked_add(body)?).and_then(|change| load.checked_add(change))
+    let moved = load.checked_add(body)?.max(Mass::ZERO);
+    change.of(moved).and_then(|change| load.checked_add(change))
 }
 
 fn laid_off(ask: &Ask<'_>, base: Option<Mass>) -> Option<Found> {
