@@ -9,6 +9,7 @@ mod evidence;
 pub mod history;
 pub mod makes;
 pub mod next;
+pub mod pace;
 pub mod percent;
 pub mod reference;
 mod rules;
