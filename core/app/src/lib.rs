@@ -1,3 +1,16 @@
-//! The engine that a shell calls.
+//! The engine that a shell calls: intents and views in, screens and effects out.
+//!
+//! [`Engine`] is the one object. A tap is decided by the domain, appended to the store in one
+//! durable transaction, and only then shown. The contract with every shell is declared in
+//! [`contract`]; each screen is made by one module of [`screens`], and every word comes from
+//! [`phrase`].
 
 pub mod contract;
+mod engine;
+mod locale;
+pub mod phrase;
+mod screens;
+mod today;
+
+pub use engine::{Engine, Versions};
+pub use locale::Locale;

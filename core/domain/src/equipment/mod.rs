@@ -23,17 +23,5 @@ pub const DUMBBELL: &str = "dumbbell";
 /// A stack, unless the equipment says what kind.
 pub const CABLE: &str = "cable";
 
-/// stub
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct CannotMake;
-impl Equipment {
-    /// stub
-    pub fn make(
-        &self,
-        _i: &str,
-        asked: crate::quantity::Mass,
-        _f: Fit,
-    ) -> Result<Made, CannotMake> {
-        Ok(Made { asked, made: asked, rig: Rig::Body })
-    }
-}
+mod stub;
+pub use stub::{CannotMake, builtin, builtin_in};

@@ -88,6 +88,21 @@ impl Run {
         })
     }
 
+    /// How many the part after this one asks, when this one ends as called and another follows.
+    pub fn part_after(&self, cursor: &Cursor) -> Option<HowMany> {
+        let set = self.set(cursor.set)?;
+        let mut done = set.done_reps();
+        done.push(self.how_many_at(cursor)?.as_called().reps().unwrap_or(0));
+        part_how_many(&set.call, &done, cursor.part.checked_add(1)?)
+    }
+
+    /// The load of the part after this one, where the sheet gives it another.
+    pub fn load_after(&self, cursor: &Cursor) -> Option<&Load> {
+        let set = self.set(cursor.set)?;
+        let resolved = if set.load.is_some() { &set.part_loads } else { &set.call.part_loads };
+        resolved.get(usize::from(cursor.part))
+    }
+
     /// Repetitions that the side worked first did in this part of this round: the limit of the
     /// side that follows.
     fn other_side_reps(&self, entry: &EntryRun, set: &SetRun, part: u16) -> Option<Reps> {

@@ -198,6 +198,16 @@ impl State {
         self.run.as_ref().filter(|run| run.finished.is_none())
     }
 
+    /// Whether a tap can be taken back.
+    pub fn can_undo(&self) -> bool {
+        super::decide::undo(self).is_ok()
+    }
+
+    /// Whether an undo can be taken back.
+    pub fn can_redo(&self) -> bool {
+        super::decide::redo(self).is_ok()
+    }
+
     /// The log of the session, with what was taken back.
     pub fn log(&self) -> &[Stamped] {
         &self.log

@@ -162,7 +162,7 @@ fn after(run: &Run, events: &[Event], at: &Reading) -> Run {
 }
 
 /// The last tap that stands and was the lifter's own.
-fn undo(state: &State) -> Result<Vec<Event>, Refusal> {
+pub(super) fn undo(state: &State) -> Result<Vec<Event>, Refusal> {
     let taken = state.taken_back();
     state
         .log
@@ -175,7 +175,7 @@ fn undo(state: &State) -> Result<Vec<Event>, Refusal> {
 }
 
 /// The last undo that stands, where nothing was done since.
-fn redo(state: &State) -> Result<Vec<Event>, Refusal> {
+pub(super) fn redo(state: &State) -> Result<Vec<Event>, Refusal> {
     let taken = state.taken_back();
     state
         .log

@@ -1,0 +1,226 @@
+//! The core behind the lock: what stands, and one tap through it.
+
+use std::cell::RefCell;
+use std::sync::Arc;
+
+use barwright_domain::catalogue::Catalogue;
+use barwright_domain::desk::{Desk, DeskEvent};
+use barwright_domain::equipment::{self, Equipment};
+use barwright_domain::plan::Plan;
+use barwright_domain::quantity::MassUnit;
+use barwright_domain::session::{self, Command, Event, Reading, Run, Stamped, State};
+use barwright_store::{NewEvent, Store, StoreError};
+
+use super::codec::{self, DESK, SESSION, VERSION};
+use super::effects::{self, Watched};
+use super::storage::{self, DESK_KEY, SESSION_KEY};
+use crate::contract::{Draft, EngineError, Intent, Screen, Update, View};
+use crate::locale::Locale;
+use crate::phrase::en;
+use crate::screens;
+
+/// Everything the engine knows; all of it can be read back from the store.
+#[derive(Debug)]
+pub(crate) struct Core {
+    /// Reading derived rows may first write queued ones, so even a look needs it whole.
+    pub(crate) store: RefCell<Store>,
+    pub(crate) locale: Locale,
+    pub(crate) desk: Desk,
+    pub(crate) state: State,
+    /// The adopted plan, read; none where there is none.
+    pub(crate) plan: Option<Arc<Plan>>,
+    /// The built-in exercises and the plan's own.
+    pub(crate) catalogue: Catalogue,
+}
+
+/// What a tap is to append.
+pub(super) enum Facts {
+    /// Of the session.
+    Session(Vec<Event>),
+    /// Of the desk.
+    Desk(Vec<DeskEvent>),
+}
+
+impl Core {
+    /// Reads everything back from a store.
+    pub(super) fn load(store: Store, locale: Locale) -> Result<Self, EngineError> {
+        let desk = storage::desk(&store)?;
+        let state = storage::session(&store)?;
+        let mut core = Self {
+            store: RefCell::new(store),
+            locale,
+            desk,
+            state,
+            plan: None,
+            catalogue: Catalogue::builtin(),
+        };
+        core.read_plan();
+        Ok(core)
+    }
+
+    /// Reads everything back again, after a panic or a failed disk.
+    pub(super) fn rebuild(&mut self) -> Result<(), EngineError> {
+        self.store.get_mut().reopen().map_err(|error| en::storage::error(&error))?;
+        self.desk = storage::desk(self.store.get_mut())?;
+        self.state = storage::session(self.store.get_mut())?;
+        self.read_plan();
+        Ok(())
+    }
+
+    /// The text was read without a fault when it was adopted; a release that reads it otherwise
+    /// shows it as a plan to be put right instead of failing to open.
+    fn read_plan(&mut self) {
+        let text = self.desk.plan.as_ref().map(|adopted| adopted.text.as_str());
+        let read = |text: &str| Plan::read(text, &Catalogue::builtin()).ok();
+        self.plan = text.and_then(read).map(|file| Arc::new(file.plan));
+        self.catalogue = match &self.plan {
+            Some(plan) => Catalogue::builtin().with_own(plan.exercises.clone()),
+            None => Catalogue::builtin(),
+        };
+    }
+
+    /// The gym that is trained in.
+    pub(crate) fn gym(&self) -> Equipment {
+        let named = self.desk.gym.as_ref().and_then(|name| {
+            self.desk
+                .gyms
+                .iter()
+                .find(|gym| gym.name == *name)
+                .cloned()
+                .or_else(|| equipment::builtin().into_iter().find(|gym| gym.name == *name))
+        });
+        named.unwrap_or_else(|| {
+            let unit = self.locale.unit;
+            equipment::builtin_in(unit)
+        })
+    }
+
+    /// The unit that loads are shown in: the gym's, of the running session or the chosen one.
+    pub(crate) fn load_unit(&self) -> MassUnit {
+        match self.state.running() {
+            Some(run) => run.equipment.unit,
+            None => self.gym().unit,
+        }
+    }
+
+    /// One tap: decided, appended, folded in, shown.
+    pub(super) fn dispatch(&mut self, intent: Intent, at: Reading) -> Result<Update, EngineError> {
+        if !at.is_sound() {
+            return Err(en::refusal::of(&session::Refusal::BadReading, self));
+        }
+        let before = Watched::of(self.state.run());
+        let shows = intent_shows(&intent);
+        match super::intents::facts(self, intent, &at)? {
+            Facts::Session(events) => self.record_session(events, &at)?,
+            Facts::Desk(events) => self.record_desk(events, &at)?,
+        }
+        let effects = effects::between(&before, self.state.run(), &at);
+        let view = shows.unwrap_or_else(|| self.usual_view());
+        let screen = self.view(&view, &at)?;
+        Ok(Update { screen, effects })
+    }
+
+    /// Any screen. Nothing changes.
+    pub(super) fn view(&self, view: &View, at: &Reading) -> Result<Screen, EngineError> {
+        if !at.is_sound() {
+            return Err(en::refusal::of(&session::Refusal::BadReading, self));
+        }
+        screens::show(self, view, at)
+    }
+
+    /// The screen that answers "what now?".
+    fn usual_view(&self) -> View {
+        match self.state.run() {
+            Some(Run { finished: None, .. }) => View::Floor { draft: Draft::default() },
+            Some(_) => View::Tally,
+            None => View::Today { session: None, minutes: None },
+        }
+    }
+
+    /// The decision on a command, in the words of a refusal.
+    pub(super) fn decide(&self, command: &Command, at: &Reading) -> Result<Facts, EngineError> {
+        session::decide(&self.state, command, at)
+            .map(Facts::Session)
+            .map_err(|refusal| en::refusal::of(&refusal, self))
+    }
+
+    fn record_session(&mut self, events: Vec<Event>, at: &Reading) -> Result<(), EngineError> {
+        if events.is_empty() {
+            return Ok(());
+        }
+        let bodies: Vec<String> = events.iter().map(|event| codec::body(at, event)).collect();
+        let rows: Vec<NewEvent<'_>> =
+            bodies.iter().map(|body| NewEvent { kind: SESSION, version: VERSION, body }).collect();
+        let first = self.store.get_mut().next_seq();
+        let begins = matches!(events.first(), Some(Event::Began { .. }));
+        let mut standing: Vec<(&str, Option<&str>)> = Vec::new();
+        let (began, desk);
+        if begins {
+            // From here on the session before can't be undone any more: it is settled.
+            if let Some(run) = self.state.run() {
+                self.desk.settle(run);
+            }
+            began = first.to_string();
+            desk = self.desk_body();
+            standing.push((SESSION_KEY, Some(&began)));
+            standing.push((DESK_KEY, Some(&desk)));
+        }
+        let appended = self.store.get_mut().append(codec::stamp(at), &rows, &standing);
+        self.after_append(appended.map(|_| ()))?;
+        for (seq, event) in (first..).zip(events) {
+            self.state.apply(Stamped { seq, tap: first, at: at.clone(), event });
+        }
+        Ok(())
+    }
+
+    fn record_desk(&mut self, events: Vec<DeskEvent>, at: &Reading) -> Result<(), EngineError> {
+        if events.is_empty() {
+            return Ok(());
+        }
+        let first = self.store.get_mut().next_seq();
+        let mut desk = self.desk.clone();
+        for (seq, event) in (first..).zip(&events) {
+            desk.apply(seq, event);
+        }
+        let bodies: Vec<String> = events.iter().map(|event| codec::body(at, event)).collect();
+        let rows: Vec<NewEvent<'_>> =
+            bodies.iter().map(|body| NewEvent { kind: DESK, version: VERSION, body }).collect();
+        let was = std::mem::replace(&mut self.desk, desk);
+        let body = self.desk_body();
+        let appended = self.store.get_mut().append(
+            codec::stamp(at),
+            &rows,
+            &[(DESK_KEY, Some(body.as_str()))],
+        );
+        if appended.is_err() {
+            self.desk = was;
+        }
+        self.after_append(appended.map(|_| ()))?;
+        if events.iter().any(|event| matches!(event, DeskEvent::PlanAdopted { .. })) {
+            self.read_plan();
+        }
+        Ok(())
+    }
+
+    fn desk_body(&self) -> String {
+        serde_json::to_string(&self.desk).expect("the desk is plain data")
+    }
+
+    /// After a failed append the log tells what stands: it is never tried again blindly.
+    fn after_append(&mut self, appended: Result<(), StoreError>) -> Result<(), EngineError> {
+        let Err(error) = appended else { return Ok(()) };
+        // The first failure is the one to tell; a rebuild that fails too is told by the next call.
+        let _ = self.rebuild();
+        Err(en::storage::error(&error))
+    }
+}
+
+/// Taps that come from a list show it again, whatever runs.
+fn intent_shows(intent: &Intent) -> Option<View> {
+    match intent {
+        Intent::AddGym { .. } | Intent::ChooseGym { .. } => Some(View::Equipment),
+        Intent::AdoptPlan { .. } => Some(View::Weeks),
+        Intent::HoldBack { .. } => Some(View::Tally),
+        _ => None,
+    }
+}

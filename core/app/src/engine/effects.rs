@@ -1,0 +1,66 @@
+//! What the device is to do, from how the session stood and how it stands.
+
+use barwright_domain::session::{Reading, Rest, Run};
+
+use crate::contract::{Effect, HapticKind};
+use crate::phrase::en;
+
+/// The part of a session that effects follow.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(super) struct Watched {
+    rest: Option<Rest>,
+    awake: bool,
+    parts: usize,
+}
+
+impl Watched {
+    pub(super) fn of(run: Option<&Run>) -> Self {
+        let Some(run) = run else { return Self::default() };
+        let running = run.finished.is_none() && run.paused.is_none();
+        Self {
+            rest: run.rest.clone().filter(|_| running),
+            awake: running,
+            parts: run
+                .entries
+                .values()
+                .flat_map(|entry| &entry.sets)
+                .map(|set| set.parts.len())
+                .sum(),
+        }
+    }
+}
+
+/// The effects of a tap, in order.
+pub(super) fn between(before: &Watched, run: Option<&Run>, now: &Reading) -> Vec<Effect> {
+    let after = Watched::of(run);
+    let mut effects = Vec::new();
+    if after.awake != before.awake {
+        effects.push(Effect::KeepAwake { on: after.awake });
+    }
+    if after.parts > before.parts {
+        effects.push(Effect::Haptic { kind: HapticKind::Recorded });
+    } else if after.parts < before.parts {
+        effects.push(Effect::Haptic { kind: HapticKind::Changed });
+    }
+    if after.rest != before.rest {
+        match (&after.rest, run) {
+            (Some(rest), Some(run)) => {
+                let left = rest.standing(Some(&run.seen), now).left_ms;
+                if left > 0 {
+                    let same_boot =
+                        rest.began.boot_id.is_some() && rest.began.boot_id == now.boot_id;
+                    effects.push(Effect::RingAt {
+                        wall_ms: now.wall_ms.saturating_add(left),
+                        boot_ms: rest.deadline_boot_ms().filter(|_| same_boot),
+                        text: en::floor::rest_over(rest.kind),
+                        next: en::floor::next_in_short(run),
+                    });
+                } else if before.rest.is_some() {
+                    effects.push(Effect::CancelRing);
+                }
+            }
+            _ => effects.push(Effect::CancelRing),
+        }
+    }
+    effects
+}

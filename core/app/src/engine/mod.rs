@@ -1,0 +1,199 @@
+//! The engine object: a lock, and what survives a panic.
+
+mod codec;
+mod core;
+mod effects;
+mod intents;
+mod storage;
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::path::PathBuf;
+use std::sync::{Arc, Mutex, MutexGuard};
+
+use barwright_store::{Place, SCHEMA_VERSION, Store};
+
+use crate::contract::{CONTRACT_VERSION, EngineError, Intent, Reading, Screen, Update, View};
+use crate::locale::Locale;
+use crate::phrase::en;
+
+pub(crate) use self::core::Core;
+pub(crate) use intents::{cursor_of, part_name};
+
+/// The versions a shell may want to show or compare.
+#[derive(Debug, Clone, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Versions {
+    /// Of the program.
+    pub program: String,
+    /// Of the contract.
+    pub contract: u32,
+    /// Of the store's format.
+    pub store: u32,
+}
+
+/// The one object a shell holds: a store, and the session that runs in it.
+///
+/// Calls from any thread are taken one after the other. They touch the disk: call off the main
+/// thread. There is one engine to a store; a second open of the same file is refused.
+#[derive(Debug)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Object))]
+pub struct Engine {
+    locale: Locale,
+    slot: Mutex<Slot>,
+}
+
+/// Whether the engine has its file.
+#[derive(Debug)]
+enum Slot {
+    /// It has.
+    Open(Box<Core>),
+    /// It gave it up; the next call takes it again.
+    Suspended(Place),
+    /// It was shut down.
+    Closed,
+}
+
+#[cfg_attr(feature = "uniffi", uniffi::export)]
+impl Engine {
+    /// Opens the store at `path`, or makes a new one there. `locale` is a tag such as `de-DE`: it
+    /// decides the decimal mark and the unit; one that is not known writes a point and kilograms.
+    ///
+    /// # Errors
+    /// [`EngineError::NewerFile`] for a file of a newer release, [`EngineError::Storage`] for every
+    /// other file that can't be opened. The file is left as it is.
+    #[cfg_attr(feature = "uniffi", uniffi::constructor)]
+    pub fn open(path: String, locale: String) -> Result<Arc<Self>, EngineError> {
+        Self::open_in(Place::File { path: PathBuf::from(path), vfs: None }, &locale)
+    }
+
+    /// An engine in memory: for tests, and for a look without leaving anything behind.
+    ///
+    /// # Errors
+    /// [`EngineError::Storage`] when memory is short.
+    #[cfg_attr(feature = "uniffi", uniffi::constructor)]
+    pub fn in_memory(locale: String) -> Result<Arc<Self>, EngineError> {
+        Self::open_in(Place::Memory, &locale)
+    }
+
+    /// Carries a tap out. What it answers is on disk.
+    ///
+    /// # Errors
+    /// [`EngineError`]; nothing was recorded then.
+    pub fn dispatch(&self, intent: Intent, reading: Reading) -> Result<Update, EngineError> {
+        self.with(|core| core.dispatch(intent, reading.into()))
+    }
+
+    /// Shows a screen. Nothing is recorded.
+    ///
+    /// # Errors
+    /// [`EngineError`].
+    pub fn view(&self, view: View, reading: Reading) -> Result<Screen, EngineError> {
+        self.with(|core| core.view(&view, &reading.into()))
+    }
+
+    /// Gives the file up, for a device that may end the process; the next call takes it again by
+    /// itself.
+    ///
+    /// # Errors
+    /// [`EngineError::Closed`] after shut-down, [`EngineError::Storage`] when the disk failed; what
+    /// was acknowledged is safe all the same.
+    pub fn suspend(&self) -> Result<(), EngineError> {
+        let mut slot = self.lock();
+        match std::mem::replace(&mut *slot, Slot::Closed) {
+            Slot::Open(core) => {
+                let place = core.store.borrow().place().clone();
+                if place == Place::Memory {
+                    *slot = Slot::Open(core);
+                    return Ok(());
+                }
+                *slot = Slot::Suspended(place);
+                core.store.into_inner().close().map_err(|error| en::storage::error(&error))
+            }
+            Slot::Suspended(place) => {
+                *slot = Slot::Suspended(place);
+                Ok(())
+            }
+            Slot::Closed => Err(en::storage::closed()),
+        }
+    }
+
+    /// Gives the file up for good: every later call answers [`EngineError::Closed`].
+    ///
+    /// # Errors
+    /// As [`Engine::suspend`].
+    pub fn shut_down(&self) -> Result<(), EngineError> {
+        let was = std::mem::replace(&mut *self.lock(), Slot::Closed);
+        match was {
+            Slot::Open(core) => {
+                core.store.into_inner().close().map_err(|error| en::storage::error(&error))
+            }
+            Slot::Suspended(_) => Ok(()),
+            Slot::Closed => Err(en::storage::closed()),
+        }
+    }
+
+    /// The versions of program, contract and store.
+    ///
+    /// # Errors
+    /// None; an export that can't answer an error could end a Swift process.
+    pub fn versions(&self) -> Result<Versions, EngineError> {
+        Ok(Versions {
+            program: env!("CARGO_PKG_VERSION").to_owned(),
+            contract: CONTRACT_VERSION,
+            store: SCHEMA_VERSION,
+        })
+    }
+}
+
+impl Engine {
+    /// Opens in a place of the store's kind: a file, one on another virtual file system, memory.
+    ///
+    /// # Errors
+    /// As [`Engine::open`].
+    pub fn open_in(place: Place, locale: &str) -> Result<Arc<Self>, EngineError> {
+        let locale = Locale::read(locale);
+        let core = guarded(|| load(place, locale))??;
+        Ok(Arc::new(Self { locale, slot: Mutex::new(Slot::Open(Box::new(core))) }))
+    }
+
+    /// Runs `work` on the core under the lock. A panic is caught: the state is rebuilt from the log
+    /// before anything is answered again.
+    fn with<T>(
+        &self,
+        work: impl FnOnce(&mut Core) -> Result<T, EngineError>,
+    ) -> Result<T, EngineError> {
+        let mut slot = self.lock();
+        if let Slot::Suspended(place) = &*slot {
+            let core = guarded(|| load(place.clone(), self.locale))??;
+            *slot = Slot::Open(Box::new(core));
+        }
+        let Slot::Open(core) = &mut *slot else { return Err(en::storage::closed()) };
+        match guarded(AssertUnwindSafe(|| work(core))) {
+            Ok(answer) => answer,
+            Err(broken) => {
+                // The store's transaction was rolled back with the panic; the log is the truth.
+                guarded(AssertUnwindSafe(|| core.rebuild()))??;
+                Err(broken)
+            }
+        }
+    }
+
+    fn lock(&self) -> MutexGuard<'_, Slot> {
+        // Panics are caught inside the lock, so a poisoned one still holds a whole slot.
+        self.slot.lock().unwrap_or_else(std::sync::PoisonError::into_inner)
+    }
+}
+
+fn load(place: Place, locale: Locale) -> Result<Core, EngineError> {
+    let store = Store::open_in(place).map_err(|error| en::storage::error(&error))?;
+    Core::load(store, locale)
+}
+
+/// Catches a panic and makes an error of it. The report has no more than a fixed text: a formatted
+/// message could hold what a lifter wrote.
+fn guarded<T>(work: impl FnOnce() -> T + std::panic::UnwindSafe) -> Result<T, EngineError> {
+    catch_unwind(work).map_err(|payload| {
+        let fixed = payload.downcast_ref::<&'static str>().copied();
+        en::storage::broken(fixed.unwrap_or("a defect without a fixed text"))
+    })
+}

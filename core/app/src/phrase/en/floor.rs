@@ -1,0 +1,200 @@
+//! Words of the floor.
+
+use barwright_domain::call::{Flow, HowMany, Side, Structure};
+use barwright_domain::quantity::{MassUnit, Numerals, Reserve};
+use barwright_domain::session::{Cursor, EntryRun, LastTime, RestKind, Run, SetKind, SetRun};
+
+use super::words;
+
+/// What a rest is, as its label.
+pub fn rest_label(kind: RestKind) -> &'static str {
+    match kind {
+        RestKind::Pause => "Pause in the set",
+        RestKind::Sides => "Rest between sides",
+        RestKind::Within => "Rest within the round",
+        RestKind::Round => "Rest after the round",
+        RestKind::Set => "Rest",
+        RestKind::Clock => "Next start",
+    }
+}
+
+/// What a notification says when a rest is over.
+pub fn rest_over(kind: RestKind) -> String {
+    match kind {
+        RestKind::Pause => "Pause over.".to_owned(),
+        RestKind::Clock => "Start now.".to_owned(),
+        RestKind::Sides | RestKind::Within | RestKind::Round | RestKind::Set => {
+            "Rest over.".to_owned()
+        }
+    }
+}
+
+/// What comes next, in a few words: "Back squat, set 2 of 4".
+pub fn next_in_short(run: &Run) -> String {
+    let Some((entry, set)) = run
+        .cursor()
+        .and_then(|cursor| Some((run.entries.get(&cursor.set.entry)?, run.set(cursor.set)?)))
+    else {
+        return String::new();
+    };
+    format!("{}, {}", entry.entry.name, which_set(entry, set).to_lowercase())
+}
+
+/// "Set 2 of 4", "Warm-up 1 of 3", "Top set", "Try 2".
+pub fn which_set(entry: &EntryRun, set: &SetRun) -> String {
+    let turn = entry.turn_of(set) + 1;
+    match set.call.kind {
+        SetKind::Ramp => {
+            let ramps: Vec<_> =
+                entry.sets.iter().filter(|other| other.call.kind == SetKind::Ramp).collect();
+            let at = ramps.iter().position(|other| std::ptr::eq(*other, set)).unwrap_or(0) + 1;
+            format!("Warm-up {at} of {}", ramps.len())
+        }
+        SetKind::Test => format!("Try {turn}"),
+        SetKind::Top | SetKind::Work | SetKind::BackOff => {
+            let name = match set.call.kind {
+                SetKind::Top => "Top set",
+                SetKind::BackOff => "Back-off set",
+                SetKind::Ramp | SetKind::Work | SetKind::Test => "Set",
+            };
+            match set.call.flow {
+                Flow::Listed | Flow::Clock { .. } => {
+                    format!("{name} {turn} of {}", entry.turns())
+                }
+                // Nobody knows how many it will take.
+                Flow::Climb { .. }
+                | Flow::Repeat { .. }
+                | Flow::Total { .. }
+                | Flow::Test { .. } => format!("{name} {turn}"),
+            }
+        }
+    }
+}
+
+/// Which part of a set made of parts; nothing for a straight one.
+fn which_part(set: &SetRun, part: u16) -> String {
+    let at = usize::from(part);
+    match &set.call.structure {
+        Structure::Straight => String::new(),
+        Structure::Cluster { blocks, .. } => format!(", block {} of {}", at + 1, blocks.len()),
+        Structure::RestPause { .. } if at == 0 => ", opening part".to_owned(),
+        Structure::RestPause { total, .. } => {
+            let so_far = set.reps();
+            match total {
+                Some(total) => format!(", short part {at} ({so_far} of {total} done)"),
+                None => format!(", short part {at}"),
+            }
+        }
+        Structure::Drop { .. } if at == 0 => String::new(),
+        Structure::Drop { off } => format!(", drop {at} of {}", off.len()),
+        Structure::Ranges { parts } => {
+            parts.get(at).map(|part| format!(", {}", part.name)).unwrap_or_default()
+        }
+        Structure::Continued { .. } if at == 0 => String::new(),
+        Structure::Continued { parts } => parts
+            .get(at - 1)
+            .map(|part| format!(", on in {}", part.exercise.replace('-', " ")))
+            .unwrap_or_default(),
+    }
+}
+
+/// The call in one sentence: "Set 2 of 4: 5 reps, 1 to 2 left in you."
+pub fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String {
+    let Some((entry, set)) =
+        run.entries.get(&cursor.set.entry).and_then(|entry| Some((entry, run.set(cursor.set)?)))
+    else {
+        return String::new();
+    };
+    let side =
+        set.call.side.map(|side| format!(", {} side", words::side(side))).unwrap_or_default();
+    let asked =
+        run.how_many_at(cursor).map(|asked| words::how_many(&asked, numerals)).unwrap_or_default();
+    let effort = run
+        .effort_at(cursor.set)
+        .map(|target| format!(", {}", words::effort(&target, numerals)))
+        .unwrap_or_default();
+    format!("{}{}{side}: {asked}{effort}.", which_set(entry, set), which_part(set, cursor.part))
+}
+
+/// What the wide key says.
+pub fn main_key(set: &SetRun, part: u16, asked: &HowMany, next: Option<&str>) -> String {
+    let side = set.call.side.map(|side| match side {
+        Side::Left => "Left side done",
+        Side::Right => "Right side done",
+    });
+    match (next, side, asked) {
+        (Some(next), _, _) if matches!(set.call.structure, Structure::Drop { .. }) => {
+            format!("Dropped to {next}")
+        }
+        (Some(next), _, _) => format!("Racked: next {next}"),
+        (None, Some(side), _) => side.to_owned(),
+        (None, None, HowMany::Seconds(_)) => "Hold over".to_owned(),
+        (None, None, HowMany::Metres(_)) => "Set down".to_owned(),
+        (None, None, _) if part > 0 => "Racked: last part".to_owned(),
+        (None, None, _) => "Racked".to_owned(),
+    }
+}
+
+/// Over the effort keys.
+pub const PROMPT: &str = "Racked, left in you:";
+
+/// An effort key read aloud: "Racked, 2 left in you, RPE 8".
+pub fn effort_says(left: Reserve, amount: &str, numerals: Numerals) -> String {
+    format!(
+        "Record {amount}, {} left in you, RPE {}",
+        left.print(numerals),
+        left.rpe().print(numerals)
+    )
+}
+
+/// The call's sentence when nothing is left.
+pub const NOTHING_LEFT: &str = "Every set is done or left out.";
+/// A notice.
+pub const PAUSED: &str = "The session is paused.";
+/// A notice.
+pub const RESTARTED: &str = "The device restarted: the rest goes by its wall clock.";
+/// A notice.
+pub const CLOCK_WENT_BACK: &str = "The clock went back: what remained of the rest began again.";
+
+/// Tempo, technique and what is worn, a line each.
+pub fn manner(entry: &EntryRun, set: &SetRun) -> Vec<String> {
+    let manner = &set.call.manner;
+    let worn: Vec<&str> = entry.kit.iter().map(|kit| words::kit(*kit)).collect();
+    [
+        manner.tempo.map(|tempo| format!("tempo {tempo}")),
+        manner.technique.clone(),
+        (!worn.is_empty()).then(|| format!("with {}", worn.join(", "))),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+/// "last time 107.5 kg: 5, 5, 4; 1 left".
+pub fn last_time(last: &LastTime, unit: MassUnit, numerals: Numerals) -> String {
+    let load =
+        last.figure.map(|figure| format!(" {}", figure.print(unit, numerals))).unwrap_or_default();
+    let amounts: Vec<String> =
+        last.amounts.iter().map(|amount| words::figure(amount, numerals)).collect();
+    let left = last
+        .left_halves
+        .and_then(Reserve::from_halves)
+        .map(|left| format!("; {} left", left.print(numerals)))
+        .unwrap_or_default();
+    format!("last time{load}: {}{left}", amounts.join(", "))
+}
+
+/// "9 sets, about 34 min to go".
+pub fn to_go(run: &Run) -> String {
+    let sets: usize = run
+        .in_order()
+        .filter(|(_, _, entry)| entry.pending())
+        .flat_map(|(_, _, entry)| &entry.sets)
+        .filter(|set| set.pending())
+        .count();
+    if sets == 0 {
+        return "nothing to go".to_owned();
+    }
+    let seconds = 60 * sets as u64;
+    format!("{}, {} to go", words::count(sets, "set", "sets"), words::minutes(seconds))
+}

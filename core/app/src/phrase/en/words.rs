@@ -1,0 +1,169 @@
+//! Small words and figures that every screen uses.
+
+use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, Stop, WeekKind};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Range, Reserve, Seconds};
+use barwright_domain::session::{Ending, Kit};
+
+/// A mass with its unit.
+pub fn mass(mass: Mass, unit: MassUnit, numerals: Numerals) -> String {
+    mass.print(unit, numerals)
+}
+
+/// "1 set", "3 sets".
+pub fn count(number: usize, one: &str, many: &str) -> String {
+    format!("{number} {}", if number == 1 { one } else { many })
+}
+
+/// "5 reps", "30 s", "40 m".
+pub fn amount(amount: &Amount, numerals: Numerals) -> String {
+    match amount {
+        Amount::Reps(reps) => count(usize::from(*reps), "rep", "reps"),
+        Amount::Seconds(seconds) => seconds.print(),
+        Amount::Metres(distance) => distance.print(numerals),
+    }
+}
+
+/// The unit beside a figure: "reps", "s", "m".
+pub fn unit(amount: &Amount) -> &'static str {
+    match amount {
+        Amount::Reps(1) => "rep",
+        Amount::Reps(_) => "reps",
+        Amount::Seconds(_) => "s",
+        Amount::Metres(_) => "m",
+    }
+}
+
+/// The figure alone: "5", "30", "40".
+pub fn figure(amount: &Amount, numerals: Numerals) -> String {
+    match amount {
+        Amount::Reps(reps) => reps.to_string(),
+        Amount::Seconds(seconds) => seconds.count().to_string(),
+        Amount::Metres(distance) => distance.print(numerals).trim_end_matches(" m").to_owned(),
+    }
+}
+
+/// What is asked: "5 reps", "6–10 reps", "20–30 s", "as many as you can, 5 at least".
+pub fn how_many(asked: &HowMany, numerals: Numerals) -> String {
+    match asked {
+        HowMany::Reps(range) if range.is_single() => count(usize::from(range.from), "rep", "reps"),
+        HowMany::Reps(range) => format!("{} reps", range.print()),
+        HowMany::Seconds(range) => spread(*range, Seconds::print),
+        HowMany::Metres(range) => spread(*range, |metres| metres.print(numerals)),
+        HowMany::Open { at_least, stop } => {
+            let floor =
+                if *at_least > 0 { format!(", {at_least} at least") } else { String::new() };
+            format!("as many as you can{floor}; {}", stop_rule(stop, numerals))
+        }
+    }
+}
+
+/// As [`how_many`], in the shorthand of a sheet: "5", "6–10", "30 s", "5+".
+pub fn how_many_short(asked: &HowMany, numerals: Numerals) -> String {
+    match asked {
+        HowMany::Reps(range) => range.print(),
+        HowMany::Seconds(range) => spread(*range, Seconds::print),
+        HowMany::Metres(range) => spread(*range, |metres| metres.print(numerals)),
+        HowMany::Open { at_least, .. } => format!("{at_least}+"),
+    }
+}
+
+fn spread<T: Copy + PartialOrd>(range: Range<T>, print: impl Fn(T) -> String) -> String {
+    if range.is_single() {
+        print(range.from)
+    } else {
+        format!("{}–{}", print(range.from), print(range.to))
+    }
+}
+
+/// What ends an open set.
+pub fn stop_rule(stop: &Stop, numerals: Numerals) -> String {
+    match stop {
+        Stop::Reserve(Reserve::NONE) => "stop when nothing is left".to_owned(),
+        Stop::Reserve(left) => format!("stop with {} left in you", left.print(numerals)),
+        Stop::Form => "stop when form goes".to_owned(),
+        Stop::Pace => "stop when you slow down".to_owned(),
+        Stop::Time(seconds) => format!("stop after {}", seconds.print()),
+    }
+}
+
+/// "1 to 2 left in you", or "RPE 8 to 9" for those who wrote it so.
+pub fn effort(target: &EffortTarget, numerals: Numerals) -> String {
+    let (from, to) = (target.left.from, target.left.to);
+    match target.scale {
+        EffortScale::Left if from == to && from == Reserve::NONE => {
+            "nothing left in you".to_owned()
+        }
+        EffortScale::Left if from == to => format!("{} left in you", from.print(numerals)),
+        EffortScale::Left => {
+            format!("{} to {} left in you", from.print(numerals), to.print(numerals))
+        }
+        EffortScale::Rpe if from == to => format!("RPE {}", from.rpe().print(numerals)),
+        EffortScale::Rpe => {
+            format!("RPE {} to {}", to.rpe().print(numerals), from.rpe().print(numerals))
+        }
+    }
+}
+
+/// "left" or "right".
+pub fn side(side: Side) -> &'static str {
+    match side {
+        Side::Left => "left",
+        Side::Right => "right",
+    }
+}
+
+/// How a set ended, as a tally says it; nothing for as called.
+pub fn ending(ending: Ending) -> Option<&'static str> {
+    match ending {
+        Ending::AsCalled => None,
+        Ending::Failed => Some("failed a rep"),
+        Ending::Form => Some("form went"),
+        Ending::Pain => Some("pain"),
+        Ending::Interrupted => Some("interrupted"),
+        Ending::Equipment => Some("equipment"),
+    }
+}
+
+/// What is worn.
+pub fn kit(kit: Kit) -> &'static str {
+    match kit {
+        Kit::Belt => "belt",
+        Kit::Wraps => "wraps",
+        Kit::Straps => "straps",
+        Kit::Sleeves => "sleeves",
+    }
+}
+
+/// What a week is for.
+pub fn week_kind(kind: WeekKind) -> &'static str {
+    match kind {
+        WeekKind::Ordinary => "ordinary",
+        WeekKind::EaseIn => "ease-in",
+        WeekKind::Deload => "deload",
+        WeekKind::Test => "test",
+    }
+}
+
+/// A countdown: "1:23", "0:05"; "+0:12" when over.
+pub fn countdown(left_ms: i64) -> String {
+    // A rest that is not over never shows nothing left: the last second counts as one.
+    let over = left_ms <= 0;
+    let seconds =
+        if over { left_ms.unsigned_abs() / 1000 } else { left_ms.unsigned_abs().div_ceil(1000) };
+    let sign = if over && seconds > 0 { "+" } else { "" };
+    format!("{sign}{}:{:02}", seconds / 60, seconds % 60)
+}
+
+/// A duration in minutes: "about 52 min".
+pub fn minutes(seconds: u64) -> String {
+    format!("about {} min", seconds.div_ceil(60))
+}
+
+/// A text with its first letter large.
+pub fn sentence_case(text: &str) -> String {
+    let mut chars = text.chars();
+    match chars.next() {
+        Some(first) => first.to_uppercase().chain(chars).collect(),
+        None => String::new(),
+    }
+}

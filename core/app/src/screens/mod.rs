@@ -1,0 +1,47 @@
+//! One module for each screen: from what stands to a value that a shell lays out.
+
+mod balance;
+mod bar;
+mod changes;
+mod equipment;
+mod floor;
+mod key;
+mod lift;
+mod panel;
+mod plan;
+mod row;
+mod tally;
+mod today;
+mod weeks;
+
+use barwright_domain::session::Reading;
+
+use crate::contract::{EngineError, Screen, View};
+use crate::engine::Core;
+
+/// The screen of a view.
+pub(crate) fn show(core: &Core, view: &View, at: &Reading) -> Result<Screen, EngineError> {
+    Ok(match view {
+        View::Today { session, minutes } => {
+            Screen::Today { today: today::screen(core, session.as_deref(), *minutes, at)? }
+        }
+        // The floor is where a session runs; without one, what is on today says how to begin.
+        View::Floor { draft } => match core.state.running() {
+            Some(run) => Screen::Floor { floor: floor::screen(core, run, draft, at) },
+            None => Screen::Today { today: today::screen(core, None, None, at)? },
+        },
+        View::Tally => match core.state.run() {
+            Some(run) => Screen::Tally { tally: tally::screen(core, run, at)? },
+            None => Screen::Today { today: today::screen(core, None, None, at)? },
+        },
+        View::Weeks => Screen::Weeks { weeks: weeks::screen(core, at)? },
+        View::Lift { exercise, page } => {
+            Screen::Lift { lift: lift::screen(core, exercise, *page, at)? }
+        }
+        View::Balance { weeks } => Screen::Balance { balance: balance::screen(core, *weeks, at)? },
+        View::Equipment => Screen::Equipment { equipment: equipment::screen(core) },
+        View::Plan { text, week } => {
+            Screen::Plan { plan: plan::screen(core, text.as_deref(), *week)? }
+        }
+    })
+}

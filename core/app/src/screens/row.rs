@@ -1,0 +1,64 @@
+//! Rows in short.
+
+use crate::contract::{Key, Row};
+
+/// A row of a sheet.
+pub(super) fn row(id: impl Into<String>, depth: u8, text: impl Into<String>) -> Row {
+    Row {
+        id: id.into(),
+        depth,
+        text: text.into(),
+        detail: String::new(),
+        why: Vec::new(),
+        keys: Vec::new(),
+        warns: false,
+        done: false,
+    }
+}
+
+impl Row {
+    /// With a second, quieter line.
+    pub(super) fn detail(mut self, detail: impl Into<String>) -> Self {
+        self.detail = detail.into();
+        self
+    }
+
+    /// With its derivation.
+    pub(super) fn why(mut self, why: Vec<String>) -> Self {
+        self.why = why;
+        self
+    }
+
+    /// With keys.
+    pub(super) fn keys(mut self, keys: Vec<Key>) -> Self {
+        self.keys = keys;
+        self
+    }
+
+    /// Marked as missing, missed or wrong.
+    pub(super) fn warns(mut self, warns: bool) -> Self {
+        self.warns = warns;
+        self
+    }
+
+    /// Marked as done.
+    pub(super) fn done(mut self, done: bool) -> Self {
+        self.done = done;
+        self
+    }
+}
+
+/// Rows read aloud.
+pub(super) fn aloud<'a>(rows: impl IntoIterator<Item = &'a Row>) -> String {
+    let lines: Vec<String> = rows
+        .into_iter()
+        .map(|row| {
+            if row.detail.is_empty() {
+                format!("{}.", row.text)
+            } else {
+                format!("{}. {}.", row.text, row.detail)
+            }
+        })
+        .collect();
+    lines.join(" ")
+}
