@@ -36,6 +36,8 @@ pub struct Tap {
     pub last: Seq,
     /// Frames that the write-ahead log grew by; none where there is no such log (in memory).
     pub frames: u32,
+    /// The tap found so much to be moved that a checkpoint followed it.
+    pub checkpoint: bool,
 }
 
 /// An event read back.

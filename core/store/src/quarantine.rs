@@ -59,7 +59,8 @@ pub fn quarantine(path: &Path) -> Result<SetAside, StoreError> {
 }
 
 /// Reads what is good in a file set aside into a new store: the events from the first up to the
-/// damage, under their own numbers. What is derived from them is to be rebuilt.
+/// damage, under their own numbers. What is derived from them is to be made anew
+/// ([`Store::rebuild`]).
 ///
 /// The file set aside is only copied, never written.
 ///
@@ -92,9 +93,8 @@ fn read_into(aside: &Path, copy: &Path, to: &Path) -> Result<(Store, Salvage), S
         .map_err(|error| StoreError::from_sqlite(aside, error))?;
 
     let mut store = Store::open(to)?;
-    if let Ok(uuid) = from.query_row("SELECT uuid FROM store", [], |row| row.get::<_, String>(0)) {
-        store.take_uuid(&uuid)?;
-    }
+    let uuid = from.query_row("SELECT uuid FROM store", [], |row| row.get::<_, String>(0)).ok();
+    store.take_over(uuid.as_deref())?;
     let mut chain = Chain::default();
     let damage = loop {
         let mut good = Vec::new();
@@ -156,9 +156,10 @@ fn count_beyond(from: &Connection, kept: Seq) -> u64 {
 }
 
 impl Store {
-    fn take_uuid(&mut self, uuid: &str) -> Result<(), StoreError> {
+    /// Becomes the store that it is filled from, with all that is derived still to be made.
+    fn take_over(&mut self, uuid: Option<&str>) -> Result<(), StoreError> {
         self.connection()?
-            .execute("UPDATE store SET uuid = ?1", [uuid])
+            .execute("UPDATE store SET history = 0, uuid = ifnull(?1, uuid)", [uuid])
             .map(|_| ())
             .map_err(|error| self.sorted(error))
     }

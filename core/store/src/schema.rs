@@ -6,6 +6,7 @@ use rusqlite::{Connection, TransactionBehavior};
 use uuid::Builder;
 
 use crate::error::{Damage, Foreign, StoreError};
+use crate::history::HISTORY_VERSION;
 
 /// The application id in the file's header: "Barw" in ASCII.
 pub(crate) const APPLICATION_ID: i32 = 0x4261_7277;
@@ -74,7 +75,10 @@ pub(crate) fn migrate(connection: &mut Connection, found: &Found) -> rusqlite::R
         let random: [u8; 16] =
             transaction.query_row("SELECT randomblob(16)", [], |row| row.get(0))?;
         let uuid = Builder::from_random_bytes(random).into_uuid().to_string();
-        transaction.execute("INSERT INTO store (id, uuid) VALUES (1, ?1)", [uuid])?;
+        transaction.execute(
+            "INSERT INTO store (id, uuid, history) VALUES (1, ?1, ?2)",
+            (uuid, HISTORY_VERSION),
+        )?;
     }
     transaction.pragma_update(None, "user_version", SCHEMA_VERSION)?;
     transaction.commit()

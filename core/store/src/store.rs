@@ -2,19 +2,28 @@
 
 use std::path::{Path, PathBuf};
 
+use barwright_domain::history::Change;
 use rusqlite::wal::CheckpointMode;
 use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
 
 use crate::error::{Damage, Foreign, StoreError};
 use crate::event::{COLUMNS, Chain, Event, NewEvent, Seq, Stamp, Tap, checksum};
+use crate::history;
 use crate::schema::{self, Found};
 
 /// How many of the last events have their checksums checked when a store is opened.
 pub const CHECKED_ON_OPEN: u64 = 64;
 
-/// Frames in the write-ahead log at which a tap moves them into the file: some 4 MB, which a
-/// session does not reach; closing does it too.
-const CHECKPOINT_FRAMES: i32 = 1_000;
+/// Bytes of a page, and so of a frame: large enough that the beginning of a session, with its whole
+/// sheet, is a few frames too.
+const PAGE_BYTES: u32 = 16_384;
+
+/// Frames in the write-ahead log at which a tap moves them into the file: some 4 MB.
+const CHECKPOINT_FRAMES: i32 = 250;
+
+/// Queued changes at which a tap has them carried out: several sessions of them. Closing does both
+/// as well, so that a tap seldom does.
+const MOST_PENDING: u32 = 200;
 
 /// Where a store is kept.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -58,6 +67,8 @@ pub struct Store {
     head: Chain,
     /// Frames in the write-ahead log that are not yet in the file.
     frames: i32,
+    /// Changes to the derived rows that are queued.
+    pending: u32,
 }
 
 impl Store {
@@ -93,11 +104,12 @@ impl Store {
             .optional()
             .map_err(sorted)?
             .unwrap_or_default();
-        let mut store = Self { place, connection: Some(connection), head, frames: 0 };
+        let mut store = Self { place, connection: Some(connection), head, frames: 0, pending: 0 };
         let first = head.seq.saturating_sub(CHECKED_ON_OPEN - 1).max(1);
         store.each_event(first, |_| Ok(()))?;
         store.check_end()?;
         store.frames = store.frames_in_log()?;
+        store.pending = history::count(store.connection()?).map_err(|error| store.sorted(error))?;
         Ok(store)
     }
 
@@ -131,16 +143,37 @@ impl Store {
         moved
     }
 
-    /// Moves the write-ahead log into the file. Taps do it by themselves when the log has grown;
-    /// a quiet moment is a better time.
+    /// Carries out what taps have queued and moves the write-ahead log into the file. A tap does it
+    /// by itself when there is much of either; a quiet moment is a better time.
     ///
     /// # Errors
     /// As [`Store::close`]; nothing is lost by it.
     pub fn checkpoint(&mut self) -> Result<(), StoreError> {
+        let carried_out = self.carry_out();
         let moved = self.connection()?.wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE);
         match moved {
             Ok((logged, moved)) => {
                 self.frames = (logged - moved).max(0);
+                carried_out
+            }
+            Err(error) => Err(self.failed(error)),
+        }
+    }
+
+    /// Carries out the queued changes to the derived rows.
+    fn carry_out(&mut self) -> Result<(), StoreError> {
+        // Changes of another version are of no use: the rows are to be made anew.
+        if self.pending == 0 || !self.history_is_current()? {
+            return Ok(());
+        }
+        let connection = self.connection()?;
+        let done = connection
+            .execute_batch("BEGIN IMMEDIATE")
+            .and_then(|()| history::carry_out(connection))
+            .and_then(|()| connection.execute_batch("COMMIT"));
+        match done {
+            Ok(()) => {
+                self.pending = 0;
                 Ok(())
             }
             Err(error) => Err(self.failed(error)),
@@ -172,8 +205,9 @@ impl Store {
         self.head.seq.saturating_add(1)
     }
 
-    /// Appends one tap in one transaction: its events, and the standing facts they change (none
-    /// takes the fact away). On disk when this returns. A tap without events writes nothing.
+    /// Appends one tap in one transaction: its events, the changes they make to the derived rows,
+    /// and the standing facts they change (none takes the fact away). On disk when this returns.
+    /// A tap without events writes nothing.
     ///
     /// # Errors
     /// After [`StoreError::Full`] the tap is not recorded and the store goes on. After
@@ -183,27 +217,31 @@ impl Store {
         &mut self,
         at: Stamp,
         events: &[NewEvent<'_>],
+        changes: &[Change],
         standing: &[(&str, Option<&str>)],
     ) -> Result<Tap, StoreError> {
         let connection = self.connection()?;
         let first = self.next_seq();
         if events.is_empty() {
-            return Ok(Tap { first, last: self.head.seq, frames: 0 });
+            return Ok(Tap { first, last: self.head.seq, frames: 0, checkpoint: false });
         }
-        let head = match write(connection, self.head, at, events, standing) {
+        let head = match write(connection, self.head, at, events, changes, standing) {
             Ok(head) => head,
             Err(error) => return Err(self.failed(error)),
         };
         self.head = head;
+        self.pending =
+            self.pending.saturating_add(u32::try_from(changes.len()).unwrap_or(u32::MAX));
         // From here on the tap is durable, so no failure below is the tap's.
         let before = self.frames;
         self.frames = self.frames_in_log().unwrap_or(before);
         let frames = u32::try_from(self.frames - before).unwrap_or(0);
-        if self.frames >= CHECKPOINT_FRAMES {
+        let checkpoint = self.frames >= CHECKPOINT_FRAMES || self.pending >= MOST_PENDING;
+        if checkpoint {
             // A failed one closes the store, and the next call says so.
             let _ = self.checkpoint();
         }
-        Ok(Tap { first, last: head.seq, frames })
+        Ok(Tap { first, last: head.seq, frames, checkpoint })
     }
 
     /// The events from a number on, in order, each with its checksum checked.
@@ -297,14 +335,20 @@ impl Store {
 
     /// Whether anything derived from the log names an event past its end.
     fn check_end(&self) -> Result<(), StoreError> {
-        let named: Option<Seq> = self
+        let named: Seq = self
             .connection()?
-            .query_row("SELECT max(seq) FROM standing", [], |row| row.get(0))
+            .query_row(
+                "SELECT max((SELECT ifnull(max(seq), 0) FROM standing),
+                            (SELECT ifnull(max(session), 0) FROM session),
+                            (SELECT ifnull(max(session), 0) FROM done_set))",
+                [],
+                |row| row.get(0),
+            )
             .map_err(|error| self.sorted(error))?;
-        match named {
-            Some(seq) if seq > self.head.seq => Err(self.damaged(Damage::EndLost { seq })),
-            _ => Ok(()),
+        if named > self.head.seq {
+            return Err(self.damaged(Damage::EndLost { seq: named }));
         }
+        Ok(())
     }
 
     /// Frames in the write-ahead log that are not yet in the file.
@@ -314,6 +358,14 @@ impl Store {
             .wal_checkpoint_v2(None::<&str>, CheckpointMode::NOOP)
             .map_err(|error| self.sorted(error))?;
         Ok((logged - moved).max(0))
+    }
+
+    pub(crate) fn pending(&self) -> u32 {
+        self.pending
+    }
+
+    pub(crate) fn set_pending(&mut self, pending: u32) {
+        self.pending = pending;
     }
 
     pub(crate) fn set_head(&mut self, head: Chain) {
@@ -338,16 +390,24 @@ impl Store {
     }
 
     /// Takes back what a failed write left, and closes the store where that is not certain.
-    fn failed(&mut self, error: rusqlite::Error) -> StoreError {
+    pub(crate) fn failed(&mut self, error: rusqlite::Error) -> StoreError {
         let error = self.sorted(error);
-        let rolled_back = self.connection.as_ref().is_some_and(|connection| {
-            connection.is_autocommit() || connection.execute_batch("ROLLBACK").is_ok()
-        });
+        self.roll_back();
         let unsure = matches!(error, StoreError::DiskFailed { .. } | StoreError::Corrupt { .. });
-        if (unsure || !rolled_back) && self.place != Place::Memory {
+        if unsure && self.place != Place::Memory {
             self.connection = None;
         }
         error
+    }
+
+    /// Takes back an open transaction; closes the store where that fails.
+    pub(crate) fn roll_back(&mut self) {
+        let rolled_back = self.connection.as_ref().is_none_or(|connection| {
+            connection.is_autocommit() || connection.execute_batch("ROLLBACK").is_ok()
+        });
+        if !rolled_back && self.place != Place::Memory {
+            self.connection = None;
+        }
     }
 }
 
@@ -367,6 +427,7 @@ fn write(
     mut head: Chain,
     at: Stamp,
     events: &[NewEvent<'_>],
+    changes: &[Change],
     standing: &[(&str, Option<&str>)],
 ) -> rusqlite::Result<Chain> {
     connection.prepare_cached("BEGIN IMMEDIATE")?.execute([])?;
@@ -389,21 +450,33 @@ fn write(
             ])?;
         }
     }
+    for change in changes {
+        history::queue(connection, change)?;
+    }
     for (key, body) in standing {
-        match body {
-            Some(body) => connection
-                .prepare_cached(
-                    "INSERT INTO standing (key, body, seq) VALUES (?1, ?2, ?3)
-                     ON CONFLICT (key) DO UPDATE SET body = excluded.body, seq = excluded.seq",
-                )?
-                .execute(params![key, body, head.seq])?,
-            None => {
-                connection.prepare_cached("DELETE FROM standing WHERE key = ?1")?.execute([key])?
-            }
-        };
+        put_standing(connection, key, *body, head.seq)?;
     }
     connection.prepare_cached("COMMIT")?.execute([])?;
     Ok(head)
+}
+
+/// Writes a standing fact, or takes it away.
+pub(crate) fn put_standing(
+    connection: &Connection,
+    key: &str,
+    body: Option<&str>,
+    seq: Seq,
+) -> rusqlite::Result<()> {
+    match body {
+        Some(body) => connection
+            .prepare_cached(
+                "INSERT INTO standing (key, body, seq) VALUES (?1, ?2, ?3)
+                 ON CONFLICT (key) DO UPDATE SET body = excluded.body, seq = excluded.seq",
+            )?
+            .execute(params![key, body, seq])?,
+        None => connection.prepare_cached("DELETE FROM standing WHERE key = ?1")?.execute([key])?,
+    };
+    Ok(())
 }
 
 /// Opens a connection, changing nothing yet.
@@ -468,6 +541,9 @@ fn prepare(place: &Place, connection: &mut Connection) -> Result<(), StoreError>
     if file && connection.is_readonly("main").map_err(sorted)? {
         return Err(StoreError::ReadOnly { path: path.to_path_buf() });
     }
+    if let Found::Empty = found {
+        connection.pragma_update(None, "page_size", PAGE_BYTES).map_err(sorted)?;
+    }
     let mode: String = connection
         .pragma_update_and_check(None, "journal_mode", "WAL", |row| row.get(0))
         .map_err(sorted)?;
@@ -487,14 +563,14 @@ fn prepare(place: &Place, connection: &mut Connection) -> Result<(), StoreError>
         .map_err(sorted)?;
     if let Found::Version(_) = found {
         // A table of ours that is gone is damage, not a mistake in a statement.
-        connection.prepare("SELECT 1 FROM event, standing, store").map_err(
-            |error| match sorted(error) {
+        connection
+            .prepare("SELECT 1 FROM event, standing, store, pending, session, week_volume, done_set, record")
+            .map_err(|error| match sorted(error) {
                 StoreError::Failed { path, detail, .. } => {
                     StoreError::Corrupt { path, damage: Damage::Malformed { detail } }
                 }
                 error => error,
-            },
-        )?;
+            })?;
     }
     schema::migrate(connection, &found).map_err(sorted)
 }

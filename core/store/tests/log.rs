@@ -16,7 +16,7 @@ fn fill(store: &mut Store, taps: u32) {
     for tap in 0..taps {
         let body = format!("{{\"tap\":{tap},\"reps\":5}}");
         let count = format!("{tap}");
-        store.append(AT, &[event(&body), event("{}")], &[("count", Some(&count))]).unwrap();
+        store.append(AT, &[event(&body), event("{}")], &[], &[("count", Some(&count))]).unwrap();
     }
 }
 
@@ -37,11 +37,12 @@ fn folder() -> (tempfile::TempDir, std::path::PathBuf) {
 fn a_tap_is_one_run_of_numbers() {
     let mut store = Store::in_memory().unwrap();
     assert_eq!((store.last_seq(), store.next_seq()), (0, 1));
-    let tap = store.append(AT, &[event("a"), event("b")], &[("plan", Some("one"))]).unwrap();
+    let tap = store.append(AT, &[event("a"), event("b")], &[], &[("plan", Some("one"))]).unwrap();
     assert_eq!((tap.first, tap.last), (1, 2));
-    let tap = store.append(AT, &[event("ü")], &[("plan", Some("two")), ("gone", None)]).unwrap();
+    let tap =
+        store.append(AT, &[event("ü")], &[], &[("plan", Some("two")), ("gone", None)]).unwrap();
     assert_eq!((tap.first, tap.last), (3, 3));
-    assert_eq!(store.append(AT, &[], &[("plan", None)]).unwrap().last, 3);
+    assert_eq!(store.append(AT, &[], &[], &[("plan", None)]).unwrap().last, 3);
 
     let events = store.events_from(2).unwrap();
     let seen: Vec<_> = events.iter().map(|e| (e.seq, e.tap, e.body.as_str())).collect();
@@ -51,7 +52,7 @@ fn a_tap_is_one_run_of_numbers() {
     assert_eq!(store.events_from(9).unwrap(), []);
     let plan = store.standing("plan").unwrap().unwrap();
     assert_eq!((plan.body.as_str(), plan.seq), ("two", 3));
-    store.append(AT, &[event("c")], &[("plan", None)]).unwrap();
+    store.append(AT, &[event("c")], &[], &[("plan", None)]).unwrap();
     assert_eq!(store.standing("plan").unwrap(), None);
     assert_eq!(store.verify().unwrap().events, 4);
 }
@@ -222,8 +223,8 @@ fn torn_pages_are_damage_and_the_rest_is_read() {
     let (_folder, path) = folder();
     made(&path, 2_000);
     let mut bytes = std::fs::read(&path).unwrap();
-    let middle = bytes.len() / 4096 / 2 * 4096;
-    bytes[middle..middle + 4096].fill(0xa5);
+    let damaged = bytes.len() / 16_384 * 2 / 3 * 16_384;
+    bytes[damaged..damaged + 16_384].fill(0xa5);
     std::fs::write(&path, &bytes).unwrap();
     let refused = Store::open(&path).and_then(|store| store.verify()).unwrap_err();
     assert!(matches!(refused, StoreError::Corrupt { .. }), "{refused}");
@@ -284,7 +285,7 @@ fn a_tap_costs_few_frames() {
     let mut store = Store::open(&path).unwrap();
     let body = format!("{{\"reason\":\"{}\"}}", "x".repeat(300));
     for _ in 0..700 {
-        let tap = store.append(AT, &[event(&body)], &[("seen", Some("y"))]).unwrap();
+        let tap = store.append(AT, &[event(&body)], &[], &[("seen", Some("y"))]).unwrap();
         assert!((2..=8).contains(&tap.frames), "{tap:?}");
     }
 }

@@ -30,6 +30,7 @@ pub struct Fault {
 struct Inner {
     files: RefCell<BTreeMap<String, (usize, Bytes)>>,
     trace: RefCell<Trace>,
+    silent: Cell<bool>,
     made: Cell<usize>,
     calls: RefCell<BTreeMap<Call, u64>>,
     fault: Cell<Option<Fault>>,
@@ -96,6 +97,11 @@ impl Disk {
         self.inner.trace.borrow().clone()
     }
 
+    /// Whether what is done is written down; it is, unless this says no, for runs too long to keep.
+    pub fn set_tracing(&self, tracing: bool) {
+        self.inner.silent.set(!tracing);
+    }
+
     /// Writes down that the program acknowledged something.
     pub fn acknowledge(&self, number: u64) {
         self.inner.step(Step::Acknowledged(number));
@@ -140,6 +146,9 @@ impl Default for Disk {
 
 impl Inner {
     fn step(&self, step: Step) {
+        if self.silent.get() {
+            return;
+        }
         self.trace.borrow_mut().steps.push(step);
     }
 

@@ -2,7 +2,7 @@
 
 mod support;
 
-use barwright_faults::{Call, Disk};
+use barwright_faults::Disk;
 use barwright_store::StoreError;
 use support::{replay, tap};
 
@@ -78,18 +78,4 @@ fn a_file_or_folder_that_cannot_be_written_says_so() {
     let empty = Disk::new();
     empty.set_folder_read_only(true);
     assert!(matches!(empty.open(), Err(StoreError::ReadOnly { .. })));
-}
-
-#[test]
-fn a_tap_is_one_sync() {
-    let disk = made(1);
-    let mut store = disk.open().expect("it opens");
-    // The first tap begins a write-ahead log, whose header is synced too.
-    tap(&mut store, 2).expect("nothing fails");
-    for number in 3..400 {
-        let syncs = disk.count(Call::Sync);
-        let tapped = tap(&mut store, number).expect("nothing fails");
-        assert_eq!(disk.count(Call::Sync) - syncs, 1, "tap {number}");
-        assert!((1..=8).contains(&tapped.frames), "{tapped:?}");
-    }
 }

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use serde::{Deserialize, Serialize};
+
 use super::row::{DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey};
 use crate::catalogue::{Catalogue, Muscle};
 use crate::quantity::{Reps, Reserve};
@@ -9,7 +11,8 @@ use crate::session::{EntryRun, Passed, Run, SetId, SetKind, SetRun};
 use crate::volume::{Ledger, Set, Tally};
 
 /// A change to the rows on disk.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Change {
     /// This set stands so, whether it was there before or not.
     PutSet(DoneSet),

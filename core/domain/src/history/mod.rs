@@ -9,4 +9,4 @@ mod row;
 
 pub use derive::{Change, Rows, rows, session_volume};
 pub use record::{Apart, Measure, Record, claims};
-pub use row::{DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey, week_of};
+pub use row::{DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey, first_day, week_of};

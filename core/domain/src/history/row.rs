@@ -28,7 +28,7 @@ pub struct DonePart {
 }
 
 /// A set that was done, however many parts it had.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct DoneSet {
     /// Its name.
     pub key: SetKey,
@@ -43,30 +43,40 @@ pub struct DoneSet {
     /// The round within the row, from 1; 0 for the ramp.
     pub round: u16,
     /// The side, where each works for itself.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub side: Option<Side>,
     /// How many were asked for.
     pub asked: HowMany,
     /// How hard it was to be; never the lifter's judgement.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub target: Option<EffortTarget>,
     /// What the rule meant, before the gym's plates.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub meant: Option<Mass>,
     /// What was on, for the first part, counted as `counting` says.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub figure: Option<Mass>,
     /// How the figure is meant.
     pub counting: Counting,
     /// What was moved: with the body's share.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub moved: Option<Mass>,
     /// Named bands or chains.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bands: Option<String>,
     /// Grip, stance, handle or range of movement.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub technique: Option<String>,
     /// Pin height, seat, attachment.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub set_up: Vec<String>,
     /// What was worn, in the order of its declaration.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub kit: Vec<Kit>,
     /// The parts, one at least.
     pub parts: Vec<DonePart>,
     /// What the lifter called after the last part.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub left: Option<Reserve>,
     /// Repetitions that a spotter helped with, in no amount.
     pub helped: Reps,
@@ -124,7 +134,7 @@ pub struct MuscleTally {
 }
 
 /// A session.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct SessionRow {
     /// Its name: the log's number of its first event.
     pub session: u64,
@@ -133,15 +143,17 @@ pub struct SessionRow {
     /// Its title.
     pub title: String,
     /// Where it stands in a plan.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub place: Option<PlanPlace>,
     /// What the week was for.
     pub week_kind: WeekKind,
     /// What it came to; none while it runs.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub outcome: Option<Outcome>,
 }
 
 /// What a session came to.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Outcome {
     /// Seconds from its beginning to its end, pauses included.
     pub seconds: u32,
@@ -157,4 +169,25 @@ pub struct Outcome {
 pub const fn week_of(day: i32) -> Week {
     // Divided before the shift, so that no day overflows.
     day.div_euclid(7) + if day.rem_euclid(7) >= 4 { 1 } else { 0 }
+}
+
+/// The first day of a week, a Monday.
+pub const fn first_day(week: Week) -> i32 {
+    week.saturating_mul(7).saturating_sub(3)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn weeks_run_from_monday_to_sunday() {
+        // 1970-01-01 was a Thursday; 2026-11-23 a Monday, the 20 780th day after it.
+        for (day, week) in [(-4, -1), (-3, 0), (0, 0), (3, 0), (4, 1), (20_780, 2969)] {
+            assert_eq!(week_of(day), week, "{day}");
+            assert!((first_day(week)..first_day(week + 1)).contains(&day), "{day}");
+        }
+        assert_eq!(first_day(week_of(20_780)), 20_780);
+        assert!(week_of(i32::MAX) > week_of(i32::MIN));
+    }
 }

@@ -1,5 +1,10 @@
 //! Taps as a session makes them, told apart by their number.
 
+// Each test file is a program of its own and uses a part of this.
+#![allow(dead_code)]
+
+pub(crate) mod session;
+
 use barwright_store::{NewEvent, Stamp, Store, StoreError, Tap};
 
 /// The time of tap `number`.
@@ -17,7 +22,7 @@ pub(crate) fn tap(store: &mut Store, number: u64) -> Result<Tap, StoreError> {
         NewEvent { kind: "rest_began", version: 1, body: &rest },
     ];
     let last = number.to_string();
-    store.append(at(number), &events, &[("last", Some(&last))])
+    store.append(at(number), &events, &[], &[("last", Some(&last))])
 }
 
 /// The number of the last tap in a store, after checking that every tap up to it is there whole,

@@ -1,0 +1,20 @@
+//! Rows derived from the log: sets, sessions, volume and records.
+//!
+//! A tap's changes are queued in its own transaction, at the end of one small table, so that it
+//! touches few pages however long the history is. [`Store::checkpoint`](crate::Store::checkpoint)
+//! carries them out. Reading sees them at once: [`History`] carries them out in a transaction that
+//! is taken back when the reading is over.
+
+mod code;
+mod pending;
+mod read;
+mod rebuild;
+mod write;
+
+pub(crate) use pending::{carry_out, count, queue};
+pub use read::{History, VolumeRow};
+pub use rebuild::Derive;
+
+/// Version of the derived rows and of the queued changes: another one than the file's means that
+/// they are made anew.
+pub(crate) const HISTORY_VERSION: u32 = 1;
