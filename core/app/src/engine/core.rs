@@ -165,7 +165,7 @@ impl Core {
             standing.push((SESSION_KEY, Some(&began)));
             standing.push((DESK_KEY, Some(&desk)));
         }
-        let appended = self.store.get_mut().append(codec::stamp(at), &rows, &standing);
+        let appended = self.store.get_mut().append(codec::stamp(at), &rows, &[], &standing);
         self.after_append(appended.map(|_| ()))?;
         for (seq, event) in (first..).zip(events) {
             self.state.apply(Stamped { seq, tap: first, at: at.clone(), event });
@@ -190,6 +190,7 @@ impl Core {
         let appended = self.store.get_mut().append(
             codec::stamp(at),
             &rows,
+            &[],
             &[(DESK_KEY, Some(body.as_str()))],
         );
         if appended.is_err() {
