@@ -1,4 +1,4 @@
-//! The engine that a shell calls: intents and views in, screens and effects out.
+//! The engine that a shell calls: intents and looks in, screens and effects out.
 //!
 //! [`Engine`] is the one object. A tap is decided by the domain, appended to the store in one
 //! durable transaction, and only then shown. The contract with every shell is declared in
@@ -14,3 +14,7 @@ mod today;
 
 pub use engine::{Engine, Versions};
 pub use locale::Locale;
+
+// Kotlin and Swift get one package from here; the bindings package exports it from its library.
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!("barwright");

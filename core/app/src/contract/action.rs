@@ -9,7 +9,7 @@ use super::Intent;
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
-pub enum View {
+pub enum Look {
     /// Today's sheet.
     Today {
         /// The row of a session; none is the one that is on.
@@ -93,8 +93,8 @@ pub enum Action {
     },
     /// Show this.
     Show {
-        /// The view.
-        view: View,
+        /// The screen to look at.
+        look: Look,
     },
 }
 

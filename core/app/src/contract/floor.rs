@@ -20,7 +20,7 @@ pub struct FloorScreen {
     /// Zone three.
     pub thumb: ThumbZone,
     /// The running rest; it takes the large type.
-    pub rest: Option<RestView>,
+    pub rest: Option<RunningRest>,
     /// The list that is open over the thumb zone.
     pub panel: Option<Panel>,
     /// Lines that a lifter must see now: the device restarted, the session is paused.
@@ -151,7 +151,7 @@ pub struct ThumbZone {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct RestView {
+pub struct RunningRest {
     /// What it is: "Rest", "Pause in the set", "Next start".
     pub label: String,
     /// Milliseconds left at the reading; negative when over.

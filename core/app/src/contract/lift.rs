@@ -8,7 +8,7 @@ use super::{Key, Row};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Tick {
+pub struct ChartTick {
     /// Where, in the unit of the axis.
     pub at: i64,
     /// Its label.
@@ -19,7 +19,7 @@ pub struct Tick {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Axis {
+pub struct ChartAxis {
     /// What it shows.
     pub label: String,
     /// Where it begins.
@@ -27,14 +27,14 @@ pub struct Axis {
     /// Where it ends.
     pub to: i64,
     /// Its ticks.
-    pub ticks: Vec<Tick>,
+    pub ticks: Vec<ChartTick>,
 }
 
 /// A point; a band has a low and a high end, a line has both the same.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Point {
+pub struct ChartPoint {
     /// Along the first axis.
     pub x: i64,
     /// Low end along the second.
@@ -63,13 +63,13 @@ pub enum SeriesKind {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Series {
+pub struct ChartSeries {
     /// What it is.
     pub label: String,
     /// How it is drawn.
     pub kind: SeriesKind,
     /// Its points, in order of x.
-    pub points: Vec<Point>,
+    pub points: Vec<ChartPoint>,
 }
 
 /// A chart as data: each shell draws it.
@@ -80,11 +80,11 @@ pub struct Chart {
     /// Its title.
     pub title: String,
     /// The first axis: days since 1970-01-01.
-    pub across: Axis,
+    pub across: ChartAxis,
     /// The second: grams for a load.
-    pub up: Axis,
+    pub up: ChartAxis,
     /// Its series, those behind first.
-    pub series: Vec<Series>,
+    pub series: Vec<ChartSeries>,
     /// The chart in a sentence, to be read aloud.
     pub aloud: String,
 }

@@ -1,4 +1,4 @@
-//! The contract with every shell: readings, intents and views in; screens and effects out.
+//! The contract with every shell: readings, intents and looks in; screens and effects out.
 //!
 //! Declared here once. UniFFI's derives (feature `uniffi`) carry it to Kotlin and Swift, serde to
 //! JSON lines, schemars (feature `schema`) to a JSON Schema. Everything is a plain value: strings are
@@ -22,21 +22,21 @@ mod tally;
 mod today;
 mod weeks;
 
-pub use action::{Action, Draft, Field, Key, Panel, Row, View};
+pub use action::{Action, Draft, Field, Key, Look, Panel, Row};
 pub use balance::{BalanceScreen, MuscleBar};
 pub use effect::{Effect, HapticKind};
 pub use equipment::EquipmentScreen;
 pub use error::{EngineError, RefusalCode};
 pub use floor::{
-    BarZone, CallZone, EffortKey, Figure, FloorScreen, PlateDrawing, RestView, ThumbZone,
+    BarZone, CallZone, EffortKey, Figure, FloorScreen, PlateDrawing, RunningRest, ThumbZone,
 };
 pub use intent::{GuardChoice, HowEnded, Intent, KitChoice, SwapReason};
-pub use lift::{Axis, Chart, LiftScreen, Point, Series, SeriesKind, Tick};
-pub use plan::{FaultView, PlanScreen};
+pub use lift::{Chart, ChartAxis, ChartPoint, ChartSeries, ChartTick, LiftScreen, SeriesKind};
+pub use plan::{FileFault, PlanScreen};
 pub use reading::Reading;
 pub use tally::TallyScreen;
 pub use today::TodayScreen;
-pub use weeks::{WeekView, WeeksScreen};
+pub use weeks::{WeekOfPlan, WeeksScreen};
 
 use serde::{Deserialize, Serialize};
 

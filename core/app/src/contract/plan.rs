@@ -8,7 +8,7 @@ use super::{Key, Row};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct FaultView {
+pub struct FileFault {
     /// Line, from 1.
     pub line: u32,
     /// Column in characters, from 1.
@@ -37,7 +37,7 @@ pub struct PlanScreen {
     /// What it says.
     pub rows: Vec<Row>,
     /// What is wrong.
-    pub faults: Vec<FaultView>,
+    pub faults: Vec<FileFault>,
     /// Adopt, other weeks.
     pub keys: Vec<Key>,
     /// The whole screen read aloud.

@@ -8,7 +8,7 @@ use super::{Key, Row};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct WeekView {
+pub struct WeekOfPlan {
     /// "Week 3: ordinary".
     pub title: String,
     /// It is the week we are in.
@@ -27,7 +27,7 @@ pub struct WeeksScreen {
     /// Where we are.
     pub subtitle: String,
     /// The weeks.
-    pub weeks: Vec<WeekView>,
+    pub weeks: Vec<WeekOfPlan>,
     /// What can be tapped.
     pub keys: Vec<Key>,
     /// The whole screen read aloud.

@@ -14,7 +14,7 @@ use barwright_store::{NewEvent, Store, StoreError};
 use super::codec::{self, DESK, SESSION, VERSION};
 use super::effects::{self, Watched};
 use super::storage::{self, DESK_KEY, SESSION_KEY};
-use crate::contract::{Draft, EngineError, Intent, Screen, Update, View};
+use crate::contract::{Draft, EngineError, Intent, Look, Screen, Update};
 use crate::locale::Locale;
 use crate::phrase::en;
 use crate::screens;
@@ -115,25 +115,25 @@ impl Core {
             Facts::Desk(events) => self.record_desk(events, &at)?,
         }
         let effects = effects::between(&before, self.state.run(), &at);
-        let view = shows.unwrap_or_else(|| self.usual_view());
-        let screen = self.view(&view, &at)?;
+        let look = shows.unwrap_or_else(|| self.usual_look());
+        let screen = self.view(&look, &at)?;
         Ok(Update { screen, effects })
     }
 
     /// Any screen. Nothing changes.
-    pub(super) fn view(&self, view: &View, at: &Reading) -> Result<Screen, EngineError> {
+    pub(super) fn view(&self, look: &Look, at: &Reading) -> Result<Screen, EngineError> {
         if !at.is_sound() {
             return Err(en::refusal::of(&session::Refusal::BadReading, self));
         }
-        screens::show(self, view, at)
+        screens::show(self, look, at)
     }
 
     /// The screen that answers "what now?".
-    fn usual_view(&self) -> View {
+    fn usual_look(&self) -> Look {
         match self.state.run() {
-            Some(Run { finished: None, .. }) => View::Floor { draft: Draft::default() },
-            Some(_) => View::Tally,
-            None => View::Today { session: None, minutes: None },
+            Some(Run { finished: None, .. }) => Look::Floor { draft: Draft::default() },
+            Some(_) => Look::Tally,
+            None => Look::Today { session: None, minutes: None },
         }
     }
 
@@ -217,11 +217,11 @@ impl Core {
 }
 
 /// Taps that come from a list show it again, whatever runs.
-fn intent_shows(intent: &Intent) -> Option<View> {
+fn intent_shows(intent: &Intent) -> Option<Look> {
     match intent {
-        Intent::AddGym { .. } | Intent::ChooseGym { .. } => Some(View::Equipment),
-        Intent::AdoptPlan { .. } => Some(View::Weeks),
-        Intent::HoldBack { .. } => Some(View::Tally),
+        Intent::AddGym { .. } | Intent::ChooseGym { .. } => Some(Look::Equipment),
+        Intent::AdoptPlan { .. } => Some(Look::Weeks),
+        Intent::HoldBack { .. } => Some(Look::Tally),
         _ => None,
     }
 }

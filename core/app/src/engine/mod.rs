@@ -12,7 +12,7 @@ use std::sync::{Arc, Mutex, MutexGuard};
 
 use barwright_store::{Place, SCHEMA_VERSION, Store};
 
-use crate::contract::{CONTRACT_VERSION, EngineError, Intent, Reading, Screen, Update, View};
+use crate::contract::{CONTRACT_VERSION, EngineError, Intent, Look, Reading, Screen, Update};
 use crate::locale::Locale;
 use crate::phrase::en;
 
@@ -87,8 +87,8 @@ impl Engine {
     ///
     /// # Errors
     /// [`EngineError`].
-    pub fn view(&self, view: View, reading: Reading) -> Result<Screen, EngineError> {
-        self.with(|core| core.view(&view, &reading.into()))
+    pub fn view(&self, look: Look, reading: Reading) -> Result<Screen, EngineError> {
+        self.with(|core| core.view(&look, &reading.into()))
     }
 
     /// Gives the file up, for a device that may end the process; the next call takes it again by

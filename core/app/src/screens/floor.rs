@@ -7,7 +7,7 @@ use barwright_domain::session::{Cursor, Done, Ending, Passed, Reading, Run, SetK
 use super::key::{does, drafts, opens};
 use super::{bar, panel};
 use crate::contract::{
-    CallZone, Draft, EffortKey, Figure, FloorScreen, HowEnded, Intent, Key, RestView, ThumbZone,
+    CallZone, Draft, EffortKey, Figure, FloorScreen, HowEnded, Intent, Key, RunningRest, ThumbZone,
 };
 use crate::engine::{Core, cursor_of, part_name};
 use crate::phrase::en::{self, cautions, words};
@@ -318,7 +318,7 @@ fn ended(ending: Ending) -> HowEnded {
     }
 }
 
-fn rest_view(run: &Run, at: &Reading) -> Option<RestView> {
+fn rest_view(run: &Run, at: &Reading) -> Option<RunningRest> {
     let rest = run.rest.as_ref().filter(|_| run.paused.is_none())?;
     let left_ms = rest.standing(Some(&run.seen), at).left_ms;
     let over = left_ms <= 0;
@@ -329,7 +329,7 @@ fn rest_view(run: &Run, at: &Reading) -> Option<RestView> {
     };
     let step = i32::try_from(run.sheet.rest_step.count()).unwrap_or(20);
     let same_boot = rest.began.boot_id.is_some() && rest.began.boot_id == at.boot_id;
-    Some(RestView {
+    Some(RunningRest {
         label: en::floor::rest_label(rest.kind).to_owned(),
         left_ms,
         text: words::countdown(left_ms),
@@ -354,7 +354,7 @@ fn notices(run: &Run, at: &Reading) -> Vec<String> {
     [paused, restarted, back].into_iter().flatten().map(str::to_owned).collect()
 }
 
-fn aloud(total: &str, call: &CallZone, rest: Option<&RestView>, notices: &[String]) -> String {
+fn aloud(total: &str, call: &CallZone, rest: Option<&RunningRest>, notices: &[String]) -> String {
     let mut lines: Vec<String> = notices.to_vec();
     if let Some(rest) = rest {
         lines.push(if rest.over {

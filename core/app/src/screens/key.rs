@@ -1,6 +1,6 @@
 //! Keys in short.
 
-use crate::contract::{Action, Draft, Intent, Key, View};
+use crate::contract::{Action, Draft, Intent, Key, Look};
 
 /// A key that dispatches.
 pub(super) fn does(id: impl Into<String>, label: impl Into<String>, intent: Intent) -> Key {
@@ -8,13 +8,13 @@ pub(super) fn does(id: impl Into<String>, label: impl Into<String>, intent: Inte
 }
 
 /// A key that shows.
-pub(super) fn shows(id: impl Into<String>, label: impl Into<String>, view: View) -> Key {
-    key(id.into(), label.into(), Action::Show { view })
+pub(super) fn shows(id: impl Into<String>, label: impl Into<String>, look: Look) -> Key {
+    key(id.into(), label.into(), Action::Show { look })
 }
 
 /// A key that shows the floor with another draft.
 pub(super) fn drafts(id: impl Into<String>, label: impl Into<String>, draft: Draft) -> Key {
-    shows(id, label, View::Floor { draft })
+    shows(id, label, Look::Floor { draft })
 }
 
 /// A key that opens a panel of the floor.

@@ -16,31 +16,31 @@ mod weeks;
 
 use barwright_domain::session::Reading;
 
-use crate::contract::{EngineError, Screen, View};
+use crate::contract::{EngineError, Look, Screen};
 use crate::engine::Core;
 
-/// The screen of a view.
-pub(crate) fn show(core: &Core, view: &View, at: &Reading) -> Result<Screen, EngineError> {
-    Ok(match view {
-        View::Today { session, minutes } => {
+/// The screen that was asked for.
+pub(crate) fn show(core: &Core, look: &Look, at: &Reading) -> Result<Screen, EngineError> {
+    Ok(match look {
+        Look::Today { session, minutes } => {
             Screen::Today { today: today::screen(core, session.as_deref(), *minutes, at)? }
         }
         // The floor is where a session runs; without one, what is on today says how to begin.
-        View::Floor { draft } => match core.state.running() {
+        Look::Floor { draft } => match core.state.running() {
             Some(run) => Screen::Floor { floor: floor::screen(core, run, draft, at) },
             None => Screen::Today { today: today::screen(core, None, None, at)? },
         },
-        View::Tally => match core.state.run() {
+        Look::Tally => match core.state.run() {
             Some(run) => Screen::Tally { tally: tally::screen(core, run, at)? },
             None => Screen::Today { today: today::screen(core, None, None, at)? },
         },
-        View::Weeks => Screen::Weeks { weeks: weeks::screen(core, at)? },
-        View::Lift { exercise, page } => {
+        Look::Weeks => Screen::Weeks { weeks: weeks::screen(core, at)? },
+        Look::Lift { exercise, page } => {
             Screen::Lift { lift: lift::screen(core, exercise, *page, at)? }
         }
-        View::Balance { weeks } => Screen::Balance { balance: balance::screen(core, *weeks, at)? },
-        View::Equipment => Screen::Equipment { equipment: equipment::screen(core) },
-        View::Plan { text, week } => {
+        Look::Balance { weeks } => Screen::Balance { balance: balance::screen(core, *weeks, at)? },
+        Look::Equipment => Screen::Equipment { equipment: equipment::screen(core) },
+        Look::Plan { text, week } => {
             Screen::Plan { plan: plan::screen(core, text.as_deref(), *week)? }
         }
     })

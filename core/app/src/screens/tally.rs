@@ -7,7 +7,7 @@ use super::floor::undo_keys;
 use super::key::{does, shows};
 use super::row::{aloud, row};
 use super::{bar, changes};
-use crate::contract::{Draft, EngineError, Field, Intent, Row, TallyScreen, View};
+use crate::contract::{Draft, EngineError, Field, Intent, Look, Row, TallyScreen};
 use crate::engine::Core;
 use crate::phrase::en::{cautions, floor as phrases, words};
 
@@ -32,11 +32,11 @@ pub(super) fn screen(core: &Core, run: &Run, at: &Reading) -> Result<TallyScreen
     if run.finished.is_none() {
         keys.insert(
             0,
-            shows("floor", "Back to the floor", View::Floor { draft: Draft::default() }),
+            shows("floor", "Back to the floor", Look::Floor { draft: Draft::default() }),
         );
         keys.push(does("finish", "Finish the session", Intent::Finish));
     } else {
-        keys.push(shows("today", "What is on next", View::Today { session: None, minutes: None }));
+        keys.push(shows("today", "What is on next", Look::Today { session: None, minutes: None }));
     }
     let spoken = format!("{}. {subtitle}. {} {}", run.sheet.title, aloud(&done), aloud(&changes));
     Ok(TallyScreen {

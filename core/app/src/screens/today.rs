@@ -3,7 +3,7 @@
 use barwright_domain::session::Reading;
 
 use super::key::shows;
-use crate::contract::{EngineError, TodayScreen, View};
+use crate::contract::{EngineError, Look, TodayScreen};
 use crate::engine::Core;
 
 /// What is on.
@@ -26,6 +26,6 @@ pub(super) fn screen(
         left_out: Vec::new(),
         cautions: Vec::new(),
         needs: Vec::new(),
-        keys: vec![shows("equipment", "What this gym has", View::Equipment)],
+        keys: vec![shows("equipment", "What this gym has", Look::Equipment)],
     })
 }

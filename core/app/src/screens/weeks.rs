@@ -4,7 +4,7 @@ use barwright_domain::session::Reading;
 
 use super::key::shows;
 use super::row::{aloud, row};
-use crate::contract::{EngineError, RefusalCode, View, WeekView, WeeksScreen};
+use crate::contract::{EngineError, Look, RefusalCode, WeekOfPlan, WeeksScreen};
 use crate::engine::Core;
 use crate::phrase::en::{self, words};
 use crate::today::{Place, next_place, trained};
@@ -14,7 +14,7 @@ pub(super) fn screen(core: &Core, _at: &Reading) -> Result<WeeksScreen, EngineEr
     let plan = core.plan.as_ref().ok_or_else(|| en::refusal::coded(RefusalCode::NothingToGoBy))?;
     let trained = trained(core)?;
     let next = next_place(core)?;
-    let weeks: Vec<WeekView> = plan
+    let weeks: Vec<WeekOfPlan> = plan
         .weeks
         .iter()
         .enumerate()
@@ -34,17 +34,17 @@ pub(super) fn screen(core: &Core, _at: &Reading) -> Result<WeeksScreen, EngineEr
                         None if missed => "missed".to_owned(),
                         None => String::new(),
                     };
-                    let view = View::Today { session: Some(place.name()), minutes: None };
+                    let look = Look::Today { session: Some(place.name()), minutes: None };
                     Some(
                         row(place.name(), 1, name.clone())
                             .detail(state)
                             .done(done.is_some())
                             .warns(missed)
-                            .keys(vec![shows("lay-out", "Lay it out", view)]),
+                            .keys(vec![shows("lay-out", "Lay it out", look)]),
                     )
                 })
                 .collect();
-            WeekView {
+            WeekOfPlan {
                 title: format!("Week {}: {}", week + 1, words::week_kind(of.kind)),
                 current: next.is_some_and(|next| next.week == week),
                 rows,
