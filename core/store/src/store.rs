@@ -120,14 +120,20 @@ impl Store {
     /// As [`Store::open`]; the store stays closed then and may be reopened again.
     pub fn reopen(&mut self) -> Result<(), StoreError> {
         if self.place == Place::Memory {
+            self.roll_back();
             return Ok(());
         }
         self.connection = None;
         let mut again = Self::open_in(self.place.clone())?;
-        // What was recovered from the log may only be in the system's cache: write it again.
-        again.checkpoint()?;
-        *self = again;
-        Ok(())
+        // What was recovered from the log may only be in the system's cache: write it again. A full
+        // disk is no reason to stay closed: what is there can be read.
+        match again.checkpoint() {
+            Ok(()) | Err(StoreError::Full { .. }) => {
+                *self = again;
+                Ok(())
+            }
+            Err(error) => Err(error),
+        }
     }
 
     /// Moves the write-ahead log into the file and gives the file up.

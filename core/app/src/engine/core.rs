@@ -6,9 +6,11 @@ use std::sync::Arc;
 use barwright_domain::catalogue::Catalogue;
 use barwright_domain::desk::{Desk, DeskEvent};
 use barwright_domain::equipment::{self, Equipment};
+use barwright_domain::history::{self, Rows};
 use barwright_domain::plan::Plan;
 use barwright_domain::quantity::MassUnit;
 use barwright_domain::session::{self, Command, Event, Reading, Run, Stamped, State};
+use barwright_domain::volume::EASIEST_HARD;
 use barwright_store::{NewEvent, Store, StoreError};
 
 use super::codec::{self, DESK, SESSION, VERSION};
@@ -27,6 +29,8 @@ pub(crate) struct Core {
     pub(crate) locale: Locale,
     pub(crate) desk: Desk,
     pub(crate) state: State,
+    /// The rows of the session, as they are on disk.
+    rows: Rows,
     /// The adopted plan, read; none where there is none.
     pub(crate) plan: Option<Arc<Plan>>,
     /// The built-in exercises and the plan's own.
@@ -51,10 +55,12 @@ impl Core {
             locale,
             desk,
             state,
+            rows: Rows::default(),
             plan: None,
             catalogue: Catalogue::builtin(),
         };
         core.read_plan();
+        core.rows = core.rows_now();
         Ok(core)
     }
 
@@ -64,7 +70,14 @@ impl Core {
         self.desk = storage::desk(self.store.get_mut())?;
         self.state = storage::session(self.store.get_mut())?;
         self.read_plan();
+        self.rows = self.rows_now();
         Ok(())
+    }
+
+    /// The rows of the session as it stands.
+    fn rows_now(&self) -> Rows {
+        let easiest = self.plan.as_ref().map_or(EASIEST_HARD, |plan| plan.hard_at_left);
+        history::rows(self.state.run(), &self.catalogue, easiest)
     }
 
     /// The text was read without a fault when it was adopted; a release that reads it otherwise
@@ -165,12 +178,25 @@ impl Core {
             standing.push((SESSION_KEY, Some(&began)));
             standing.push((DESK_KEY, Some(&desk)));
         }
-        let appended = self.store.get_mut().append(codec::stamp(at), &rows, &[], &standing);
-        self.after_append(appended.map(|_| ()))?;
+        // The rows on disk follow from the state as it will be; where the tap can't be recorded,
+        // the state goes back to what it was.
+        let known = self.state.log().len();
+        let before = begins.then(|| std::mem::take(&mut self.state));
         for (seq, event) in (first..).zip(events) {
             self.state.apply(Stamped { seq, tap: first, at: at.clone(), event });
         }
-        Ok(())
+        let next = self.rows_now();
+        let changes = self.rows.changes_to(&next);
+        let appended = self.store.get_mut().append(codec::stamp(at), &rows, &changes, &standing);
+        match &appended {
+            Ok(_) => self.rows = next,
+            Err(_) => {
+                self.state = before.unwrap_or_else(|| {
+                    State::replay(self.state.log().iter().take(known).cloned().collect())
+                });
+            }
+        }
+        self.after_append(appended.map(|_| ()))
     }
 
     fn record_desk(&mut self, events: Vec<DeskEvent>, at: &Reading) -> Result<(), EngineError> {
