@@ -1,0 +1,286 @@
+//! The derived rows: whatever the taps, they are what a plain fold of the changes gives, before and
+//! after they are carried out, after a rebuild, and reading them writes nothing.
+#![expect(clippy::unwrap_used, reason = "a test's helpers fail as the test does")]
+
+mod support;
+
+use std::collections::BTreeMap;
+
+use barwright_domain::catalogue::Muscle;
+use barwright_domain::history::{
+    Change, DoneSet, Record, SessionRow, SetKey, claims, first_day, week_of,
+};
+use barwright_domain::volume::Tally;
+use barwright_store::{Derive, Event, History, NewEvent, Store, StoreError};
+use proptest::prelude::*;
+use support::{AT, EXERCISES, session, set};
+
+/// The rows by the plainest means.
+#[derive(Default)]
+struct Model {
+    sets: BTreeMap<SetKey, DoneSet>,
+    sessions: BTreeMap<u64, SessionRow>,
+}
+
+impl Model {
+    fn apply(&mut self, change: &Change) {
+        match change {
+            Change::PutSet(set) => {
+                self.sets.insert(set.key, set.clone());
+            }
+            Change::RemoveSet(key) => {
+                self.sets.remove(key);
+            }
+            Change::PutSession(row) => {
+                self.sessions.insert(row.session, row.clone());
+            }
+            Change::RemoveSession(session) => {
+                self.sessions.remove(session);
+            }
+        }
+    }
+
+    fn records(&self, exercise: &str) -> Vec<Record> {
+        let mut best: BTreeMap<_, Record> = BTreeMap::new();
+        for claim in self.sets.values().filter(|set| set.exercise == exercise).flat_map(claims) {
+            let place = (claim.apart.clone(), claim.measure);
+            if best.get(&place).is_none_or(|record| claim.beats(record)) {
+                best.insert(place, claim);
+            }
+        }
+        best.into_values().collect()
+    }
+
+    fn volume(&self) -> BTreeMap<(i32, Muscle), Tally> {
+        let mut sums: BTreeMap<_, Tally> = BTreeMap::new();
+        for row in self.sessions.values() {
+            for muscle in row.outcome.iter().flat_map(|outcome| &outcome.volume) {
+                let sum = sums.entry((week_of(row.day), muscle.muscle)).or_default();
+                *sum = sum.and(muscle.tally);
+            }
+        }
+        sums
+    }
+
+    fn check(&self, history: &History<'_>) {
+        for session in 0..12 {
+            let sets: Vec<_> =
+                self.sets.values().filter(|set| set.key.session == session).cloned().collect();
+            assert_eq!(history.sets_in(session).unwrap(), sets);
+            assert_eq!(history.session(session).unwrap().as_ref(), self.sessions.get(&session));
+        }
+        for exercise in EXERCISES {
+            let all: Vec<_> = self.sets.values().filter(|set| set.exercise == exercise).collect();
+            for (before, most) in [(None, 100), (None, 2), (Some(5), 2), (Some(0), 3)] {
+                let mut sessions: Vec<_> = all
+                    .iter()
+                    .map(|set| set.key.session)
+                    .filter(|session| before.is_none_or(|before| *session < before))
+                    .collect();
+                sessions.dedup();
+                let mut expected = Vec::new();
+                for session in sessions.iter().rev().take(most) {
+                    expected.extend(
+                        all.iter()
+                            .filter(|set| set.key.session == *session)
+                            .map(|set| DoneSet::clone(set)),
+                    );
+                }
+                let sets = history.sets_of(exercise, before, most as u32).unwrap();
+                assert_eq!(sets, expected);
+            }
+            let mut records = history.records(exercise).unwrap();
+            records.sort_by_key(|record| (record.apart.clone(), record.measure));
+            assert_eq!(records, self.records(exercise));
+        }
+        let mut done: BTreeMap<&str, i32> = BTreeMap::new();
+        for set in self.sets.values() {
+            done.insert(&set.exercise, set.day);
+        }
+        let done: Vec<_> = done.into_iter().map(|(name, day)| (name.to_owned(), day)).collect();
+        assert_eq!(history.exercises_done().unwrap(), done);
+
+        let newest: Vec<_> = self.sessions.values().rev().cloned().collect();
+        assert_eq!(history.last_sessions(None, 100).unwrap(), newest);
+        let two: Vec<_> = newest.iter().filter(|row| row.session < 6).take(2).cloned().collect();
+        assert_eq!(history.last_sessions(Some(6), 2).unwrap(), two);
+        let (from, to) = (first_day(2_901), first_day(2_903));
+        let between = self.sessions.values().filter(|row| (from..=to).contains(&row.day));
+        let between: Vec<_> = between.cloned().collect();
+        assert_eq!(history.sessions_between(from..=to).unwrap(), between);
+        let mut planned: Vec<_> = self
+            .sessions
+            .values()
+            .filter_map(|row| Some((row.place.as_ref().filter(|place| place.plan == 2)?, row)))
+            .filter(|(place, _)| (1..=4).contains(&place.week))
+            .map(|(place, row)| ((place.week, place.session, row.session), row.clone()))
+            .collect();
+        planned.sort_by_key(|(order, _)| *order);
+        let planned: Vec<_> = planned.into_iter().map(|(_, row)| row).collect();
+        assert_eq!(history.sessions_of_plan(2, 1..=4).unwrap(), planned);
+
+        let mut volume = BTreeMap::new();
+        for row in history.volume(i32::MIN..=i32::MAX).unwrap() {
+            for muscle in row.muscles {
+                volume.insert((row.week, muscle.muscle), muscle.tally);
+            }
+        }
+        assert_eq!(volume, self.volume());
+    }
+}
+
+/// Folds the log's events, whose bodies are the changes themselves.
+struct Refold;
+
+impl Derive for Refold {
+    type Error = StoreError;
+
+    fn event(&mut self, event: Event) -> Result<Vec<Change>, StoreError> {
+        Ok(vec![serde_json::from_str(&event.body).unwrap()])
+    }
+
+    fn standing(&mut self) -> Result<Vec<(String, String)>, StoreError> {
+        Ok(vec![("made".into(), "anew".into())])
+    }
+}
+
+/// A step of a random life of a store.
+#[derive(Debug, Clone)]
+enum Step {
+    Tap(Vec<Change>),
+    Checkpoint,
+    Reopen,
+    Rebuild,
+    Read,
+}
+
+fn step() -> impl Strategy<Value = Step> {
+    let change = (0_u8..10, 1_u64..10, 0_u16..4, 0_u16..3, 0_u32..400).prop_map(
+        |(kind, of, entry, number, shape)| match kind {
+            0..=5 => Change::PutSet(set(of, entry, number, shape)),
+            6 => Change::RemoveSet(set(of, entry, number, shape).key),
+            7 | 8 => Change::PutSession(session(of, shape)),
+            _ => Change::RemoveSession(of),
+        },
+    );
+    prop_oneof![
+        12 => prop::collection::vec(change, 1..4).prop_map(Step::Tap),
+        1 => Just(Step::Checkpoint),
+        1 => Just(Step::Reopen),
+        1 => Just(Step::Rebuild),
+        3 => Just(Step::Read),
+    ]
+}
+
+fn append(store: &mut Store, changes: &[Change]) {
+    let bodies: Vec<_> =
+        changes.iter().map(|change| serde_json::to_string(change).unwrap()).collect();
+    let events: Vec<_> =
+        bodies.iter().map(|body| NewEvent { kind: "change", version: 1, body }).collect();
+    store.append(AT, &events, changes, &[("last", Some("tap"))]).unwrap();
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(64) })]
+
+    #[test]
+    fn rows_are_what_a_plain_fold_gives(steps in prop::collection::vec(step(), 1..60)) {
+        let mut store = Store::in_memory().unwrap();
+        // Rows name sessions by events that the log has.
+        let start: Vec<_> = (0..12).map(Change::RemoveSession).collect();
+        append(&mut store, &start);
+        let mut model = Model::default();
+        for step in steps {
+            match step {
+                Step::Tap(changes) => {
+                    append(&mut store, &changes);
+                    changes.iter().for_each(|change| model.apply(change));
+                }
+                Step::Checkpoint => store.checkpoint().unwrap(),
+                Step::Reopen => store.reopen().unwrap(),
+                Step::Rebuild => store.rebuild(&mut Refold).unwrap(),
+                Step::Read => model.check(&store.history().unwrap()),
+            }
+        }
+        model.check(&store.history().unwrap());
+        store.checkpoint().unwrap();
+        model.check(&store.history().unwrap());
+        store.rebuild(&mut Refold).unwrap();
+        model.check(&store.history().unwrap());
+        store.verify().unwrap();
+        prop_assert_eq!(store.standing("made").unwrap().unwrap().body, "anew");
+        prop_assert_eq!(store.standing("last").unwrap(), None);
+    }
+}
+
+#[test]
+fn every_shape_of_a_row_comes_back() {
+    let mut store = Store::in_memory().unwrap();
+    let mut model = Model::default();
+    for shape in 0..400 {
+        let (of, place) = (u64::from(shape % 9), shape / 9);
+        let changes = [
+            Change::PutSet(set(of, (place / 12) as u16, (place % 12) as u16, shape)),
+            Change::PutSession(session(of, shape)),
+        ];
+        append(&mut store, &changes);
+        changes.iter().for_each(|change| model.apply(change));
+    }
+    model.check(&store.history().unwrap());
+    store.checkpoint().unwrap();
+    model.check(&store.history().unwrap());
+}
+
+#[test]
+fn reading_writes_nothing_and_a_new_process_sees_the_same() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("log.barwright");
+    let log = folder.path().join("log.barwright-wal");
+    let mut store = Store::open(&path).unwrap();
+    let mut model = Model::default();
+    for number in 0..20 {
+        let changes = [Change::PutSet(set(3, number, 0, number.into()))];
+        append(&mut store, &changes);
+        changes.iter().for_each(|change| model.apply(change));
+    }
+    let before = (std::fs::read(&path).unwrap(), std::fs::read(&log).unwrap());
+    model.check(&store.history().unwrap());
+    assert_eq!((std::fs::read(&path).unwrap(), std::fs::read(&log).unwrap()), before);
+    // As a killed process leaves it, with its changes queued.
+    let dead = folder.path().join("dead");
+    std::fs::copy(&path, &dead).unwrap();
+    std::fs::copy(&log, folder.path().join("dead-wal")).unwrap();
+    model.check(&Store::open(&dead).unwrap().history().unwrap());
+    store.close().unwrap();
+    model.check(&Store::open(&path).unwrap().history().unwrap());
+}
+
+#[test]
+fn a_rebuild_that_fails_leaves_all_as_it_was() {
+    struct Unable(u64);
+    impl Derive for Unable {
+        type Error = StoreError;
+
+        fn event(&mut self, event: Event) -> Result<Vec<Change>, StoreError> {
+            if event.seq == self.0 {
+                return Err(StoreError::Closed { path: "told to".into() });
+            }
+            Ok(Vec::new())
+        }
+
+        fn standing(&mut self) -> Result<Vec<(String, String)>, StoreError> {
+            Ok(Vec::new())
+        }
+    }
+    let mut store = Store::in_memory().unwrap();
+    let mut model = Model::default();
+    for number in 0..9 {
+        let changes = [Change::PutSet(set(1, number, 0, number.into()))];
+        append(&mut store, &changes);
+        changes.iter().for_each(|change| model.apply(change));
+    }
+    assert!(matches!(store.rebuild(&mut Unable(7)), Err(StoreError::Closed { .. })));
+    model.check(&store.history().unwrap());
+    assert_eq!(store.standing("last").unwrap().unwrap().body, "tap");
+    assert!(store.history_is_current().unwrap());
+}
