@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::event::{Event, Stamped};
-use super::rest::Rest;
+use super::rest::{Rest, RestKind};
 use super::sheet::{Entry, EntryId, SetId};
 use super::state::{EntryRun, Lane, Note, PartRun, Run, SetRun, State};
 use crate::quantity::Seconds;
@@ -200,6 +200,13 @@ impl Run {
             (rest, left)
         });
         let started = self.started.take().filter(|(set, _)| *set == part.set).map(|(_, at)| at);
+        // The sets of a clock-driven series start when the clock says so.
+        let started = started.or_else(|| {
+            rest_before
+                .as_ref()
+                .filter(|(rest, left_ms)| rest.kind == RestKind::Clock && *left_ms <= 0)
+                .map(|(_, left_ms)| stamped.at.earlier_by(left_ms.saturating_neg()))
+        });
         let kit = self.entries.get(&part.set.entry).map(|entry| entry.kit.clone());
         if let Some(set) = self.set_mut(part.set) {
             if set.started.is_none() {

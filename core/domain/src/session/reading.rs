@@ -39,6 +39,16 @@ impl Reading {
         i32::try_from(local.div_euclid(86_400_000)).unwrap_or(i32::MAX)
     }
 
+    /// The reading that would have been taken so many milliseconds before.
+    #[must_use]
+    pub(super) fn earlier_by(&self, ms: i64) -> Self {
+        Self {
+            wall_ms: self.wall_ms.saturating_sub(ms),
+            boot_ms: self.boot_ms.map(|boot| boot.saturating_sub(ms).max(0)),
+            ..self.clone()
+        }
+    }
+
     /// Milliseconds of boot clock from `earlier` to this reading, where both were taken in one
     /// boot of one device.
     fn boot_ms_since(&self, earlier: &Self) -> Option<i64> {

@@ -52,7 +52,6 @@ pub(super) fn record(run: &Run, said: &Set, at: &Reading) -> Result<Vec<Event>, 
     let top_load = done.load.clone();
 
     let mut events: Vec<Event> = resumed(run).into_iter().collect();
-    // The sets of a clock-driven series start when the clock says so.
     events.push(Event::PartDone(PartDone {
         set: cursor.set,
         part: cursor.part,
