@@ -3,7 +3,7 @@
 /// Bars, racks, stacks and machines of one gym, each.
 pub const OF_A_KIND: usize = 64;
 /// Entries of plates.
-pub const PLATES: usize = 24;
+pub const PLATES: usize = 22;
 /// Pairs of one plate.
 pub const PAIRS: u8 = 15;
 /// Single plates of one entry.

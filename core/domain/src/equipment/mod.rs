@@ -6,9 +6,13 @@
 //! equipment.
 
 pub mod bounds;
+mod load;
 mod model;
+mod pool;
 mod rig;
+mod sums;
 
+pub use load::{Ask, CannotMake};
 pub use model::{AddOn, Bar, Dumbbells, Equipment, Machine, Offer, Pin, PlateStock, Ratio, Stack};
 pub use rig::{Fit, Made, Plate, Rig};
 
@@ -22,6 +26,8 @@ pub const BARBELL: &str = "barbell";
 pub const DUMBBELL: &str = "dumbbell";
 /// A stack, unless the equipment says what kind.
 pub const CABLE: &str = "cable";
+/// One plate held in the hands.
+pub const PLATE: &str = "plate";
 
 mod stub;
-pub use stub::{CannotMake, builtin, builtin_in};
+pub use stub::{builtin, builtin_in};

@@ -2,7 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{BELT, BODYWEIGHT};
+use super::rig::Plate;
+use super::{BELT, BODYWEIGHT, PLATE};
 use crate::quantity::{Length, Mass, MassUnit, Rounding};
 
 /// What one gym has.
@@ -186,7 +187,19 @@ impl Offer {
     }
 }
 
+impl AddOn {
+    /// One of them.
+    pub fn plate(&self) -> Plate {
+        Plate { label: self.label.clone(), mass: self.mass }
+    }
+}
+
 impl PlateStock {
+    /// One of them.
+    pub fn plate(&self) -> Plate {
+        Plate { label: self.label.clone(), mass: self.mass }
+    }
+
     /// From where a plate counts as full size: it sets a deadlift's height. Competition plates are
     /// 450 mm across (common practice; some older ones a few millimetres less).
     pub const FULL_SIZE: Length = Length::from_tenths(4_400);
@@ -211,7 +224,8 @@ impl Equipment {
         let of_kind = |kind: &str| kind == implement;
         if implement == BODYWEIGHT {
             Offer::Bare
-        } else if self.bars.iter().any(|bar| of_kind(&bar.kind))
+        } else if (implement == PLATE && !self.plates.is_empty())
+            || self.bars.iter().any(|bar| of_kind(&bar.kind))
             || self.dumbbells.iter().any(|rack| of_kind(&rack.kind))
             || self.machines.iter().any(|machine| of_kind(&machine.kind))
         {

@@ -57,7 +57,7 @@ pub enum Rig {
         /// What is on top.
         add_ons: Vec<Plate>,
     },
-    /// Plates hung from the lifter.
+    /// Plates hung from the lifter, or one held.
     Hung {
         /// All of them.
         plates: Vec<Plate>,
