@@ -163,6 +163,9 @@ impl StoreError {
             }
             error => (0, error.to_string()),
         };
+        if code == ffi::SQLITE_IOERR_NOMEM {
+            return Self::Failed { path, code: ffi::SQLITE_NOMEM, detail };
+        }
         match code & 0xff {
             ffi::SQLITE_READONLY | ffi::SQLITE_PERM | ffi::SQLITE_CANTOPEN => {
                 Self::ReadOnly { path }

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use barwright_domain::history::Change;
+use rusqlite::ffi::{SQLITE_ERROR, SQLITE_IOERR};
 use rusqlite::wal::CheckpointMode;
 use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
 
@@ -329,7 +330,8 @@ impl Store {
         if answer != "ok" {
             // A disk that does not read is no damage to what is on it.
             let code = answer.rsplit("error code=").next().and_then(|code| code.parse().ok());
-            if let Some(code) = code.filter(|code| code & 0xff == rusqlite::ffi::SQLITE_IOERR) {
+            let code = code.or(answer.contains("failed to get page").then_some(SQLITE_IOERR));
+            if let Some(code) = code.filter(|code| code & 0xff == SQLITE_IOERR) {
                 return Err(StoreError::DiskFailed { path: self.path().to_path_buf(), code });
             }
             return Err(self.damaged(Damage::Malformed { detail: answer }));
@@ -572,7 +574,7 @@ fn prepare(place: &Place, connection: &mut Connection) -> Result<(), StoreError>
         connection
             .prepare("SELECT 1 FROM event, standing, store, pending, session, week_volume, done_set, record")
             .map_err(|error| match sorted(error) {
-                StoreError::Failed { path, detail, .. } => {
+                StoreError::Failed { path, code: SQLITE_ERROR, detail } => {
                     StoreError::Corrupt { path, damage: Damage::Malformed { detail } }
                 }
                 error => error,

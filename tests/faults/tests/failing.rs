@@ -51,7 +51,7 @@ fn session(disk: &Disk) -> u32 {
     }
     // What verifying reads is no part of the session.
     disk.fail(None);
-    assert_eq!(replay(&store), TAPS);
+    assert_eq!(replay(&mut store), TAPS);
     failures
 }
 
@@ -63,7 +63,7 @@ fn recovered(
     open: &mut impl FnMut(&mut u32) -> Store,
     failures: &mut u32,
 ) -> u64 {
-    let store = match store.reopen() {
+    let mut store = match store.reopen() {
         Ok(()) => store,
         Err(_) => {
             drop(store);
@@ -71,7 +71,7 @@ fn recovered(
         }
     };
     disk.fail(None);
-    let there = replay(&store);
+    let there = replay(&mut store);
     assert!((acknowledged..=acknowledged + 1).contains(&there), "{acknowledged} but {there}");
     there
 }
@@ -150,5 +150,5 @@ fn a_disk_that_stays_broken_acknowledges_nothing_more() {
     assert!(matches!(store.standing("last"), Err(StoreError::Closed { .. })));
     disk.fail(None);
     store.reopen().expect("it is well again");
-    assert!((1..=2).contains(&replay(&store)));
+    assert!((1..=2).contains(&replay(&mut store)));
 }

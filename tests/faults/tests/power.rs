@@ -11,11 +11,11 @@ use support::{replay, tap};
 fn sessions() -> Trace {
     let disk = Disk::new();
     let mut store = disk.open().expect("a new store");
-    for number in 1..=120 {
+    for number in 1..=45 {
         tap(&mut store, number).expect("nothing fails");
         disk.acknowledge(number);
-        match number % 40 {
-            10 | 25 => store.checkpoint().expect("nothing fails"),
+        match number % 15 {
+            4 | 9 => store.checkpoint().expect("nothing fails"),
             0 => {
                 store.close().expect("nothing fails");
                 store = disk.open().expect("nothing fails");
@@ -32,13 +32,13 @@ fn survives(disk: &Disk, trace: &Trace, steps: usize, seed: u64) {
     let (files, acknowledged) = trace.after_power_cut(steps, seed);
     disk.load(&files);
     let mut store = disk.open().expect("what is left opens");
-    let there = replay(&store);
+    let there = replay(&mut store);
     let acknowledged = acknowledged.unwrap_or(0);
     // The tap that was under way may be there too, whole.
     assert!((acknowledged..=acknowledged + 1).contains(&there), "{acknowledged} but {there}");
     tap(&mut store, there + 1).expect("it goes on");
     store.close().expect("it closes");
-    assert_eq!(replay(&disk.open().expect("it opens again")), there + 1);
+    assert_eq!(replay(&mut disk.open().expect("it opens again")), there + 1);
 }
 
 #[test]
@@ -53,7 +53,8 @@ fn at_every_step_with_all_or_nothing_of_the_rest() {
 #[test]
 fn at_any_step_with_any_sectors_of_the_rest() {
     let (trace, disk) = (sessions(), Disk::new());
-    let config = ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(1_000) };
+    // More by the variable PROPTEST_CASES.
+    let config = ProptestConfig { failure_persistence: None, ..ProptestConfig::default() };
     proptest!(config, |(steps in 0..=trace.steps.len(), seed: u64)| {
         survives(&disk, &trace, steps, seed);
     });
@@ -65,7 +66,7 @@ fn after_a_sync_that_failed() {
     let trace = sessions();
     let syncs = trace.steps.iter().filter(|step| matches!(step, Step::Sync { .. })).count() as u64;
     let images = Disk::new();
-    for after in (0..syncs).step_by(3) {
+    for after in (0..syncs).step_by(5) {
         let disk = Disk::new();
         let mut store = disk.open().expect("a new store");
         disk.fail(Some(Fault { call: Call::Sync, after, times: 1 }));
@@ -77,13 +78,13 @@ fn after_a_sync_that_failed() {
             }
             if !tapped || (number % 15 == 0 && store.checkpoint().is_err()) {
                 store.reopen().expect("it failed once only");
-                number = replay(&store);
+                number = replay(&mut store);
                 disk.acknowledge(number);
             }
             number += 1;
         }
         let trace = disk.trace();
-        for steps in (0..=trace.steps.len()).rev().step_by(17) {
+        for steps in (0..=trace.steps.len()).rev().step_by(29) {
             for seed in [0, 7, after + 1, u64::MAX] {
                 survives(&images, &trace, steps, seed);
             }

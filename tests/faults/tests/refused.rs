@@ -45,11 +45,11 @@ fn a_full_disk_refuses_the_tap_and_keeps_the_rest() {
         assert!(matches!(refused, StoreError::Full { .. }), "{refused}");
         // Refused again, and again not half recorded.
         assert!(matches!(tap(&mut store, done + 1), Err(StoreError::Full { .. })));
-        assert_eq!(replay(&store), done);
+        assert_eq!(replay(&mut store), done);
         disk.set_capacity(None);
         tap(&mut store, done + 1).expect("there is room again");
         store.close().expect("nothing fails");
-        assert_eq!(replay(&disk.open().expect("it opens")), done + 1);
+        assert_eq!(replay(&mut disk.open().expect("it opens")), done + 1);
     }
 }
 
@@ -59,7 +59,7 @@ fn a_disk_too_full_for_a_new_store_says_so() {
     disk.set_capacity(Some(5_000));
     assert!(matches!(disk.open(), Err(StoreError::Full { .. })));
     disk.set_capacity(None);
-    assert_eq!(replay(&disk.open().expect("there is room now")), 0);
+    assert_eq!(replay(&mut disk.open().expect("there is room now")), 0);
 }
 
 #[test]
@@ -73,7 +73,7 @@ fn a_file_or_folder_that_cannot_be_written_says_so() {
     assert!(matches!(disk.open(), Err(StoreError::ReadOnly { .. })));
     assert_eq!(disk.files(), before);
     disk.set_folder_read_only(false);
-    assert_eq!(replay(&disk.open().expect("it can be written again")), 3);
+    assert_eq!(replay(&mut disk.open().expect("it can be written again")), 3);
 
     let empty = Disk::new();
     empty.set_folder_read_only(true);

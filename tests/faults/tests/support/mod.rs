@@ -5,6 +5,7 @@
 
 pub(crate) mod session;
 
+use barwright_domain::history::Change;
 use barwright_store::{NewEvent, Stamp, Store, StoreError, Tap};
 
 /// The time of tap `number`.
@@ -22,12 +23,13 @@ pub(crate) fn tap(store: &mut Store, number: u64) -> Result<Tap, StoreError> {
         NewEvent { kind: "rest_began", version: 1, body: &rest },
     ];
     let last = number.to_string();
-    store.append(at(number), &events, &[], &[("last", Some(&last))])
+    let changes = [Change::PutSet(session::done_set(number))];
+    store.append(at(number), &events, &changes, &[("last", Some(&last))])
 }
 
 /// The number of the last tap in a store, after checking that every tap up to it is there whole,
 /// that nothing else is, and that what is derived agrees.
-pub(crate) fn replay(store: &Store) -> u64 {
+pub(crate) fn replay(store: &mut Store) -> u64 {
     let verified = store.verify().expect("the file is sound");
     let events = store.events_from(1).expect("the log reads");
     assert_eq!(events.len() as u64, verified.events);
@@ -44,5 +46,8 @@ pub(crate) fn replay(store: &Store) -> u64 {
         .expect("it reads")
         .map_or(0, |fact| fact.body.parse().expect("a number was written"));
     assert_eq!(last, taps, "what stands beside the log agrees with it");
+    let sets = store.history().and_then(|history| history.sets_in(1)).expect("it reads");
+    assert_eq!(sets.len() as u64, taps, "what is derived from the log agrees with it");
+    assert_eq!(sets.last(), (taps > 0).then(|| session::done_set(taps)).as_ref());
     taps
 }

@@ -72,30 +72,47 @@ impl Sessions {
     }
 
     fn set(&mut self, session: u64, day: i32, entry: u16, set: u16, exercise: &str) -> DoneSet {
-        let figure = Mass::from_grams(40_000 + 2_500 * self.below(50) as i64);
-        let amount = Amount::Reps(3 + self.below(8) as u16);
+        let key = SetKey { session, set: SetId { entry: EntryId(entry), set } };
         DoneSet {
-            key: SetKey { session, set: SetId { entry: EntryId(entry), set } },
             day,
             exercise: exercise.to_owned(),
             kind: if set == 0 { SetKind::Ramp } else { SetKind::Work },
-            row: 0,
-            round: set,
-            side: None,
-            asked: HowMany::Reps(Range { from: 5, to: 8 }),
-            target: None,
-            meant: figure,
-            figure,
-            counting: Counting::Total,
-            moved: figure,
-            bands: None,
-            technique: None,
-            set_up: Vec::new(),
-            kit: Vec::new(),
-            parts: vec![DonePart { amount, figure }],
             left: Reserve::from_halves(self.below(8) as u8),
-            helped: 0,
-            ending: Ending::AsCalled,
+            ..plain(key, 40_000 + 2_500 * self.below(50) as i64, 3 + self.below(8) as u16)
         }
+    }
+}
+
+/// The set that tap `number` of one long session did.
+pub(crate) fn done_set(number: u64) -> DoneSet {
+    let (entry, set) = ((number / 100) as u16, (number % 100) as u16);
+    let key = SetKey { session: 1, set: SetId { entry: EntryId(entry), set } };
+    plain(key, 60_000 + 500 * number as i64, (number % 9) as u16)
+}
+
+fn plain(key: SetKey, grams: i64, reps: u16) -> DoneSet {
+    let figure = Mass::from_grams(grams);
+    DoneSet {
+        key,
+        day: 20_780,
+        exercise: "front-squat".into(),
+        kind: SetKind::Work,
+        row: 0,
+        round: key.set.set,
+        side: None,
+        asked: HowMany::Reps(Range { from: 5, to: 8 }),
+        target: None,
+        meant: figure,
+        figure,
+        counting: Counting::Total,
+        moved: figure,
+        bands: None,
+        technique: None,
+        set_up: Vec::new(),
+        kit: Vec::new(),
+        parts: vec![DonePart { amount: Amount::Reps(reps), figure }],
+        left: None,
+        helped: 0,
+        ending: Ending::AsCalled,
     }
 }
