@@ -6,15 +6,21 @@
 //! equipment.
 
 pub mod bounds;
+mod builtin;
 mod load;
 mod model;
 mod pool;
+mod read;
 mod rig;
+mod shapes;
 mod sums;
+mod write;
 
+pub use builtin::{builtin, builtin_in, builtin_text};
 pub use load::{Ask, CannotMake};
 pub use model::{AddOn, Bar, Dumbbells, Equipment, Machine, Offer, Pin, PlateStock, Ratio, Stack};
 pub use rig::{Fit, Made, Plate, Rig};
+pub use shapes::EQUIPMENT;
 
 /// The implement of a movement that nothing is put on.
 pub const BODYWEIGHT: &str = "bodyweight";
@@ -28,6 +34,3 @@ pub const DUMBBELL: &str = "dumbbell";
 pub const CABLE: &str = "cable";
 /// One plate held in the hands.
 pub const PLATE: &str = "plate";
-
-mod stub;
-pub use stub::{builtin, builtin_in};

@@ -136,6 +136,8 @@ pub enum Problem {
         /// How many there are.
         found: usize,
     },
+    /// Plates of so many different masses that what they add up to can't be searched.
+    TooManySums,
     /// A name that was given before.
     Repeated {
         /// The line where it was given first.
@@ -223,12 +225,16 @@ pub enum Expected {
     Seconds,
     /// A distance in quotes.
     Distance,
+    /// A length in millimetres, in quotes.
+    Length,
     /// A text, or a list of texts.
     TextOrList,
     /// A text, or a table.
     TextOrTable,
     /// A whole number, or a text in quotes.
     WholeOrText,
+    /// A whole number, or a list.
+    WholeOrList,
     /// A load of a set.
     Load,
     /// Repetitions, a range of them, or an open number.

@@ -10,8 +10,8 @@ use super::fault::{Expected, Fault, Found, Problem};
 use super::read::Places;
 use super::shape::Shape;
 use crate::quantity::{
-    Distance, Mass, MassUnit, Numerals, Percent, Range as Span, RepRange, Reserve, Rpe, Seconds,
-    Tempo, Unreadable,
+    Distance, Length, Mass, MassUnit, Numerals, Percent, Range as Span, RepRange, Reserve, Rpe,
+    Seconds, Tempo, Unreadable,
 };
 
 /// The faults found so far.
@@ -412,6 +412,11 @@ impl<'a> Item<'a> {
     /// `"30-40 s"`
     pub fn seconds_range(&self) -> Option<Span<Seconds>> {
         self.quantity(Expected::Seconds, Seconds::read_range)
+    }
+
+    /// `"415 mm"`
+    pub fn length(&self) -> Option<Length> {
+        self.quantity(Expected::Length, |text| Length::read(text, Numerals::Point))
     }
 
     /// `"40 m"`

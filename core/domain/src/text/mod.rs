@@ -35,8 +35,10 @@ mod fault;
 mod item;
 mod read;
 mod shape;
+mod slug;
 
 pub use fault::{Expected, Fault, Found, Piece, Problem, Syntax};
 pub use item::{Item, Table};
 pub use read::{read, read_bytes};
 pub use shape::{Holds, Key, Shape};
+pub(crate) use slug::slug;

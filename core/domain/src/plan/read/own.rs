@@ -8,7 +8,7 @@ use super::slot::COUNTINGS;
 use super::{Names, all, word};
 use crate::catalogue::{Catalogue, Counting, Exercise, Measure, Movement, Muscle};
 use crate::quantity::Percent;
-use crate::text::{Item, Problem, Table};
+use crate::text::{Item, Problem, Table, slug};
 
 const MEASURES: [Measure; 3] = [Measure::Reps, Measure::Seconds, Measure::Metres];
 
@@ -109,17 +109,4 @@ fn muscles(item: &Item<'_>) -> Option<Cow<'static, [Muscle]>> {
     let muscle =
         |item: &Item<'_>| item.word(shapes::MUSCLES).and_then(|at| Muscle::ALL.get(at).copied());
     all(list.iter().map(muscle)).map(Cow::Owned)
-}
-
-/// Lower-case letters, digits and hyphens.
-fn slug(name: &str) -> String {
-    let mut slug = String::new();
-    for c in name.chars() {
-        if c.is_ascii_alphanumeric() {
-            slug.push(c.to_ascii_lowercase());
-        } else if !slug.is_empty() && !slug.ends_with('-') {
-            slug.push('-');
-        }
-    }
-    slug.trim_end_matches('-').to_string()
 }
