@@ -11,7 +11,7 @@ use barwright_domain::history::{
     Change, DoneSet, Record, SessionRow, SetKey, claims, first_day, week_of,
 };
 use barwright_domain::volume::Tally;
-use barwright_store::{Derive, Event, History, NewEvent, Store, StoreError};
+use barwright_store::{AtEnd, Derive, Event, History, NewEvent, Store, StoreError};
 use proptest::prelude::*;
 use support::{AT, EXERCISES, session, set};
 
@@ -139,8 +139,9 @@ impl Derive for Refold {
         Ok(vec![serde_json::from_str(&event.body).unwrap()])
     }
 
-    fn standing(&mut self) -> Result<Vec<(String, String)>, StoreError> {
-        Ok(vec![("made".into(), "anew".into())])
+    fn end(&mut self) -> Result<AtEnd, StoreError> {
+        let standing = vec![("made".into(), "anew".into())];
+        Ok(AtEnd { changes: Vec::new(), standing })
     }
 }
 
@@ -268,8 +269,8 @@ fn a_rebuild_that_fails_leaves_all_as_it_was() {
             Ok(Vec::new())
         }
 
-        fn standing(&mut self) -> Result<Vec<(String, String)>, StoreError> {
-            Ok(Vec::new())
+        fn end(&mut self) -> Result<AtEnd, StoreError> {
+            Ok(AtEnd::default())
         }
     }
     let mut store = Store::in_memory().unwrap();

@@ -13,7 +13,7 @@ mod write;
 
 pub(crate) use pending::{carry_out, count, queue};
 pub use read::{History, VolumeRow};
-pub use rebuild::Derive;
+pub use rebuild::{AtEnd, Derive};
 
 /// Version of the derived rows and of the queued changes: another one than the file's means that
 /// they are made anew.

@@ -18,11 +18,20 @@ pub trait Derive {
     /// For an event that it can't read.
     fn event(&mut self, event: Event) -> Result<Vec<Change>, Self::Error>;
 
-    /// The standing facts after the last event, by key.
+    /// What is left to say after the last event.
     ///
     /// # Errors
     /// For facts that it can't write.
-    fn standing(&mut self) -> Result<Vec<(String, String)>, Self::Error>;
+    fn end(&mut self) -> Result<AtEnd, Self::Error>;
+}
+
+/// What a fold of the log comes to at its end.
+#[derive(Debug, Default)]
+pub struct AtEnd {
+    /// Changes that no event was answered with.
+    pub changes: Vec<Change>,
+    /// The standing facts, by key.
+    pub standing: Vec<(String, String)>,
 }
 
 impl Store {
@@ -69,7 +78,11 @@ impl Store {
             }
             Ok::<(), Failed<D::Error>>(())
         })?;
-        for (key, body) in derive.standing().map_err(Failed::Derive)? {
+        let rest = derive.end().map_err(Failed::Derive)?;
+        for change in rest.changes {
+            write::apply(connection, &change)?;
+        }
+        for (key, body) in rest.standing {
             put_standing(connection, &key, Some(&body), self.last_seq())?;
         }
         connection.execute("UPDATE store SET history = ?1", [HISTORY_VERSION])?;

@@ -39,7 +39,7 @@ pub(crate) fn set(session: u64, entry: u16, number: u16, shape: u32) -> DoneSet 
         ],
     );
     let mut parts = vec![DonePart { amount, figure }];
-    if shape % 5 == 0 {
+    if shape.is_multiple_of(5) {
         parts.push(DonePart { amount, figure: Mass::from_grams(80_000) });
     }
     DoneSet {
@@ -60,16 +60,20 @@ pub(crate) fn set(session: u64, entry: u16, number: u16, shape: u32) -> DoneSet 
             ],
         ),
         target: Reserve::from_halves(3)
-            .filter(|_| shape % 2 == 0)
+            .filter(|_| shape.is_multiple_of(2))
             .map(|left| EffortTarget::left(Reserve::NONE, left)),
-        meant: Mass::from_grams(101_300).filter(|_| shape % 3 == 0),
+        meant: Mass::from_grams(101_300).filter(|_| shape.is_multiple_of(3)),
         figure,
         counting: pick(shape / 7, [Counting::Total, Counting::Added, Counting::Unnumbered]),
         moved: figure,
-        bands: (shape % 11 == 0).then(|| "two \"green\" bands; doubled".to_owned()),
-        technique: (shape % 13 == 0).then(|| "close grip".to_owned()),
-        set_up: if shape % 4 == 0 { vec!["pins 7".into(), "seat 3".into()] } else { Vec::new() },
-        kit: if shape % 6 == 0 { vec![Kit::Belt, Kit::Straps] } else { Vec::new() },
+        bands: (shape.is_multiple_of(11)).then(|| "two \"green\" bands; doubled".to_owned()),
+        technique: (shape.is_multiple_of(13)).then(|| "close grip".to_owned()),
+        set_up: if shape.is_multiple_of(4) {
+            vec!["pins 7".into(), "seat 3".into()]
+        } else {
+            Vec::new()
+        },
+        kit: if shape.is_multiple_of(6) { vec![Kit::Belt, Kit::Straps] } else { Vec::new() },
         parts,
         left: Reserve::from_halves((shape % 9) as u8).filter(|_| shape % 4 != 1),
         helped: (shape % 3) as u16,
@@ -87,13 +91,13 @@ pub(crate) fn session(session: u64, shape: u32) -> SessionRow {
         session,
         day: day_of(session),
         title: format!("Session {shape}; \"heavy\""),
-        place: (shape % 3 > 0).then_some(PlanPlace {
+        place: (!shape.is_multiple_of(3)).then_some(PlanPlace {
             plan: 1 + u64::from(shape % 2),
             week: (shape % 6) as u16,
             session: 1,
         }),
         week_kind: pick(shape, [WeekKind::Ordinary, WeekKind::EaseIn, WeekKind::Deload]),
-        outcome: (shape % 4 > 0).then(|| Outcome {
+        outcome: (!shape.is_multiple_of(4)).then(|| Outcome {
             seconds: 3_000 + shape,
             owed: 20,
             done: 18,
