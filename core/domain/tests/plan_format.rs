@@ -36,3 +36,14 @@ fn every_example_of_the_page_is_read() {
         assert!(read.is_ok(), "the example at line {line}: {:#?}", read.err());
     }
 }
+
+#[test]
+fn every_example_survives_printing_and_reading() {
+    for (line, text) in examples() {
+        let plan = Plan::read(&text, &Catalogue::builtin()).unwrap().plan;
+        let printed = plan.print(&Catalogue::builtin());
+        let again = Plan::read(&printed, &Catalogue::builtin())
+            .unwrap_or_else(|faults| panic!("line {line}: {faults:#?}\n{printed}"));
+        assert_eq!(again.plan, plan, "line {line}\n{printed}");
+    }
+}

@@ -30,6 +30,8 @@ pub const NAMES: usize = 12;
 pub const NAME: usize = 60;
 /// Characters of a cue, a technique or a setting.
 pub const SHORT: usize = 60;
+/// Characters of a load, with the name in it.
+pub const LOAD: usize = 160;
 /// Characters of a plan's description.
 pub const ABOUT: usize = 600;
 /// Checks of a plan that are accepted as they are, with a reason.

@@ -7,6 +7,7 @@
 pub mod bounds;
 mod line;
 mod model;
+mod print;
 mod read;
 mod rules;
 mod shapes;

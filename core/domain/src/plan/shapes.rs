@@ -63,7 +63,7 @@ const REPS: Holds = Any(&[Whole(0, 1_000), SHORT_TEXT]);
 const SECONDS_WORK: Holds = Any(&[Whole(0, 86_400), SECONDS]);
 const METRES_WORK: Holds = Any(&[Whole(0, 100_000), Quantity(Kind::Distance)]);
 /// A load: `"77.5 %"`, `"100 kg"`, `"body + 10 kg"`, `"by feel"`.
-const LOAD: Holds = SHORT_TEXT;
+const A_LOAD: Holds = Text(LOAD);
 const SET_COUNT: Holds = Whole(0, SETS as i64);
 const CUE_LIST: Holds = List(&SHORT_TEXT, CUES);
 const NAME_LIST: Holds = List(&NAME_TEXT, NAMES);
@@ -88,7 +88,7 @@ const SETS_VARIED: Holds = Any(&[SET_COUNT, Table(&SETS_BY_WEEK)]);
 varied!(REPS_VARIED, REPS_BY_WEEK, "reps by week", REPS);
 varied!(SECONDS_VARIED, SECONDS_BY_WEEK, "seconds by week", SECONDS_WORK);
 varied!(METRES_VARIED, METRES_BY_WEEK, "metres by week", METRES_WORK);
-varied!(LOAD_VARIED, LOAD_BY_WEEK, "load by week", LOAD);
+varied!(LOAD_VARIED, LOAD_BY_WEEK, "load by week", A_LOAD);
 varied!(LEFT_VARIED, LEFT_BY_WEEK, "left by week", LEFT);
 varied!(RPE_VARIED, RPE_BY_WEEK, "rpe by week", RPE);
 
@@ -141,7 +141,7 @@ pub(super) static CONTINUED_PART: Shape = Shape {
     name: "continued part",
     keys: &[
         Key::must("name", NAME_TEXT),
-        Key::may("load", LOAD),
+        Key::may("load", A_LOAD),
         Key::may("reps", REPS),
         Key::may("seconds", SECONDS_WORK),
         Key::may("metres", METRES_WORK),
@@ -218,7 +218,7 @@ pub(super) static SUBSTITUTE: Shape = Shape {
         Key::may("reps", REPS),
         Key::may("seconds", SECONDS_WORK),
         Key::may("metres", METRES_WORK),
-        Key::may("load", LOAD),
+        Key::may("load", A_LOAD),
         Key::may("left", LEFT),
         Key::may("rpe", RPE),
     ],
@@ -240,7 +240,7 @@ pub(super) static SLOT: Shape = Shape {
         Key::may("optional", Flag),
         Key::may("sides", Word(SIDES)),
         Key::may("counted", Word(COUNTINGS)),
-        Key::may("percent_of", NAME_TEXT),
+        Key::may("percent_of", A_LOAD),
         Key::may("ramp", RAMP),
         Key::may("set_up", Table(&SET_UP)),
         Key::may("wear", List(&Word(GEAR), 4)),

@@ -52,6 +52,9 @@ pub(super) struct Written {
     broken: bool,
 }
 
+/// One of several keys that say the same kind of thing: the key, its table by week, its reader.
+type Way<T> = (&'static str, &'static Shape, fn(&Item<'_>) -> Option<T>);
+
 const WORK: &[&str] = &["reps", "seconds", "metres"];
 const EFFORT: &[&str] = &["left", "rpe"];
 const COURSES: &[&str] = &["climb", "repeat", "total", "every", "test"];
@@ -74,7 +77,7 @@ pub(super) fn written(table: &Table<'_>, shared: &Shared<'_, '_>) -> Written {
     let sets = table.get("sets").and_then(|item| {
         noted(&mut broken, varied(&item, weeks, &shapes::SETS_BY_WEEK, set_count))
     });
-    let work: [(&str, &'static Shape, fn(&Item<'_>) -> Option<HowMany>); 3] = [
+    let work: [Way<HowMany>; 3] = [
         ("reps", &shapes::REPS_BY_WEEK, words::reps),
         ("seconds", &shapes::SECONDS_BY_WEEK, words::seconds),
         ("metres", &shapes::METRES_BY_WEEK, words::metres),
@@ -92,7 +95,7 @@ pub(super) fn written(table: &Table<'_>, shared: &Shared<'_, '_>) -> Written {
         noted(&mut broken, read)
     });
     let mut effort = None;
-    let efforts: [(&str, &'static Shape, fn(&Item<'_>) -> Option<EffortTarget>); 2] =
+    let efforts: [Way<EffortTarget>; 2] =
         [("left", &shapes::LEFT_BY_WEEK, left), ("rpe", &shapes::RPE_BY_WEEK, rpe)];
     for (key, shape, read) in efforts {
         if let Some(item) = table.get(key) {

@@ -53,7 +53,7 @@ pub(super) fn slot(
     let exercise = table.need("name").and_then(|item| names.exercise(&item));
     let percent_of = match table.get("percent_of") {
         Some(item) => item
-            .text(bounds::NAME)
+            .text(bounds::LOAD)
             .and_then(|text| words::max_of(&item, text, names))
             .unwrap_or_default(),
         None => MaxOf::Own,

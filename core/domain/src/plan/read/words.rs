@@ -34,8 +34,8 @@ fn within<T>(
 pub(super) fn load(item: &Item<'_>, names: &Names<'_>, own: &MaxOf) -> Option<LoadCall> {
     let text = item.any_text(Expected::Load)?;
     let bare = text.trim();
-    if text.chars().nth(bounds::SHORT).is_some() {
-        item.fault(Problem::TooLong { most: bounds::SHORT });
+    if text.chars().nth(bounds::LOAD).is_some() {
+        item.fault(Problem::TooLong { most: bounds::LOAD });
         return None;
     }
     if bare == "body" {
@@ -116,6 +116,10 @@ fn named(item: &Item<'_>, name: &str) -> Option<String> {
     let name = name.trim();
     if name.is_empty() {
         item.fault(Problem::Unread { expected: Expected::Load });
+        return None;
+    }
+    if name.chars().nth(bounds::SHORT).is_some() {
+        item.fault(Problem::TooLong { most: bounds::SHORT });
         return None;
     }
     Some(name.to_string())
