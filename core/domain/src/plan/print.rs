@@ -103,7 +103,7 @@ impl Page {
             self.head("[[accept]]");
             self.key("check", &quoted(&accepted.check));
             self.optional("session", accepted.session.as_deref().map(quoted));
-            let exercise = accepted.exercise.as_deref().map(|slug| quoted(&self.name(slug)));
+            let exercise = accepted.exercise.as_deref().map(|slug| quoted(self.name(slug)));
             self.optional("exercise", exercise);
             self.key("because", &quoted(&accepted.because));
         }
@@ -114,7 +114,7 @@ impl Page {
 
     fn max(&mut self, max: &MaxRule) {
         self.head("[[max]]");
-        self.key("lift", &quoted(&self.name(&max.lift)));
+        self.key("lift", &quoted(self.name(&max.lift)));
         self.optional("working", max.working.map(percent));
         self.optional("raise", max.raise.map(raise));
     }
@@ -185,7 +185,7 @@ impl Page {
 
     fn slot(&mut self, slot: &Slot) {
         self.head("[[session.exercise]]");
-        self.key("name", &quoted(&self.name(&slot.exercise)));
+        self.key("name", &quoted(self.name(&slot.exercise)));
         self.optional("weeks", weeks(&slot.weeks));
         self.optional("goal", slot.goal.map(goal));
         self.optional("superset", slot.superset.as_deref().map(quoted));
@@ -234,7 +234,7 @@ impl Page {
         }
         self.varied(how_many_key(&line.how_many), &line.how_many, |all| per_set(all, how_many));
         let load = {
-            let of = |load: &LoadCall| quoted(&self.load(load));
+            let of = |load: &LoadCall| quoted(self.load(load));
             match &line.load {
                 Varied::Same(all) => Varied::Same(per_set(all, of)),
                 Varied::ByWeek(weeks) => {
@@ -309,8 +309,8 @@ impl Page {
                     .iter()
                     .map(|part| {
                         let pairs = [
-                            Some(("name", quoted(&self.name(&part.exercise)))),
-                            Some(("load", quoted(&self.load(&part.load)))),
+                            Some(("name", quoted(self.name(&part.exercise)))),
+                            Some(("load", quoted(self.load(&part.load)))),
                             Some((work_key(&part.how_many), how_many(&part.how_many))),
                             part.pause.map(|pause| ("pause", seconds(pause))),
                         ];
@@ -323,12 +323,12 @@ impl Page {
     }
 
     fn substitute(&self, other: &Substitute) -> String {
-        let name = quoted(&self.name(&other.exercise));
+        let name = quoted(self.name(&other.exercise));
         let pairs = [
             Some(("name", name.clone())),
             other.sets.map(|sets| ("sets", sets.to_string())),
             other.how_many.as_ref().map(|many| (work_key(many), how_many(many))),
-            other.load.as_ref().map(|load| ("load", quoted(&self.load(load)))),
+            other.load.as_ref().map(|load| ("load", quoted(self.load(load)))),
             other.effort.as_ref().map(|target| {
                 let key = if target.scale == EffortScale::Rpe { "rpe" } else { "left" };
                 (key, effort(target))

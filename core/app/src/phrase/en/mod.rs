@@ -2,6 +2,7 @@
 
 pub mod cautions;
 pub mod date;
+pub mod faults;
 pub mod floor;
 pub mod quantity;
 pub mod refusal;
@@ -14,15 +15,5 @@ pub mod reason {
     /// stub
     pub fn lines(_: &barwright_domain::session::Reason, _: MassUnit, _: Numerals) -> Vec<String> {
         Vec::new()
-    }
-}
-/// Stands in until the words land.
-pub mod faults {
-    /// stub
-    pub fn refused(count: usize) -> crate::contract::EngineError {
-        crate::contract::EngineError::Refused {
-            code: crate::contract::RefusalCode::Faults,
-            reason: format!("{count} faults"),
-        }
     }
 }
