@@ -1,6 +1,6 @@
 //! Events as the log holds them. Every version that was ever written keeps its reader here.
 
-use barwright_domain::desk::DeskEvent;
+use barwright_domain::desk::{Desk, DeskEvent};
 use barwright_domain::session::{Event, Reading, Stamped};
 use barwright_store::{Event as Row, Stamp};
 use serde::{Deserialize, Serialize};
@@ -34,6 +34,11 @@ pub(super) fn body<T: Serialize>(at: &Reading, event: &T) -> String {
     let body = Body { boot_ms: at.boot_ms, boot_id: at.boot_id.clone(), event };
     // Only a map with keys that are no strings, or a writer that fails, could make this an error.
     serde_json::to_string(&body).expect("an event is plain data")
+}
+
+/// The standing desk.
+pub(super) fn desk_body(desk: &Desk) -> String {
+    serde_json::to_string(desk).expect("the desk is plain data")
 }
 
 /// The wall clock's part of a reading.

@@ -47,7 +47,8 @@ pub(super) enum Facts {
 
 impl Core {
     /// Reads everything back from a store.
-    pub(super) fn load(store: Store, locale: Locale) -> Result<Self, EngineError> {
+    pub(super) fn load(mut store: Store, locale: Locale) -> Result<Self, EngineError> {
+        storage::bring_up_to_date(&mut store)?;
         let desk = storage::desk(&store)?;
         let state = storage::session(&store)?;
         let mut core = Self {
@@ -76,20 +77,12 @@ impl Core {
 
     /// The rows of the session as it stands.
     fn rows_now(&self) -> Rows {
-        let easiest = self.plan.as_ref().map_or(EASIEST_HARD, |plan| plan.hard_at_left);
-        history::rows(self.state.run(), &self.catalogue, easiest)
+        rows_of(&self.state, self.plan.as_deref(), &self.catalogue)
     }
 
-    /// The text was read without a fault when it was adopted; a release that reads it otherwise
-    /// shows it as a plan to be put right instead of failing to open.
     fn read_plan(&mut self) {
-        let text = self.desk.plan.as_ref().map(|adopted| adopted.text.as_str());
-        let read = |text: &str| Plan::read(text, &Catalogue::builtin()).ok();
-        self.plan = text.and_then(read).map(|file| Arc::new(file.plan));
-        self.catalogue = match &self.plan {
-            Some(plan) => Catalogue::builtin().with_own(plan.exercises.clone()),
-            None => Catalogue::builtin(),
-        };
+        self.plan = read_plan(&self.desk).map(Arc::new);
+        self.catalogue = catalogue_of(self.plan.as_deref());
     }
 
     /// The gym that is trained in.
@@ -157,7 +150,11 @@ impl Core {
             .map_err(|refusal| en::refusal::of(&refusal, self))
     }
 
-    fn record_session(&mut self, events: Vec<Event>, at: &Reading) -> Result<(), EngineError> {
+    pub(super) fn record_session(
+        &mut self,
+        events: Vec<Event>,
+        at: &Reading,
+    ) -> Result<(), EngineError> {
         if events.is_empty() {
             return Ok(());
         }
@@ -170,13 +167,18 @@ impl Core {
         let (began, desk);
         if begins {
             // From here on the session before can't be undone any more: it is settled.
+            let mut settled = self.desk.clone();
             if let Some(run) = self.state.run() {
-                self.desk.settle(run);
+                settled.settle(run);
             }
             began = first.to_string();
-            desk = self.desk_body();
             standing.push((SESSION_KEY, Some(&began)));
-            standing.push((DESK_KEY, Some(&desk)));
+            // The plan's text is in it: it is only written where it changed.
+            if settled != self.desk {
+                self.desk = settled;
+                desk = codec::desk_body(&self.desk);
+                standing.push((DESK_KEY, Some(&desk)));
+            }
         }
         // The rows on disk follow from the state as it will be; where the tap can't be recorded,
         // the state goes back to what it was.
@@ -199,7 +201,11 @@ impl Core {
         self.after_append(appended.map(|_| ()))
     }
 
-    fn record_desk(&mut self, events: Vec<DeskEvent>, at: &Reading) -> Result<(), EngineError> {
+    pub(super) fn record_desk(
+        &mut self,
+        events: Vec<DeskEvent>,
+        at: &Reading,
+    ) -> Result<(), EngineError> {
         if events.is_empty() {
             return Ok(());
         }
@@ -212,7 +218,7 @@ impl Core {
         let rows: Vec<NewEvent<'_>> =
             bodies.iter().map(|body| NewEvent { kind: DESK, version: VERSION, body }).collect();
         let was = std::mem::replace(&mut self.desk, desk);
-        let body = self.desk_body();
+        let body = codec::desk_body(&self.desk);
         let appended = self.store.get_mut().append(
             codec::stamp(at),
             &rows,
@@ -229,10 +235,6 @@ impl Core {
         Ok(())
     }
 
-    fn desk_body(&self) -> String {
-        serde_json::to_string(&self.desk).expect("the desk is plain data")
-    }
-
     /// After a failed append the log tells what stands: it is never tried again blindly.
     fn after_append(&mut self, appended: Result<(), StoreError>) -> Result<(), EngineError> {
         let Err(error) = appended else { return Ok(()) };
@@ -240,6 +242,27 @@ impl Core {
         let _ = self.rebuild();
         Err(en::storage::error(&error))
     }
+}
+
+/// The adopted plan. Its text was read without a fault when it was adopted; a release that reads it
+/// otherwise shows it as a plan to be put right instead of failing to open.
+pub(super) fn read_plan(desk: &Desk) -> Option<Plan> {
+    let text = &desk.plan.as_ref()?.text;
+    Plan::read(text, &Catalogue::builtin()).ok().map(|file| file.plan)
+}
+
+/// The built-in exercises and a plan's own.
+pub(super) fn catalogue_of(plan: Option<&Plan>) -> Catalogue {
+    match plan {
+        Some(plan) => Catalogue::builtin().with_own(plan.exercises.clone()),
+        None => Catalogue::builtin(),
+    }
+}
+
+/// The rows of a session as it stands.
+pub(super) fn rows_of(state: &State, plan: Option<&Plan>, catalogue: &Catalogue) -> Rows {
+    let easiest = plan.map_or(EASIEST_HARD, |plan| plan.hard_at_left);
+    history::rows(state.run(), catalogue, easiest)
 }
 
 /// Taps that come from a list show it again, whatever runs.

@@ -2,6 +2,7 @@
 
 mod codec;
 mod core;
+mod derive;
 mod effects;
 mod intents;
 mod storage;

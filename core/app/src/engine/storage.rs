@@ -4,7 +4,8 @@ use barwright_domain::desk::Desk;
 use barwright_domain::session::State;
 use barwright_store::{Store, StoreError};
 
-use super::codec::{self, DESK, SESSION};
+use super::codec::{self, SESSION, Unreadable};
+use super::derive::Anew;
 use crate::contract::EngineError;
 use crate::phrase::en;
 
@@ -13,31 +14,26 @@ pub(super) const DESK_KEY: &str = "desk";
 /// Standing fact: the number of the event that began the last session.
 pub(super) const SESSION_KEY: &str = "session";
 
-/// The desk as it stands.
-pub(super) fn desk(store: &Store) -> Result<Desk, EngineError> {
-    match store.standing(DESK_KEY).map_err(|error| en::storage::error(&error))? {
-        None => Ok(Desk::default()),
-        Some(standing) => match serde_json::from_str(&standing.body) {
-            Ok(desk) => Ok(desk),
-            // The standing fact is only a fold of the log: make it again.
-            Err(_) => desk_from_log(store),
-        },
+/// Makes what is derived anew, where this release derives otherwise than the one that wrote it.
+pub(super) fn bring_up_to_date(store: &mut Store) -> Result<(), EngineError> {
+    let current = store.history_is_current().map_err(|error| en::storage::error(&error))?;
+    if !current || read_desk(store)?.is_none() {
+        store.rebuild(&mut Anew::new())?;
     }
+    Ok(())
 }
 
-/// The desk folded from the whole log.
-fn desk_from_log(store: &Store) -> Result<Desk, EngineError> {
-    let mut desk = Desk::default();
-    store.each_event(1, |row| {
-        if row.kind == DESK {
-            match codec::desk(&row) {
-                Ok(event) => desk.apply(row.seq, &event),
-                Err(unreadable) => return Err(Failure::Unreadable(unreadable.seq)),
-            }
-        }
-        Ok(())
-    })?;
-    Ok(desk)
+/// The desk as it stands.
+pub(super) fn desk(store: &Store) -> Result<Desk, EngineError> {
+    Ok(read_desk(store)?.unwrap_or_default())
+}
+
+/// The desk as it stands; none where another release wrote it in a way that is not read here.
+fn read_desk(store: &Store) -> Result<Option<Desk>, EngineError> {
+    match store.standing(DESK_KEY).map_err(|error| en::storage::error(&error))? {
+        None => Ok(Some(Desk::default())),
+        Some(standing) => Ok(serde_json::from_str(&standing.body).ok()),
+    }
 }
 
 /// The last session, replayed from its events.
@@ -49,19 +45,25 @@ pub(super) fn session(store: &Store) -> Result<State, EngineError> {
     let mut log = Vec::new();
     store.each_event(from, |row| {
         if row.kind == SESSION {
-            match codec::session(&row) {
-                Ok(stamped) => log.push(stamped),
-                Err(unreadable) => return Err(Failure::Unreadable(unreadable.seq)),
-            }
+            log.push(codec::session(&row)?);
         }
-        Ok(())
+        Ok::<(), Failure>(())
     })?;
     Ok(State::replay(log))
 }
 
-enum Failure {
+/// Why the log could not be folded.
+pub(super) enum Failure {
+    /// The store.
     Store(StoreError),
+    /// An event that this release can't read, by its number.
     Unreadable(u64),
+}
+
+impl From<Unreadable> for Failure {
+    fn from(unreadable: Unreadable) -> Self {
+        Self::Unreadable(unreadable.seq)
+    }
 }
 
 impl From<StoreError> for Failure {
