@@ -17,6 +17,7 @@ pub mod desk;
 pub mod equipment;
 pub mod history;
 pub mod plan;
+pub mod prescribe;
 pub mod progress;
 pub mod quantity;
 pub mod session;

@@ -1,5 +1,7 @@
 //! The equipment file: what it says, what it refuses, and that writing it reads back the same.
 
+#![allow(clippy::unwrap_used)] // helpers outside #[test] functions
+
 use barwright_domain::catalogue::IMPLEMENTS;
 use barwright_domain::equipment::{
     AddOn, Bar, Dumbbells, Equipment, Machine, Offer, Pin, PlateStock, Ratio, Stack, builtin,

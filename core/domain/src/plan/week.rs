@@ -149,8 +149,8 @@ impl Plan {
         })
     }
 
-    /// What a week takes off.
-    fn cut(&self, week: usize) -> Cut {
+    /// What a week, counted from 0, takes off of what is not written week by week.
+    pub fn cut(&self, week: usize) -> Cut {
         let Some(week) = self.weeks.get(week) else { return Cut::default() };
         week.cut.unwrap_or(match week.kind {
             WeekKind::Deload => self.deload,

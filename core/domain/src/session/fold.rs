@@ -253,11 +253,11 @@ impl EntryRun {
         Self {
             sets: entry.calls.iter().cloned().map(SetRun::new).collect(),
             set_up: entry.set_up.clone(),
+            kit: entry.wear.clone(),
             entry,
             skipped: false,
             swapped_for: None,
             guard: None,
-            kit: Vec::new(),
         }
     }
 

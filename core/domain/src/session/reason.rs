@@ -83,15 +83,13 @@ pub enum Because {
     },
     /// The same as last time.
     AsLastTime(Mass),
-    /// The rule of the exercise moved it.
-    Rule {
-        /// The rule, by its key in the plan.
-        rule: String,
-        /// What it found.
+    /// What was done before, by the rules of the exercise.
+    NextTime {
+        /// What the rules found.
         found: progress::Reason,
-        /// From.
+        /// The plan's own number, where it gives one.
         from: Option<Mass>,
-        /// To.
+        /// What is meant now.
         to: Option<Mass>,
     },
     /// Set by the lifter for the sets left.

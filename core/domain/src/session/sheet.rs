@@ -5,6 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::event::Kit;
 use super::reason::Reason;
 use crate::call::{Amount, EffortTarget, Flow, HowMany, Manner, Side, Structure, WeekKind};
 use crate::catalogue::Counting;
@@ -81,9 +82,11 @@ impl Load {
             return None;
         }
         let figure = self.figure?;
-        match self.body {
-            Some(body) => body.share.of(body.mass)?.checked_add(figure),
-            None => Some(figure),
+        match (self.body, self.counting) {
+            (Some(body), _) => body.share.of(body.mass)?.checked_add(figure),
+            // What hangs on a body of unknown mass says nothing of what is moved.
+            (None, Counting::Added) => None,
+            (None, _) => Some(figure),
         }
     }
 }
@@ -177,6 +180,9 @@ pub struct Entry {
     /// Substitutes in order of preference.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub instead: Vec<Substitute>,
+    /// What is worn for it from the start.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub wear: Vec<Kit>,
     /// Set-up remembered from last time or said by the plan: pin height, seat, attachment.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub set_up: Vec<String>,
@@ -256,6 +262,8 @@ pub struct Sheet {
     pub warm_up: Option<Seconds>,
     /// How much "shorter" and "longer" move a rest.
     pub rest_step: Seconds,
+    /// Seconds that a repetition takes where no tempo says it.
+    pub seconds_a_rep: u8,
     /// The work, in order.
     pub blocks: Vec<Block>,
 }

@@ -9,11 +9,11 @@ use barwright_domain::session::{
     RecordedSet, Refusal, Run, SetKind, Sheet, Stamped, State, decide,
 };
 
-pub fn kg(text: &str) -> Mass {
+pub(crate) fn kg(text: &str) -> Mass {
     Mass::read(&format!("{text} kg"), Numerals::Point).unwrap()
 }
 
-pub fn load(figure: &str) -> Load {
+pub(crate) fn load(figure: &str) -> Load {
     let gym = equipment::builtin_in(MassUnit::Kilogram);
     let made = gym.make("barbell", kg(figure), Fit::Nearest).unwrap();
     assert_eq!(made.made, kg(figure), "the gym of the tests makes it exactly");
@@ -28,7 +28,7 @@ pub fn load(figure: &str) -> Load {
 }
 
 /// A straight work set of reps at a load, with three minutes of rest.
-pub fn call(round: u16, figure: &str, reps: &str) -> Call {
+pub(crate) fn call(round: u16, figure: &str, reps: &str) -> Call {
     Call {
         kind: SetKind::Work,
         row: 0,
@@ -46,12 +46,12 @@ pub fn call(round: u16, figure: &str, reps: &str) -> Call {
     }
 }
 
-pub fn left(from: u8, to: u8) -> EffortTarget {
+pub(crate) fn left(from: u8, to: u8) -> EffortTarget {
     let whole = |reps: u8| Reserve::from_halves(reps * 2).unwrap();
     EffortTarget::left(whole(from), whole(to))
 }
 
-pub fn entry(id: u16, name: &str, calls: Vec<Call>) -> Entry {
+pub(crate) fn entry(id: u16, name: &str, calls: Vec<Call>) -> Entry {
     Entry {
         id: EntryId(id),
         exercise: name.to_lowercase().replace(' ', "-"),
@@ -60,6 +60,7 @@ pub fn entry(id: u16, name: &str, calls: Vec<Call>) -> Entry {
         optional: false,
         instead: Vec::new(),
         set_up: Vec::new(),
+        wear: Vec::new(),
         lacks: Vec::new(),
         rest_between_sides: Seconds::new(30),
         calls,
@@ -70,7 +71,7 @@ pub fn entry(id: u16, name: &str, calls: Vec<Call>) -> Entry {
     }
 }
 
-pub fn alone(entry: Entry) -> Block {
+pub(crate) fn alone(entry: Entry) -> Block {
     Block {
         entries: vec![entry],
         rest_within: Seconds::default(),
@@ -78,18 +79,19 @@ pub fn alone(entry: Entry) -> Block {
     }
 }
 
-pub fn sheet(blocks: Vec<Block>) -> Sheet {
+pub(crate) fn sheet(blocks: Vec<Block>) -> Sheet {
     Sheet {
         title: "Test".to_owned(),
         place: None,
         week_kind: WeekKind::Ordinary,
         warm_up: None,
         rest_step: Seconds::new(20),
+        seconds_a_rep: 3,
         blocks,
     }
 }
 
-pub fn sides(calls: Vec<Call>, first: Side) -> Vec<Call> {
+pub(crate) fn sides(calls: Vec<Call>, first: Side) -> Vec<Call> {
     calls
         .into_iter()
         .flat_map(|call| {
@@ -99,14 +101,14 @@ pub fn sides(calls: Vec<Call>, first: Side) -> Vec<Call> {
 }
 
 /// The floor: a state, and a clock.
-pub struct Floor {
-    pub state: State,
-    pub now: Reading,
+pub(crate) struct Floor {
+    pub(crate) state: State,
+    pub(crate) now: Reading,
     seq: u64,
 }
 
 impl Floor {
-    pub fn begin(sheet: Sheet) -> Self {
+    pub(crate) fn begin(sheet: Sheet) -> Self {
         let now = Reading {
             wall_ms: 1_795_000_000_000,
             offset_minutes: 60,
@@ -119,7 +121,7 @@ impl Floor {
         floor
     }
 
-    pub fn try_tap(&mut self, command: Command) -> Result<Vec<Event>, Refusal> {
+    pub(crate) fn try_tap(&mut self, command: Command) -> Result<Vec<Event>, Refusal> {
         let events = decide(&self.state, &command, &self.now)?;
         let tap = self.seq;
         for event in &events {
@@ -133,51 +135,51 @@ impl Floor {
         Ok(events)
     }
 
-    pub fn tap(&mut self, command: Command) -> Vec<Event> {
+    pub(crate) fn tap(&mut self, command: Command) -> Vec<Event> {
         self.try_tap(command.clone()).unwrap_or_else(|refusal| panic!("{command:?}: {refusal}"))
     }
 
-    pub fn wait(&mut self, seconds: i64) {
+    pub(crate) fn wait(&mut self, seconds: i64) {
         self.now.wall_ms += seconds * 1000;
         self.now.boot_ms = self.now.boot_ms.map(|ms| ms + seconds * 1000);
     }
 
     /// As called, without a word on effort.
-    pub fn racked(&mut self) {
+    pub(crate) fn racked(&mut self) {
         self.tap(Command::Record(RecordedSet::default()));
     }
 
-    pub fn reps(&mut self, reps: u16) {
+    pub(crate) fn reps(&mut self, reps: u16) {
         self.tap(Command::Record(RecordedSet {
             amount: Some(barwright_domain::call::Amount::Reps(reps)),
             ..RecordedSet::default()
         }));
     }
 
-    pub fn run(&self) -> &Run {
+    pub(crate) fn run(&self) -> &Run {
         self.state.run().unwrap()
     }
 
-    pub fn cursor(&self) -> Cursor {
+    pub(crate) fn cursor(&self) -> Cursor {
         self.run().cursor().unwrap()
     }
 
     /// "entry.set.part" of what is to be done now; nothing when all is done.
-    pub fn at(&self) -> String {
+    pub(crate) fn at(&self) -> String {
         self.run().cursor().map_or_else(String::new, |cursor| {
             format!("{}.{}.{}", cursor.set.entry.0, cursor.set.set, cursor.part)
         })
     }
 
     /// Seconds of rest left.
-    pub fn rest(&self) -> Option<i64> {
+    pub(crate) fn rest(&self) -> Option<i64> {
         let run = self.run();
         let rest = run.rest.as_ref()?;
         Some(rest.standing(Some(&run.seen), &self.now).left_ms.div_euclid(1000))
     }
 
     /// The figure called now.
-    pub fn called(&self) -> Mass {
+    pub(crate) fn called(&self) -> Mass {
         self.run().load_at(&self.cursor()).unwrap().figure.unwrap()
     }
 }

@@ -1,6 +1,7 @@
 //! Loads decided on the floor: changed for the sets left, taken from the top set, dropped.
 
 use super::super::event::{Event, LoadForSet};
+use super::super::made::{dropped, made};
 use super::super::reason::{Because, Reason};
 use super::super::refusal::Refusal;
 use super::super::sheet::{BodyPart, CallLoad, EntryId, Load, SetId, SetKind};
@@ -8,7 +9,7 @@ use super::super::state::{EntryRun, Run, SetRun};
 use super::pending;
 use crate::call::Structure;
 use crate::catalogue::Counting;
-use crate::equipment::{Fit, Rig};
+use crate::equipment::Rig;
 use crate::quantity::{Mass, Percent, Rounding};
 
 /// A load of an exercise whose figure is given, made by this gym.
@@ -23,11 +24,9 @@ pub(super) fn load_of(
     like: Option<&Load>,
 ) -> Result<Load, Refusal> {
     let (counting, body) = how_counted(entry, like);
-    let asked = figure_on_implement(counting, figure);
-    let made = run.equipment.make(&entry.entry.implement, asked, Fit::Nearest);
+    let made = made(&run.equipment, &entry.entry.implement, counting, figure);
     let (made_figure, rig) = match made {
-        Ok(made) if made.made == asked => (figure, made.rig),
-        Ok(made) if !said => (figure_from_implement(figure, made.made), made.rig),
+        Ok((made, rig)) if made == figure || !said => (made, rig),
         Err(refused) if !said => return Err(Refusal::CannotMake(refused)),
         Ok(_) | Err(_) => (figure, Rig::Said),
     };
@@ -39,15 +38,6 @@ pub(super) fn load_of(
         body,
         set_up: like.and_then(|load| load.set_up.clone()),
     })
-}
-
-/// Help is a positive mass on the stack that gives it, and a negative figure.
-fn figure_on_implement(counting: Counting, figure: Mass) -> Mass {
-    if counting == Counting::Added { figure.distance(Mass::ZERO) } else { figure }
-}
-
-fn figure_from_implement(asked: Mass, made: Mass) -> Mass {
-    if asked < Mass::ZERO { Mass::ZERO.checked_sub(made).unwrap_or(Mass::ZERO) } else { made }
 }
 
 fn how_counted(entry: &EntryRun, like: Option<&Load>) -> (Counting, Option<BodyPart>) {
@@ -132,13 +122,9 @@ pub(super) fn drops(run: &Run, entry: &EntryRun, set: &SetRun, load: &Load) -> V
         .collect()
 }
 
-/// The load after a share is taken off; nearest that is lighter than before, if any is.
+/// The load after a share is taken off what was on.
 pub(super) fn drop_from(run: &Run, entry: &EntryRun, from: &Load, off: Percent) -> Option<Load> {
-    let figure = from.meant.or(from.figure)?;
-    let keep = Percent::from_hundredths(10_000_i32.saturating_sub(off.hundredths()));
-    let meant = keep.of(figure)?;
-    let made = load_of(run, entry, meant, false, Some(from)).ok()?;
-    (made.figure < from.figure).then_some(made)
+    dropped(&run.equipment, &entry.entry.implement, from, off)
 }
 
 /// Loads of the sets that are a share of the top set, now that it is done.

@@ -1,0 +1,105 @@
+//! What to leave out when there is less time than the sheet takes.
+
+use serde::{Deserialize, Serialize};
+
+use super::duration::duration;
+use crate::session::{Entry, SetKind, Sheet};
+
+/// Something left out for want of time.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LeftOut {
+    /// A whole exercise, by name.
+    Exercise(String),
+    /// Sets of an exercise.
+    Sets {
+        /// Its name.
+        name: String,
+        /// How many, each side's counted once.
+        sets: u16,
+    },
+}
+
+/// The sheet cut to the minutes there are, and what was left out of it. In this order, from the
+/// last exercise to the first each time: optional exercises; one set of every exercise but the
+/// first that has three or more; another of those with two or more; whole exercises. The first
+/// exercise is never touched: it is what the day is for (common practice).
+pub fn fit_minutes(sheet: &Sheet, minutes: u32) -> (Sheet, Vec<LeftOut>) {
+    let limit = u64::from(minutes) * 60;
+    let mut cut = sheet.clone();
+    let fits = |sheet: &Sheet| duration(sheet).total() <= limit;
+    let count = sheet.entries().count();
+    type Step = fn(&mut Sheet, usize) -> bool;
+    let steps: [Step; 4] = [
+        |sheet, at| drop_entry(sheet, at, true),
+        |sheet, at| drop_set(sheet, at, 3),
+        |sheet, at| drop_set(sheet, at, 2),
+        |sheet, at| drop_entry(sheet, at, false),
+    ];
+    'cut: for step in steps {
+        for at in (1..count).rev() {
+            if fits(&cut) {
+                break 'cut;
+            }
+            step(&mut cut, at);
+        }
+    }
+    for block in &mut cut.blocks {
+        block.entries.retain(|entry| !entry.calls.is_empty());
+    }
+    cut.blocks.retain(|block| !block.entries.is_empty());
+    let left_out = sheet
+        .entries()
+        .filter_map(|entry| {
+            let left = cut.entries().find(|other| other.id == entry.id);
+            let missing = rounds(entry) - left.map_or(0, rounds);
+            match (left, missing) {
+                (None, _) => Some(LeftOut::Exercise(entry.name.clone())),
+                (Some(_), 0) => None,
+                (Some(_), sets) => Some(LeftOut::Sets {
+                    name: entry.name.clone(),
+                    sets: u16::try_from(sets).unwrap_or(u16::MAX),
+                }),
+            }
+        })
+        .collect();
+    (cut, left_out)
+}
+
+fn nth(sheet: &mut Sheet, at: usize) -> Option<&mut Entry> {
+    sheet.blocks.iter_mut().flat_map(|block| &mut block.entries).nth(at)
+}
+
+/// Empties an entry; the empty ones are taken out at the end, so that places stay.
+fn drop_entry(sheet: &mut Sheet, at: usize, only_optional: bool) -> bool {
+    match nth(sheet, at) {
+        Some(entry) if !only_optional || entry.optional => {
+            entry.calls.clear();
+            true
+        }
+        _ => false,
+    }
+}
+
+/// Takes the last round off an entry that has at least so many.
+fn drop_set(sheet: &mut Sheet, at: usize, at_least: usize) -> bool {
+    let Some(entry) = nth(sheet, at) else { return false };
+    if rounds(entry) < at_least {
+        return false;
+    }
+    let last = entry.calls.iter().map(|call| (call.row, call.round)).max();
+    entry.calls.retain(|call| Some((call.row, call.round)) != last || call.kind == SetKind::Ramp);
+    true
+}
+
+fn rounds(entry: &Entry) -> usize {
+    let mut all: Vec<_> = entry
+        .calls
+        .iter()
+        .filter(|call| call.kind != SetKind::Ramp)
+        .map(|call| (call.row, call.round))
+        .collect();
+    all.sort_unstable();
+    all.dedup();
+    all.len()
+}

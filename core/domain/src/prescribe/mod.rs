@@ -1,0 +1,20 @@
+//! Today's sheet: plan + equipment + maxes + what was done before → every set with its load, its
+//! plates, its rest and its reason; the ramp; how long it takes, and what to leave out for the
+//! minutes there are.
+//!
+//! [`sheet`] is a pure function. Where something is missing (a max, a body mass) it never guesses:
+//! the load is the lifter's to find, and [`Prescribed::needs`] says what would help.
+
+mod duration;
+mod entry;
+mod here;
+mod lifter;
+mod load;
+mod minutes;
+mod ramp;
+mod session;
+
+pub use duration::{Duration, duration, seconds_to_go};
+pub use lifter::{Lifter, MOST_PAST, Need, Past};
+pub use minutes::{LeftOut, fit_minutes};
+pub use session::{Prescribed, Source, next_time, sheet, substitute};

@@ -1,0 +1,213 @@
+//! The whole sheet, a substitute, and what an exercise will be next time.
+
+use super::entry::Builder;
+use super::lifter::{Lifter, Need};
+use crate::call::{HowMany, LoadCall};
+use crate::catalogue::{Catalogue, Exercise, Muscle};
+use crate::equipment::Equipment;
+use crate::plan::{self, Plan, Ramp, WeekSession};
+use crate::quantity::Seconds;
+use crate::session::{Block, Entry, EntryId, PlanPlace, Sheet};
+
+/// What a sheet is made from, the lifter apart.
+#[derive(Debug, Clone, Copy)]
+pub struct Source<'a> {
+    /// The plan.
+    pub plan: &'a Plan,
+    /// The log's number of its adoption; none for a plan that is only looked at.
+    pub adopted: Option<u64>,
+    /// The week, from 0.
+    pub week: usize,
+    /// The session of the week, from 0.
+    pub index: usize,
+    /// The exercises, the plan's own among them.
+    pub catalogue: &'a Catalogue,
+    /// The gym.
+    pub equipment: &'a Equipment,
+}
+
+/// A sheet, and what would let it say more.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Prescribed {
+    /// The sheet.
+    pub sheet: Sheet,
+    /// What is missing, each once.
+    pub needs: Vec<Need>,
+}
+
+/// Lays a session out. None where the plan has no such session.
+pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
+    let session = source.plan.session(source.week, source.index)?;
+    let mut needs = Vec::new();
+    let mut warm: Vec<Muscle> = Vec::new();
+    let mut blocks: Vec<(Option<usize>, Block)> = Vec::new();
+    for (id, entry) in (0_u16..).zip(&session.exercises) {
+        let Some(exercise) = source.catalogue.get(&entry.exercise) else { continue };
+        let ramp = ramp_of(&session, entry, exercise, &warm);
+        warm.extend(exercise.direct.iter().copied());
+        let builder =
+            Builder { source, lifter, session: &session, exercise, entry, needs: &mut needs };
+        let built = builder.build(EntryId(id), &ramp);
+        if built.calls.is_empty() {
+            continue;
+        }
+        match blocks.last_mut() {
+            Some((superset, block)) if superset.is_some() && *superset == entry.superset => {
+                block.entries.push(built);
+            }
+            _ => {
+                let (rest_within, rest_after_round) = superset_rests(entry, exercise);
+                let block = Block { entries: vec![built], rest_within, rest_after_round };
+                blocks.push((entry.superset, block));
+            }
+        }
+    }
+    needs.sort();
+    needs.dedup();
+    Some(Prescribed {
+        sheet: Sheet {
+            title: session.name.clone(),
+            place: source.adopted.and_then(|plan| {
+                Some(PlanPlace {
+                    plan,
+                    week: u16::try_from(source.week + 1).ok()?,
+                    session: u16::try_from(source.index + 1).ok()?,
+                })
+            }),
+            week_kind: session.kind,
+            warm_up: session.warm_up.minutes.map(|minutes| Seconds::new(u32::from(minutes) * 60)),
+            rest_step: source.plan.rest_step,
+            seconds_a_rep: source.plan.seconds_a_rep,
+            blocks: blocks.into_iter().map(|(_, block)| block).collect(),
+        },
+        needs,
+    })
+}
+
+/// What is done instead of an exercise of the session: the substitute as the plan says it, or any
+/// exercise of the catalogue. It has its own history and never inherits a load. None where there
+/// is no such exercise.
+pub fn substitute(
+    source: Source<'_>,
+    lifter: &Lifter,
+    instead_of: &str,
+    exercise: &str,
+) -> Option<Entry> {
+    let session = source.plan.session(source.week, source.index)?;
+    let found = source.catalogue.get(exercise)?;
+    let old = session.exercises.iter().find(|entry| entry.exercise == instead_of)?;
+    let said = old.substitutes.iter().find(|substitute| substitute.exercise == exercise);
+    let how_many = said.and_then(|said| said.how_many);
+    let effort = said.and_then(|said| said.effort);
+    let load = said.and_then(|said| said.load.clone()).unwrap_or_else(|| {
+        if found.counting == crate::catalogue::Counting::Added {
+            LoadCall::Body
+        } else {
+            LoadCall::ByFeel
+        }
+    });
+    let mut entry = plan::Entry {
+        exercise: exercise.to_owned(),
+        counting: None,
+        set_up: plan::SetUp::default(),
+        wear: Vec::new(),
+        cues: Vec::new(),
+        substitutes: old
+            .substitutes
+            .iter()
+            .filter(|substitute| substitute.exercise != exercise)
+            .cloned()
+            .collect(),
+        sides: None,
+        ..old.clone()
+    };
+    for block in &mut entry.blocks {
+        if let Some(sets) = said.and_then(|said| said.sets)
+            && let Some(first) = block.sets.first().cloned()
+        {
+            block.sets.resize(usize::from(sets.max(1)), first);
+        }
+        for set in &mut block.sets {
+            set.load = load.clone();
+            set.how_many = how_many.unwrap_or(set.how_many);
+            set.effort = effort.or(set.effort);
+            // A technique or a range of movement belongs to the exercise it was written for.
+            set.manner.technique = None;
+        }
+    }
+    // Sets that follow a top set have none here: one row is enough.
+    entry.blocks.truncate(1);
+    let mut needs = Vec::new();
+    let builder = Builder {
+        source,
+        lifter,
+        session: &session,
+        exercise: found,
+        entry: &entry,
+        needs: &mut needs,
+    };
+    let mut built = builder.build(EntryId(0), &Ramp::None);
+    built.stands_in_for = Some(instead_of.to_owned());
+    (!built.calls.is_empty()).then_some(built)
+}
+
+/// An exercise as it will be the next time the plan has it after this place; none where the plan
+/// has it no more.
+pub fn next_time(source: Source<'_>, lifter: &Lifter, exercise: &str) -> Option<Entry> {
+    let plan = source.plan;
+    let places = (source.week..plan.weeks.len())
+        .flat_map(|week| (0..plan.sessions_of(week).len()).map(move |index| (week, index)));
+    for (week, index) in places.filter(|place| *place > (source.week, source.index)) {
+        let there = Source { week, index, ..source };
+        let has = plan
+            .session(week, index)
+            .is_some_and(|session| session.exercises.iter().any(|e| e.exercise == exercise));
+        if has {
+            return sheet(there, lifter)?
+                .sheet
+                .blocks
+                .into_iter()
+                .flat_map(|block| block.entries)
+                .find(|entry| entry.exercise == exercise);
+        }
+    }
+    None
+}
+
+/// The ramp of an exercise: its own, or the session's for the first heavy lift on these muscles, a
+/// short one or none for a later one (common practice).
+fn ramp_of(
+    session: &WeekSession,
+    entry: &plan::Entry,
+    exercise: &Exercise,
+    warm: &[Muscle],
+) -> Ramp {
+    if let Some(ramp) = &entry.ramp {
+        return ramp.clone();
+    }
+    let counts_reps = entry
+        .blocks
+        .iter()
+        .flat_map(|block| &block.sets)
+        .any(|set| matches!(set.how_many, HowMany::Reps(_) | HowMany::Open { .. }));
+    if !counts_reps || !exercise.is_compound() {
+        return Ramp::None;
+    }
+    let warmed = exercise.direct.iter().any(|muscle| warm.contains(muscle));
+    match (exercise.main_lift, warmed) {
+        (true, false) => session.warm_up.ramp.clone().unwrap_or(Ramp::Usual),
+        (true, true) | (false, false) => Ramp::Short,
+        (false, true) => Ramp::None,
+    }
+}
+
+/// Rests of a superset: within a round nothing unless said, after it what a set of it would have.
+fn superset_rests(entry: &plan::Entry, exercise: &Exercise) -> (Seconds, Seconds) {
+    let rests = entry.blocks.iter().flat_map(|block| &block.sets).map(|set| set.rest);
+    let said = rests.reduce(|one, other| one.or(other)).unwrap_or_default();
+    let after = said
+        .after_superset
+        .or(said.after_set)
+        .unwrap_or_else(|| entry.goal.rest(exercise.is_compound()));
+    (said.in_superset.unwrap_or_default(), after)
+}
