@@ -14,6 +14,8 @@ pub const LIGHTEST_PLATE: Mass = Mass::from_nanograms(10_000_000_000);
 pub const STEPS: usize = 200;
 /// Add-on weights of one stack.
 pub const ADD_ONS: usize = 8;
+/// Sets of one ramp.
+pub const SETS: usize = 64;
 /// Supports.
 pub const SUPPORTS: usize = 64;
 /// Characters of a name or a label.

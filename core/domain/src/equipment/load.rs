@@ -55,6 +55,12 @@ pub enum CannotMake {
     /// Below nothing, or past what is read of a mass.
     #[error("not a load")]
     NotALoad,
+    /// More sets than are planned at once.
+    #[error("more than {most} sets")]
+    TooManySets {
+        /// The most.
+        most: usize,
+    },
     /// More different sums of plates than are searched; the reader of equipment refuses such a
     /// file.
     #[error("too many different plates")]
@@ -149,15 +155,14 @@ impl Equipment {
     /// of equipment refuses what is not.
     pub fn is_searchable(&self) -> bool {
         let bars = self.bars.iter().map(Base::of_bar);
-        let hung = Base { mass: 0, posts: 1, sleeve: None };
-        bars.chain(self.machines.iter().map(Base::of_machine)).chain([hung]).all(|base| {
+        bars.chain(self.machines.iter().map(Base::of_machine)).chain([Base::HUNG]).all(|base| {
             Pool::of(&self.plates, base.posts)
                 .is_some_and(|pool| sums::is_searchable(&pool, base.sleeve))
         })
     }
 
     /// Everything here that makes loads for an implement, in the file's order.
-    fn loaders(&self, implement: &str) -> Result<Vec<Loader<'_>>, CannotMake> {
+    pub(super) fn loaders(&self, implement: &str) -> Result<Vec<Loader<'_>>, CannotMake> {
         let mut found = Vec::new();
         found.extend(self.bars.iter().filter(|bar| bar.kind == implement).map(Loader::Bar));
         let racks = |kind: &str| {
@@ -202,7 +207,7 @@ fn farthest(first: Option<CannotMake>, then: CannotMake) -> CannotMake {
 }
 
 /// Something that loads are made with.
-enum Loader<'a> {
+pub(super) enum Loader<'a> {
     Bar(&'a Bar),
     Posts(&'a Machine),
     /// All racks of a kind together.
@@ -283,6 +288,7 @@ impl<'a> Pair<'a> {
 }
 
 /// What weighs so much with no plate on, and so many posts that are loaded alike.
+#[derive(Clone, Copy)]
 pub(super) struct Base {
     pub(super) mass: i64,
     pub(super) posts: i64,
@@ -290,6 +296,9 @@ pub(super) struct Base {
 }
 
 impl Base {
+    /// Plates hung from the lifter.
+    const HUNG: Self = Self { mass: 0, posts: 1, sleeve: None };
+
     pub(super) fn of_bar(bar: &Bar) -> Self {
         let mass = bar.mass.nanograms().saturating_add(bar.collars.nanograms());
         Self { mass, posts: 2, sleeve: bar.sleeve.map(|sleeve| u32::from(sleeve.tenths())) }
@@ -301,6 +310,11 @@ impl Base {
         Self { mass: machine.start.nanograms(), posts, sleeve }
     }
 
+    /// The plates of one post alone.
+    pub(super) fn alone(self) -> Self {
+        Self { mass: 0, posts: 1, ..self }
+    }
+
     /// The load with so much on each post.
     pub(super) fn load(&self, each: i64) -> Mass {
         Mass::from_nanograms(self.mass.saturating_add(each.saturating_mul(self.posts)))
@@ -310,9 +324,45 @@ impl Base {
     pub(super) fn each_under(&self, load: Mass) -> i64 {
         load.nanograms().saturating_sub(self.mass).div_euclid(self.posts)
     }
+
+    /// The least on each post that isn't lighter than a load.
+    pub(super) fn each_over(&self, load: Mass) -> i64 {
+        let all = load.nanograms().saturating_sub(self.mass);
+        all.div_euclid(self.posts) + i64::from(all.rem_euclid(self.posts) != 0)
+    }
 }
 
 impl<'a> Loader<'a> {
+    /// What plates are put on, where they are.
+    pub(super) fn base(&self) -> Option<Base> {
+        match self {
+            Self::Bar(bar) => Some(Base::of_bar(bar)),
+            Self::Posts(machine) => Some(Base::of_machine(machine)),
+            Self::Hung => Some(Base::HUNG),
+            Self::Racks(_) | Self::Stack(_) | Self::OnePlate => None,
+        }
+    }
+
+    /// Whether a rig is this with plates on.
+    pub(super) fn is_under(&self, rig: &Rig) -> bool {
+        match (self, rig) {
+            (Self::Bar(bar), Rig::Bar { bar: name, .. }) => bar.name == *name,
+            (Self::Posts(machine), Rig::Posts { machine: name, .. }) => machine.name == *name,
+            (Self::Hung, Rig::Hung { .. }) => true,
+            _ => false,
+        }
+    }
+
+    /// This with plates on; nothing where it takes none.
+    pub(super) fn with(&self, plates: Vec<Plate>) -> Rig {
+        match self {
+            Self::Bar(bar) => bar.with(plates),
+            Self::Posts(machine) => machine.with(plates),
+            Self::Hung => Rig::Hung { plates },
+            Self::Racks(_) | Self::Stack(_) | Self::OnePlate => Rig::Body,
+        }
+    }
+
     fn pair(&self, gym: &'a Equipment, ask: Ask) -> Result<Pair<'a>, CannotMake> {
         match *self {
             Self::Bar(bar) => plated(gym, &Base::of_bar(bar), ask, |plates| bar.with(plates)),
@@ -321,9 +371,8 @@ impl<'a> Loader<'a> {
                 plated(gym, &Base::of_machine(machine), ask, |plates| machine.with(plates))
             }
             Self::Hung => {
-                let base = Base { mass: 0, posts: 1, sleeve: None };
                 let ask = Ask { full_size: false, ..ask };
-                plated(gym, &base, ask, |plates| Rig::Hung { plates })
+                plated(gym, &Base::HUNG, ask, |plates| Rig::Hung { plates })
             }
             Self::Racks(ref racks) => {
                 let mut pair = Pair::default();
@@ -359,10 +408,9 @@ fn plated<'a>(
 ) -> Result<Pair<'a>, CannotMake> {
     let pool = Pool::of(&gym.plates, base.posts).ok_or(CannotMake::TooManySums)?;
     let pool = Rc::new(pool);
-    let alone = Base { mass: 0, posts: 1, sleeve: base.sleeve };
-    let base = if ask.one_side { &alone } else { base };
+    let base = if ask.one_side { base.alone() } else { *base };
     let found =
-        around(&pool, base, ask.load, ask.full_size).map_err(|_| CannotMake::TooManySums)?;
+        around(&pool, &base, ask.load, ask.full_size).map_err(|_| CannotMake::TooManySums)?;
     let way = |sum: Sum| -> (Mass, Way<'a>) {
         let pool = Rc::clone(&pool);
         (base.load(sum.mass), Box::new(move || rig(pool.plates(&pool.counts(sum.rank)))))

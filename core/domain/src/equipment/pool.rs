@@ -92,6 +92,16 @@ impl<'a> Pool<'a> {
         Some((size.times(1), Self { sizes }))
     }
 
+    /// The size of a plate, looked for from a size outward; by its label where several sizes are
+    /// as heavy.
+    pub(super) fn find(&self, plate: &Plate, from: usize) -> Option<(usize, &Size<'a>)> {
+        let mass = plate.mass.nanograms();
+        let as_heavy =
+            || self.sizes.iter().enumerate().skip(from).filter(|(_, size)| size.mass == mass);
+        let labelled = |size: &Size<'_>| size.stocks.iter().any(|(s, _)| s.label == plate.label);
+        as_heavy().find(|(_, size)| labelled(size)).or_else(|| as_heavy().next())
+    }
+
     /// How many of each size a rank stands for.
     pub(super) fn counts(&self, rank: Rank) -> Vec<u8> {
         let plates = rank.div_ceil(1 << PLATES_AT);
@@ -134,6 +144,18 @@ impl Size<'_> {
             at -= count;
         }
         None
+    }
+}
+
+impl Size<'_> {
+    /// One more plate of this size, with these on already: of several labels the first that isn't
+    /// used up.
+    pub(super) fn next_beside(&self, side: &[Plate]) -> Option<Plate> {
+        let used = |stock: &PlateStock| {
+            side.iter().filter(|on| on.label == stock.label && on.mass == stock.mass).count()
+        };
+        let left = self.stocks.iter().find(|(stock, count)| used(stock) < usize::from(*count));
+        left.or(self.stocks.first()).map(|(stock, _)| stock.plate())
     }
 }
 

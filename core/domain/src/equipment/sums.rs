@@ -58,6 +58,14 @@ impl Bracket {
 }
 
 impl Bracket {
+    /// The one that misses less; of two that miss alike the lighter.
+    pub(super) fn nearest<M: Ord>(self, miss: impl Fn(i64) -> M) -> Option<Sum> {
+        match (self.under, self.above) {
+            (Some(under), Some(above)) if miss(above.mass) < miss(under.mass) => Some(above),
+            (under, above) => under.or(above),
+        }
+    }
+
     /// Takes what another search found for the rest of the target, with `one` plate beside it.
     pub(super) fn join(&mut self, target: i64, one: &Sum, rest: Self) {
         for sum in [rest.under, rest.above].into_iter().flatten() {
