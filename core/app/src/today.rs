@@ -1,7 +1,13 @@
 //! What is on: the session whose turn it is, its sheet, and what the next ones will be.
 
-use barwright_domain::desk::Desk;
-use barwright_domain::session::{Command, Entry, EntryId, PlanPlace, Reading, Reason, Run, Sheet};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use barwright_domain::equipment::Equipment;
+use barwright_domain::plan::Plan;
+use barwright_domain::prescribe::{self, LeftOut, Lifter, MOST_PAST, Need, Past, Source};
+use barwright_domain::session::{Command, Entry, EntryId, PlanPlace, Reading, Run, Sheet};
+use barwright_store::StoreError;
 
 use crate::contract::{EngineError, RefusalCode};
 use crate::engine::Core;
@@ -45,26 +51,75 @@ pub(crate) fn places(core: &Core) -> Vec<Place> {
         .collect()
 }
 
-/// The places of the adopted plan that were trained, with the day of each.
-pub(crate) fn trained(core: &Core) -> Result<Vec<(Place, i32, bool)>, EngineError> {
-    let _ = core.store.borrow_mut();
-    Ok(Vec::new())
+/// A session of the adopted plan that was trained.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Trained {
+    pub(crate) place: Place,
+    pub(crate) day: i32,
+    pub(crate) over: bool,
+}
+
+/// The sessions of the adopted plan that were trained, in their order in the plan.
+pub(crate) fn trained(core: &Core) -> Result<Vec<Trained>, EngineError> {
+    let Some(adopted) = &core.desk.plan else { return Ok(Vec::new()) };
+    let mut store = core.store.borrow_mut();
+    let rows = store
+        .history()
+        .and_then(|history| history.sessions_of_plan(adopted.seq, 0..=u16::MAX))
+        .map_err(|error| en::storage::error(&error))?;
+    let trained = rows.into_iter().filter_map(|row| {
+        let place = row.place.as_ref().and_then(Place::of_plan)?;
+        Some(Trained { place, day: row.day, over: row.outcome.is_some() })
+    });
+    Ok(trained.collect())
 }
 
 /// The session whose turn it is: the one after the last that was trained, or the first.
 pub(crate) fn next_place(core: &Core) -> Result<Option<Place>, EngineError> {
-    let last =
-        trained(core)?.into_iter().filter(|(_, _, over)| *over).map(|(place, _, _)| place).max();
+    let trained = trained(core)?;
+    let last = trained.iter().filter(|one| one.over).map(|one| one.place).max();
     Ok(places(core).into_iter().find(|place| last.is_none_or(|last| *place > last)))
 }
 
-/// The desk with what the last session leaves behind, as the next one will find it.
-pub(crate) fn settled(core: &Core) -> Desk {
-    let mut desk = core.desk.clone();
-    if let Some(run) = core.state.run().filter(|run| run.finished.is_some()) {
-        desk.settle(run);
+/// The place of a row's name, or the session whose turn it is.
+pub(crate) fn place(core: &Core, session: Option<&str>) -> Result<Place, EngineError> {
+    if core.plan.is_none() {
+        return Err(en::refusal::coded(RefusalCode::NothingToGoBy));
     }
-    desk
+    match session {
+        Some(name) => Place::of_name(name)
+            .filter(|place| places(core).contains(place))
+            .ok_or_else(|| en::refusal::coded(RefusalCode::NotHere)),
+        None => next_place(core)?.ok_or_else(en::refusal::plan_is_over),
+    }
+}
+
+/// What today's sheet is, and what was left out or is missing for it.
+pub(crate) struct Today {
+    pub(crate) sheet: Sheet,
+    pub(crate) needs: Vec<Need>,
+    pub(crate) left_out: Vec<LeftOut>,
+}
+
+/// The sheet of a session, cut to the minutes there are.
+pub(crate) fn sheet(
+    core: &Core,
+    place: Place,
+    minutes: Option<u32>,
+    at: &Reading,
+) -> Result<Today, EngineError> {
+    let gym = core.gym();
+    let plan = the_plan(core)?;
+    let source = source(core, &plan, &gym, place);
+    let exercises = exercises_of(&plan, place);
+    let lifter = lifter(core, &exercises, at, None)?;
+    let prescribed = prescribe::sheet(source, &lifter)
+        .ok_or_else(|| en::refusal::coded(RefusalCode::NotHere))?;
+    let (sheet, left_out) = match minutes {
+        Some(minutes) => prescribe::fit_minutes(&prescribed.sheet, minutes),
+        None => (prescribed.sheet, Vec::new()),
+    };
+    Ok(Today { sheet, needs: prescribed.needs, left_out })
 }
 
 /// The command that begins a session.
@@ -74,48 +129,135 @@ pub(crate) fn begin(
     minutes: Option<u32>,
     at: &Reading,
 ) -> Result<Command, EngineError> {
-    let sheet = sheet(core, session, minutes, at)?;
+    let today = sheet(core, place(core, session)?, minutes, at)?;
     Ok(Command::Begin {
-        sheet,
+        sheet: today.sheet,
         equipment: core.gym(),
         body_mass: core.desk.body_mass.map(|(mass, _)| mass),
     })
 }
 
-/// The sheet of a session, or of the one whose turn it is.
-pub(crate) fn sheet(
-    core: &Core,
-    _session: Option<&str>,
-    _minutes: Option<u32>,
-    _at: &Reading,
-) -> Result<Sheet, EngineError> {
-    let _ = (core, settled(core), next_place(core)?);
-    Err(en::refusal::coded(RefusalCode::NothingToGoBy))
-}
-
 /// The sheet's entry for another exercise in the place of one.
 pub(crate) fn substitute(
-    _core: &Core,
-    _entry: EntryId,
-    _exercise: &str,
-    _at: &Reading,
+    core: &Core,
+    entry: EntryId,
+    exercise: &str,
+    at: &Reading,
 ) -> Result<Entry, EngineError> {
-    Err(en::refusal::coded(RefusalCode::NotHere))
+    let not_here = || en::refusal::coded(RefusalCode::NotHere);
+    let run = core.state.running().ok_or_else(not_here)?;
+    let old = run.entries.get(&entry).ok_or_else(not_here)?;
+    let plan = the_plan(core)?;
+    let place = run.sheet.place.as_ref().and_then(Place::of_plan).ok_or_else(not_here)?;
+    let source = source(core, &plan, &run.equipment, place);
+    let lifter = lifter(core, &[exercise.to_owned()], at, Some(run.session))?;
+    // What was swapped in may be swapped again: the plan knows the first.
+    let first = old.entry.stands_in_for.as_deref().unwrap_or(&old.entry.exercise);
+    prescribe::substitute(source, &lifter, first, exercise).ok_or_else(not_here)
 }
 
 /// What an exercise will be next time.
 pub(crate) struct NextTime {
     pub(crate) exercise: String,
     pub(crate) name: String,
-    pub(crate) changes: bool,
-    pub(crate) reason: Reason,
+    pub(crate) entry: Entry,
 }
 
-/// What the exercises of a session will be next time.
+/// What the exercises of a session will be the next time the plan has them.
 pub(crate) fn next_times(
-    _core: &Core,
-    _run: &Run,
-    _at: &Reading,
+    core: &Core,
+    run: &Run,
+    at: &Reading,
 ) -> Result<Vec<NextTime>, EngineError> {
-    Ok(Vec::new())
+    let (Some(plan), Some(place)) =
+        (core.plan.clone(), run.sheet.place.as_ref().and_then(Place::of_plan))
+    else {
+        return Ok(Vec::new());
+    };
+    if run.sheet.place.as_ref().map(|place| place.plan) != core.desk.plan.as_ref().map(|p| p.seq) {
+        return Ok(Vec::new());
+    }
+    let source = source(core, &plan, &run.equipment, place);
+    let slugs: Vec<String> = run
+        .in_order()
+        .filter(|(_, _, entry)| entry.sets.iter().any(|set| set.begun() && set.call.round > 0))
+        .map(|(_, _, entry)| entry.entry.exercise.clone())
+        .collect();
+    let mut lifter = lifter(core, &slugs, at, None)?;
+    lifter.desk.settle(run);
+    // What it will be is asked as of the next time, not of today.
+    lifter.last_day = None;
+    Ok(slugs
+        .into_iter()
+        .filter_map(|exercise| {
+            let entry = prescribe::next_time(source, &lifter, &exercise)?;
+            Some(NextTime { name: entry.name.clone(), exercise, entry })
+        })
+        .collect())
+}
+
+fn the_plan(core: &Core) -> Result<Arc<Plan>, EngineError> {
+    core.plan.clone().ok_or_else(|| en::refusal::coded(RefusalCode::NothingToGoBy))
+}
+
+fn source<'a>(core: &'a Core, plan: &'a Plan, gym: &'a Equipment, place: Place) -> Source<'a> {
+    Source {
+        plan,
+        adopted: core.desk.plan.as_ref().map(|adopted| adopted.seq),
+        week: place.week,
+        index: place.session,
+        catalogue: &core.catalogue,
+        equipment: gym,
+    }
+}
+
+/// The exercises of a session, by slug.
+fn exercises_of(plan: &Plan, place: Place) -> Vec<String> {
+    plan.session(place.week, place.session)
+        .map(|session| session.exercises.into_iter().map(|entry| entry.exercise).collect())
+        .unwrap_or_default()
+}
+
+/// The lifter as the sheet sees them: the desk with what the last session leaves behind, and what
+/// was done of these exercises before a session.
+fn lifter(
+    core: &Core,
+    exercises: &[String],
+    at: &Reading,
+    before: Option<u64>,
+) -> Result<Lifter, EngineError> {
+    let mut desk = core.desk.clone();
+    if let Some(run) = core.state.run().filter(|run| run.finished.is_some()) {
+        desk.settle(run);
+    }
+    let mut store = core.store.borrow_mut();
+    let failed = |error: StoreError| en::storage::error(&error);
+    let history = store.history().map_err(failed)?;
+    let last_day =
+        history.last_sessions(before, 1).map_err(failed)?.first().map(|session| session.day);
+    let mut past = BTreeMap::new();
+    for exercise in exercises {
+        let sets = history
+            .sets_of(exercise, before, u32::try_from(MOST_PAST).unwrap_or(u32::MAX))
+            .map_err(failed)?;
+        let mut sessions: Vec<Past> = Vec::new();
+        let mut of = None;
+        for set in sets {
+            if of != Some(set.key.session) {
+                of = Some(set.key.session);
+                let row = history.session(set.key.session).map_err(failed)?;
+                sessions.push(Past {
+                    day: set.day,
+                    place: row.as_ref().and_then(|row| row.place.clone()),
+                    week_kind: row.map(|row| row.week_kind).unwrap_or_default(),
+                    sets: Vec::new(),
+                });
+            }
+            if let Some(session) = sessions.last_mut() {
+                session.sets.push(set);
+            }
+        }
+        past.insert(exercise.clone(), sessions);
+    }
+    Ok(Lifter { desk, today: at.local_day(), last_day, past })
 }

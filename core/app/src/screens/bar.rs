@@ -44,7 +44,7 @@ pub(super) fn zone(run: &Run, cursor: Option<&Cursor>, numerals: Numerals) -> Ba
 }
 
 /// The load in large type.
-pub(super) fn total(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
+pub(crate) fn total(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
     let print = |mass: Mass| mass.print(unit, numerals);
     if let Some(set_up) = &load.set_up {
         return match load.figure {

@@ -14,6 +14,8 @@ mod tally;
 mod today;
 mod weeks;
 
+pub(crate) use bar::total;
+
 use barwright_domain::session::Reading;
 
 use crate::contract::{EngineError, Look, Screen};

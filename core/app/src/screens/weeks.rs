@@ -26,10 +26,10 @@ pub(super) fn screen(core: &Core, _at: &Reading) -> Result<WeeksScreen, EngineEr
                 .filter_map(|(session, at)| {
                     let place = Place { week, session };
                     let name = &plan.sessions.get(at)?.name;
-                    let done = trained.iter().rev().find(|(at, _, over)| *at == place && *over);
+                    let done = trained.iter().rev().find(|one| one.place == place && one.over);
                     let missed = done.is_none() && next.is_none_or(|next| place < next);
                     let state = match done {
-                        Some((_, day, _)) => en::date::day(*day),
+                        Some(done) => en::date::day(done.day),
                         None if next == Some(place) => "next".to_owned(),
                         None if missed => "missed".to_owned(),
                         None => String::new(),

@@ -1,6 +1,7 @@
 //! Words of the floor.
 
 use barwright_domain::call::{Flow, HowMany, Side, Structure};
+use barwright_domain::prescribe;
 use barwright_domain::quantity::{MassUnit, Numerals, Reserve};
 use barwright_domain::session::{Cursor, EntryRun, LastTime, RestKind, Run, SetKind, SetRun};
 
@@ -195,6 +196,6 @@ pub fn to_go(run: &Run) -> String {
     if sets == 0 {
         return "nothing to go".to_owned();
     }
-    let seconds = 60 * sets as u64;
+    let seconds = prescribe::seconds_to_go(run);
     format!("{}, {} to go", words::count(sets, "set", "sets"), words::minutes(seconds))
 }

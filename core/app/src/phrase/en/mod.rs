@@ -6,6 +6,7 @@ pub mod faults;
 pub mod floor;
 pub mod quantity;
 pub mod refusal;
+pub mod sheet;
 pub mod storage;
 pub mod words;
 

@@ -118,3 +118,13 @@ pub(crate) fn unreadable(unreadable: &Unreadable) -> EngineError {
         reason: super::quantity::unreadable(unreadable),
     }
 }
+
+/// Every session of the plan is done.
+pub(crate) fn plan_is_over() -> EngineError {
+    EngineError::Refused {
+        code: RefusalCode::NothingToGoBy,
+        reason: "Every session of the plan is done. Adopt the next one, or choose a session from \
+                 the weeks."
+            .to_owned(),
+    }
+}
