@@ -4,9 +4,16 @@
 //! [`Disk`] is a file system of SQLite's (a "VFS"); [`Trace`] is what was done to it in order;
 //! [`Trace::after_power_cut`] builds the files that a power cut leaves: what was synced, and of
 //! what was not any subset of 512-byte sectors.
+//!
+//! [`tap`] and [`replay`] are a plain script of taps and the check that a store holds it;
+//! [`Sessions`] are invented sessions of the usual size.
 
 mod disk;
+mod script;
+mod sessions;
 mod trace;
 
 pub use disk::{Disk, Fault};
+pub use script::{replay, tap};
+pub use sessions::{Sessions, TapRows};
 pub use trace::{Call, Files, SECTOR, Step, Trace};

@@ -1,10 +1,7 @@
 //! What a tap costs on disk: one sync and at most eight frames, however long the history.
 
-mod support;
-
-use barwright_faults::{Call, Disk};
+use barwright_faults::{Call, Disk, Sessions};
 use barwright_store::{NewEvent, Stamp, Store, Tap};
-use support::session::Sessions;
 
 /// Appends a tap and answers it with the number of its syncs.
 fn counted(disk: &Disk, append: impl FnOnce() -> Tap) -> (Tap, u64) {

@@ -1,11 +1,8 @@
 //! The disk fails once, at any call: the tap is refused, and after reopening the log tells whether
 //! it was recorded. Nothing acknowledged is ever missing.
 
-mod support;
-
-use barwright_faults::{Call, Disk, Fault};
+use barwright_faults::{Call, Disk, Fault, replay, tap};
 use barwright_store::{Store, StoreError};
-use support::{replay, tap};
 
 const TAPS: u64 = 30;
 

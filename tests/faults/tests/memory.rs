@@ -2,12 +2,9 @@
 //!
 //! The limit holds for the whole process, so this file has one test.
 
-mod support;
-
-use barwright_faults::Disk;
+use barwright_faults::{Disk, replay, tap};
 use barwright_store::StoreError;
 use rusqlite::ffi;
-use support::{replay, tap};
 
 /// Sets how many bytes SQLite may have; 0 is no limit.
 fn limit(bytes: i64) {

@@ -1,11 +1,8 @@
 //! The power goes: whatever the moment and whatever part of the unsynced bytes reached the disk, a
 //! store opens with every tap that was acknowledged, and with no half of one.
 
-mod support;
-
-use barwright_faults::{Call, Disk, Fault, Step, Trace};
+use barwright_faults::{Call, Disk, Fault, Step, Trace, replay, tap};
 use proptest::prelude::*;
-use support::{replay, tap};
 
 /// A few sessions: taps, a quiet moment now and then, the file given up and taken again.
 fn sessions() -> Trace {

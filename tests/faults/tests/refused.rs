@@ -1,10 +1,7 @@
 //! No room, no right to write, no write-ahead log: each its own error, and nothing is lost.
 
-mod support;
-
-use barwright_faults::Disk;
+use barwright_faults::{Disk, replay, tap};
 use barwright_store::StoreError;
-use support::{replay, tap};
 
 /// A closed store with so many taps.
 fn made(taps: u64) -> Disk {

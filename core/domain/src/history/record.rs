@@ -96,3 +96,81 @@ pub fn claims(set: &DoneSet) -> impl Iterator<Item = Record> {
         })
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::call::HowMany;
+    use crate::history::DonePart;
+    use crate::quantity::{Range, Seconds};
+    use crate::session::{Ending, EntryId, SetId, SetKind};
+
+    fn set(number: u16, kind: SetKind, parts: &[(Amount, Option<i64>)]) -> DoneSet {
+        DoneSet {
+            key: SetKey { session: 7, set: SetId { entry: EntryId(0), set: number } },
+            day: 20_780,
+            exercise: "front-squat".into(),
+            kind,
+            row: 0,
+            round: 1,
+            side: None,
+            asked: HowMany::Reps(Range { from: 5, to: 5 }),
+            target: None,
+            meant: None,
+            figure: None,
+            counting: Counting::Total,
+            moved: None,
+            bands: None,
+            technique: None,
+            set_up: Vec::new(),
+            kit: Vec::new(),
+            parts: parts
+                .iter()
+                .map(|&(amount, grams)| DonePart {
+                    amount,
+                    figure: grams.and_then(Mass::from_grams),
+                })
+                .collect(),
+            left: None,
+            helped: 0,
+            ending: Ending::AsCalled,
+        }
+    }
+
+    #[test]
+    fn each_part_claims_for_itself() {
+        let drop = set(
+            0,
+            SetKind::Work,
+            &[
+                (Amount::Reps(8), Some(100_000)),
+                (Amount::Reps(6), Some(80_000)),
+                (Amount::Reps(0), Some(60_000)),
+                (Amount::Reps(9), None),
+                (Amount::Seconds(Seconds::new(40)), None),
+            ],
+        );
+        let claimed: Vec<_> = claims(&drop).map(|record| (record.measure, record.value)).collect();
+        assert_eq!(
+            claimed,
+            [
+                (Measure::HeaviestFor(8), 100_000_000_000_000),
+                (Measure::HeaviestFor(6), 80_000_000_000_000),
+                (Measure::MostReps, 9),
+                (Measure::LongestAt(None), 40),
+            ]
+        );
+        assert_eq!(claims(&set(0, SetKind::Ramp, &[(Amount::Reps(5), Some(1))])).count(), 0);
+    }
+
+    #[test]
+    fn of_equals_the_earlier_stands() {
+        let claim = |number, grams| {
+            claims(&set(number, SetKind::Work, &[(Amount::Reps(5), Some(grams))])).next().unwrap()
+        };
+        assert!(claim(1, 102_500).beats(&claim(0, 100_000)));
+        assert!(claim(0, 100_000).beats(&claim(1, 100_000)));
+        assert!(!claim(1, 100_000).beats(&claim(0, 100_000)));
+        assert!(!claim(1, 100_000).beats(&claim(1, 100_000)));
+    }
+}

@@ -10,10 +10,11 @@ use barwright_domain::session::{Ending, EntryId, PlanPlace, SetId, SetKind};
 use barwright_domain::volume::{Count, Sides, Tally};
 
 /// One tap: its events by kind and body, and its changes.
-pub(crate) type TapRows = (Vec<(&'static str, String)>, Vec<Change>);
+pub type TapRows = (Vec<(&'static str, String)>, Vec<Change>);
 
 /// A lifter's sessions, one after another.
-pub(crate) struct Sessions {
+#[derive(Debug)]
+pub struct Sessions {
     chance: u64,
     number: u32,
 }
@@ -21,7 +22,8 @@ pub(crate) struct Sessions {
 const EXERCISES: u64 = 50;
 
 impl Sessions {
-    pub(crate) fn new(seed: u64) -> Self {
+    /// Those of a seed.
+    pub fn new(seed: u64) -> Self {
         Self { chance: seed, number: 0 }
     }
 
@@ -33,7 +35,7 @@ impl Sessions {
     }
 
     /// The taps of the next session, whose first event gets this number.
-    pub(crate) fn next_session(&mut self, session: u64) -> Vec<TapRows> {
+    pub fn next_session(&mut self, session: u64) -> Vec<TapRows> {
         self.number += 1;
         let day = 16_000 + self.number as i32 * 7 / 6;
         let mut row = SessionRow {

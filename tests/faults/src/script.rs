@@ -1,20 +1,20 @@
 //! Taps as a session makes them, told apart by their number.
 
-// Each test file is a program of its own and uses a part of this.
-#![allow(dead_code)]
-
-pub(crate) mod session;
-
 use barwright_domain::history::Change;
 use barwright_store::{NewEvent, Stamp, Store, StoreError, Tap};
 
+use crate::sessions::done_set;
+
 /// The time of tap `number`.
-pub(crate) fn at(number: u64) -> Stamp {
+fn at(number: u64) -> Stamp {
     Stamp { wall_ms: 1_795_000_000_000 + 90_000 * number as i64, offset_minutes: 60 }
 }
 
 /// Appends tap `number` (from 1): a part that is over and the rest that begins.
-pub(crate) fn tap(store: &mut Store, number: u64) -> Result<Tap, StoreError> {
+///
+/// # Errors
+/// As [`Store::append`].
+pub fn tap(store: &mut Store, number: u64) -> Result<Tap, StoreError> {
     let length = 120 + number % 7 * 60;
     let part = format!("{{\"tap\":{number},\"why\":\"{}\"}}", "x".repeat(length as usize));
     let rest = format!("{{\"tap\":{number},\"length_ms\":180000}}");
@@ -23,13 +23,16 @@ pub(crate) fn tap(store: &mut Store, number: u64) -> Result<Tap, StoreError> {
         NewEvent { kind: "rest_began", version: 1, body: &rest },
     ];
     let last = number.to_string();
-    let changes = [Change::PutSet(session::done_set(number))];
+    let changes = [Change::PutSet(done_set(number))];
     store.append(at(number), &events, &changes, &[("last", Some(&last))])
 }
 
 /// The number of the last tap in a store, after checking that every tap up to it is there whole,
 /// that nothing else is, and that what is derived agrees.
-pub(crate) fn replay(store: &mut Store) -> u64 {
+///
+/// # Panics
+/// Where it is not so.
+pub fn replay(store: &mut Store) -> u64 {
     let verified = store.verify().expect("the file is sound");
     let events = store.events_from(1).expect("the log reads");
     assert_eq!(events.len() as u64, verified.events);
@@ -48,6 +51,6 @@ pub(crate) fn replay(store: &mut Store) -> u64 {
     assert_eq!(last, taps, "what stands beside the log agrees with it");
     let sets = store.history().and_then(|history| history.sets_in(1)).expect("it reads");
     assert_eq!(sets.len() as u64, taps, "what is derived from the log agrees with it");
-    assert_eq!(sets.last(), (taps > 0).then(|| session::done_set(taps)).as_ref());
+    assert_eq!(sets.last(), (taps > 0).then(|| done_set(taps)).as_ref());
     taps
 }
