@@ -6,6 +6,7 @@
 //! [`phrase`].
 
 pub mod contract;
+pub mod demo;
 mod engine;
 mod locale;
 pub mod phrase;

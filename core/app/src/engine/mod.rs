@@ -8,7 +8,7 @@ mod intents;
 mod storage;
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard};
 
 use barwright_store::{Place, SCHEMA_VERSION, Store};
@@ -155,6 +155,17 @@ impl Engine {
         let locale = Locale::read(locale);
         let core = guarded(|| load(place, locale))??;
         Ok(Arc::new(Self { locale, slot: Mutex::new(Slot::Open(Box::new(core))) }))
+    }
+
+    /// Copies the whole store to another file and checks the copy.
+    ///
+    /// # Errors
+    /// [`EngineError::Storage`] when it can't be written, or is there already.
+    pub fn copy_to(&self, path: &Path) -> Result<(), EngineError> {
+        self.with(|core| {
+            let copied = core.store.get_mut().backup(path);
+            copied.map(|_| ()).map_err(|error| en::storage::error(&error))
+        })
     }
 
     /// Runs `work` on the core under the lock. A panic is caught: the state is rebuilt from the log

@@ -6,8 +6,8 @@ use crate::call::{HowMany, LoadCall};
 use crate::catalogue::{Catalogue, Exercise, Muscle};
 use crate::equipment::Equipment;
 use crate::plan::{self, Plan, Ramp, WeekSession};
-use crate::quantity::Seconds;
-use crate::session::{Block, Entry, EntryId, PlanPlace, Sheet};
+use crate::quantity::{Mass, Seconds};
+use crate::session::{Block, Call, CallLoad, Entry, EntryId, PlanPlace, Sheet};
 
 /// What a sheet is made from, the lifter apart.
 #[derive(Debug, Clone, Copy)]
@@ -44,12 +44,19 @@ pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
     for (id, entry) in (0_u16..).zip(&session.exercises) {
         let Some(exercise) = source.catalogue.get(&entry.exercise) else { continue };
         let ramp = ramp_of(&session, entry, exercise, &warm);
-        warm.extend(exercise.direct.iter().copied());
         let builder =
             Builder { source, lifter, session: &session, exercise, entry, needs: &mut needs };
         let built = builder.build(EntryId(id), &ramp);
         if built.calls.is_empty() {
             continue;
+        }
+        // Jumps and work with the body alone warm nothing up for a heavy lift.
+        let loaded = |call: &Call| match &call.load {
+            CallLoad::Known(load) => load.figure.is_some_and(|figure| figure > Mass::ZERO),
+            CallLoad::AfterTop { .. } | CallLoad::Chosen { .. } => true,
+        };
+        if built.calls.iter().any(loaded) {
+            warm.extend(exercise.direct.iter().copied());
         }
         match blocks.last_mut() {
             Some((superset, block)) if superset.is_some() && *superset == entry.superset => {
