@@ -43,7 +43,8 @@ fn share_off() -> impl Strategy<Value = Percent> {
 
 fn mass() -> impl Strategy<Value = Mass> {
     prop_oneof![
-        (0..2_000_i64).prop_map(|quarters| Mass::from_grams(quarters * 250).unwrap()),
+        (0..2_000_i64)
+            .prop_map(|quarters| Mass::from_grams(quarters * 250).expect("500 kg at most")),
         (0..900_i32)
             .prop_map(|pounds| Mass::whole(pounds, barwright_domain::quantity::MassUnit::Pound)),
         (0..5_000_000_000_000_000_i64).prop_map(Mass::from_nanograms),
@@ -66,12 +67,12 @@ fn reps() -> impl Strategy<Value = RepRange> {
 }
 
 fn reserve() -> impl Strategy<Value = Reserve> + Clone {
-    (0..=40_u8).prop_map(|halves| Reserve::from_halves(halves).unwrap())
+    (0..=40_u8).prop_map(|halves| Reserve::from_halves(halves).expect("20 at most"))
 }
 
 fn effort(scale: EffortScale) -> impl Strategy<Value = EffortTarget> {
     let most: u8 = if scale == EffortScale::Rpe { 18 } else { 40 };
-    ordered((0..=most).prop_map(|halves: u8| Reserve::from_halves(halves).unwrap()))
+    ordered((0..=most).prop_map(|halves: u8| Reserve::from_halves(halves).expect("20 at most")))
         .prop_map(move |left| EffortTarget { left, scale })
 }
 
@@ -141,7 +142,7 @@ fn rests() -> impl Strategy<Value = Rests> {
 }
 
 fn weeks(count: usize) -> impl Strategy<Value = Weeks> {
-    let numbers: Vec<u16> = (1..=u16::try_from(count).unwrap()).collect();
+    let numbers: Vec<u16> = (1..=u16::try_from(count).expect("6 at most")).collect();
     prop_oneof![
         3 => Just(Weeks::All),
         1 => subsequence(numbers, 1..=count).prop_map(Weeks::These),
@@ -197,7 +198,7 @@ fn varied<T: Clone + std::fmt::Debug + 'static>(
     one: BoxedStrategy<T>,
     count: usize,
 ) -> BoxedStrategy<Varied<T>> {
-    let lengths: Vec<usize> = (1..=count).filter(|length| count % length == 0).collect();
+    let lengths: Vec<usize> = (1..=count).filter(|length| count.is_multiple_of(*length)).collect();
     prop_oneof![
         2 => one.clone().prop_map(Varied::Same),
         1 => select(lengths)
@@ -212,8 +213,9 @@ fn per_set<T: Clone + std::fmt::Debug + 'static>(
     one: BoxedStrategy<T>,
     sets: u8,
 ) -> BoxedStrategy<Vec<T>> {
-    let lengths: Vec<usize> =
-        (1..=usize::from(sets)).filter(|length| usize::from(sets) % length == 0).collect();
+    let lengths: Vec<usize> = (1..=usize::from(sets))
+        .filter(|length| usize::from(sets).is_multiple_of(*length))
+        .collect();
     select(lengths).prop_flat_map(move |length| vec(one.clone(), length)).boxed()
 }
 
