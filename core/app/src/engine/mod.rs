@@ -190,6 +190,20 @@ impl Engine {
         }
     }
 
+    /// Spoils what is in memory and panics, for the tests of the bindings.
+    ///
+    /// # Errors
+    /// [`EngineError::Broken`], always.
+    #[cfg(feature = "defects")]
+    pub fn break_inside(&self) -> Result<(), EngineError> {
+        self.with(|core| {
+            core.desk = barwright_domain::desk::Desk::default();
+            core.state = barwright_domain::session::State::default();
+            core.plan = None;
+            panic!("a defect on demand")
+        })
+    }
+
     fn lock(&self) -> MutexGuard<'_, Slot> {
         // Panics are caught inside the lock, so a poisoned one still holds a whole slot.
         self.slot.lock().unwrap_or_else(std::sync::PoisonError::into_inner)

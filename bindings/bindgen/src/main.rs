@@ -1,0 +1,5 @@
+//! UniFFI's generator, at the very version that the library was built with.
+
+fn main() {
+    uniffi::uniffi_bindgen_main()
+}

@@ -1,0 +1,150 @@
+//! What the tests of the bindings need beside the library itself: values from and to JSON, so that
+//! no codec is written by hand in Kotlin or Swift, and a defect on demand. No app carries this.
+
+use std::sync::Arc;
+
+use barwright_app::Engine;
+use barwright_app::contract::{EngineError, Intent, Look, Reading, Screen, Update};
+use barwright_tests::vectors::{self, Answer, Script};
+
+barwright_app::uniffi_reexport_scaffolding!();
+uniffi::setup_scaffolding!("barwright_testing");
+
+/// What a test handed over can't be read.
+#[derive(Debug, Clone, thiserror::Error, uniffi::Error)]
+pub enum Unreadable {
+    /// Text that is not what was asked for.
+    #[error("{reason}")]
+    Text {
+        /// In words.
+        reason: String,
+    },
+}
+
+fn unreadable(reason: impl ToString) -> Unreadable {
+    Unreadable::Text { reason: reason.to_string() }
+}
+
+/// A scripted session.
+#[derive(Debug, Clone, uniffi::Record)]
+pub struct ScriptedSession {
+    /// The locale that the engine is opened with.
+    pub locale: String,
+    /// Its steps, in order.
+    pub steps: Vec<ScriptedStep>,
+}
+
+/// One step of it.
+#[derive(Debug, Clone, uniffi::Record)]
+pub struct ScriptedStep {
+    /// What happens.
+    pub name: String,
+    /// What is asked of the engine.
+    pub ask: Ask,
+    /// The whole answer, in canonical JSON; empty where nothing is answered.
+    pub expected: String,
+}
+
+/// What a step asks of the engine.
+// One step at a time crosses.
+#[allow(clippy::large_enum_variant)]
+#[derive(Debug, Clone, uniffi::Enum)]
+pub enum Ask {
+    /// A tap.
+    Dispatch {
+        /// The tap.
+        intent: Intent,
+        /// The clocks.
+        reading: Reading,
+    },
+    /// A look at a screen.
+    View {
+        /// The screen.
+        look: Look,
+        /// The clocks.
+        reading: Reading,
+    },
+    /// Give the file up.
+    Suspend,
+    /// End without a word and begin again.
+    Kill,
+}
+
+/// A script of `tests/vectors`, from its text.
+///
+/// # Errors
+/// [`Unreadable`].
+#[uniffi::export]
+pub fn scripted_session(json: String) -> Result<ScriptedSession, Unreadable> {
+    let script = Script::read(&json).map_err(unreadable)?;
+    let steps = script.steps.into_iter().map(|step| {
+        Ok(ScriptedStep {
+            ask: match step.ask().map_err(unreadable)? {
+                vectors::Ask::Dispatch(intent, reading) => Ask::Dispatch { intent, reading },
+                vectors::Ask::View(look, reading) => Ask::View { look, reading },
+                vectors::Ask::Suspend => Ask::Suspend,
+                vectors::Ask::Kill => Ask::Kill,
+            },
+            expected: match &step.expected {
+                serde_json::Value::Null => String::new(),
+                expected => vectors::canonical(expected),
+            },
+            name: step.name,
+        })
+    });
+    Ok(ScriptedSession { locale: script.locale, steps: steps.collect::<Result<_, _>>()? })
+}
+
+/// An intent, from its JSON.
+///
+/// # Errors
+/// [`Unreadable`].
+#[uniffi::export]
+pub fn intent_from_json(json: String) -> Result<Intent, Unreadable> {
+    serde_json::from_str(&json).map_err(unreadable)
+}
+
+/// An intent as JSON.
+///
+/// # Errors
+/// None.
+#[uniffi::export]
+pub fn intent_to_json(intent: Intent) -> Result<String, Unreadable> {
+    serde_json::to_string(&intent).map_err(unreadable)
+}
+
+/// The answer to a tap, as canonical JSON.
+///
+/// # Errors
+/// None.
+#[uniffi::export]
+pub fn update_to_json(update: Update) -> Result<String, Unreadable> {
+    Ok(Answer::Update(update).canonical())
+}
+
+/// The answer to a look, as canonical JSON.
+///
+/// # Errors
+/// None.
+#[uniffi::export]
+pub fn screen_to_json(screen: Screen) -> Result<String, Unreadable> {
+    Ok(Answer::Screen(screen).canonical())
+}
+
+/// An error, as canonical JSON.
+///
+/// # Errors
+/// None.
+#[uniffi::export]
+pub fn error_to_json(error: EngineError) -> Result<String, Unreadable> {
+    Ok(Answer::Error(error).canonical())
+}
+
+/// Panics inside the engine, in the middle of its work, with its state in memory spoilt.
+///
+/// # Errors
+/// [`EngineError::Broken`], always.
+#[uniffi::export]
+pub fn break_inside(engine: Arc<Engine>) -> Result<(), EngineError> {
+    engine.break_inside()
+}
