@@ -1,0 +1,159 @@
+//! What a tap costs and survives through the whole engine, on sessions of the demo's plan.
+
+use std::sync::Arc;
+
+use barwright_app::Engine;
+use barwright_app::contract::{
+    Draft, EngineError, HowEnded, Intent, Look, Reading, RefusalCode, Screen,
+};
+use barwright_faults::{Call, Disk};
+
+const PLAN: &str = include_str!("../../../core/app/src/demo/plan.toml");
+
+fn at(tap: u64) -> Reading {
+    let passed = tap as i64 * 60_000;
+    Reading {
+        wall_ms: 1_795_500_000_000 + passed,
+        offset_minutes: 60,
+        boot_ms: Some(5_000_000 + passed),
+        boot_id: Some("a".into()),
+    }
+}
+
+fn record() -> Intent {
+    Intent::Record {
+        part: None,
+        amount: None,
+        left_halves: Some(4),
+        ended: HowEnded::default(),
+        helped: 0,
+        last: false,
+    }
+}
+
+/// An engine on a disk, and the number of taps it took.
+struct Lifter {
+    disk: Disk,
+    engine: Arc<Engine>,
+    taps: u64,
+}
+
+impl Lifter {
+    fn new() -> Self {
+        let disk = Disk::new();
+        let engine = Engine::open_in(disk.place(), "en").expect("a new store");
+        Self { disk, engine, taps: 0 }
+    }
+
+    /// A tap, with its syncs and frames: one and few, or none where it is refused.
+    fn tap(&mut self, intent: Intent) -> Result<(), EngineError> {
+        let counted = |disk: &Disk| (disk.count(Call::Sync), disk.count(Call::Write));
+        let before = counted(&self.disk);
+        let answer = self.engine.dispatch(intent.clone(), at(self.taps + 1));
+        let after = counted(&self.disk);
+        let (syncs, writes) = (after.0 - before.0, after.1 - before.1);
+        match &answer {
+            Ok(_) => {
+                assert_eq!(syncs, 1, "{intent:?}");
+                // A frame is a header and a page.
+                assert!((2..=16).contains(&writes), "{} frames: {intent:?}", writes / 2);
+                self.taps += 1;
+                self.disk.acknowledge(self.taps);
+            }
+            Err(_) => assert_eq!((syncs, writes), (0, 0), "refused, but written: {intent:?}"),
+        }
+        answer.map(drop)
+    }
+
+    /// Adopts the plan and begins its first session.
+    fn begin(&mut self) {
+        self.tap(Intent::AdoptPlan { text: PLAN.into() }).expect("the demo's plan");
+        self.tap(Intent::Begin { session: None, minutes: None }).expect("its first session");
+    }
+
+    /// Records the next part, after saying a load that nobody knows yet; false when none is left.
+    fn record(&mut self) -> bool {
+        loop {
+            match self.tap(record()) {
+                Ok(()) => return true,
+                Err(EngineError::Refused { code: RefusalCode::LoadNeeded, .. }) => {}
+                Err(_) => return false,
+            }
+            let told = (0..20).any(|entry| {
+                let load = "40 kg".to_owned();
+                let change = Intent::ChangeLoad { entry, load, only_next: false, sure: true };
+                self.tap(change).is_ok() && self.tap(record()).is_ok()
+            });
+            if told {
+                return true;
+            }
+            self.tap(Intent::SkipSet).expect("what can't be loaded can be left out");
+        }
+    }
+}
+
+#[test]
+fn a_tap_is_one_sync_and_few_frames() {
+    let mut lifter = Lifter::new();
+    lifter.begin();
+    let mut recorded = 0;
+    for number in 0.. {
+        if number % 7 == 3 {
+            lifter.tap(Intent::Undo).expect("there is something to undo");
+            lifter.tap(Intent::Redo).expect("and to bring back");
+        }
+        if !lifter.record() {
+            break;
+        }
+        recorded += 1;
+    }
+    assert!(recorded > 10, "{recorded}");
+    lifter.tap(Intent::Finish).expect("it runs");
+    let writes = lifter.disk.count(Call::Write);
+    for look in [Look::Tally, Look::Weeks, Look::Today { session: None, minutes: None }] {
+        lifter.engine.view(look, at(lifter.taps)).expect("it shows");
+    }
+    assert_eq!(lifter.disk.count(Call::Write), writes, "looking is not acting");
+}
+
+#[test]
+fn a_power_cut_brings_back_the_screen_of_the_last_tap() {
+    let mut lifter = Lifter::new();
+    let floor = || Look::Floor { draft: Draft::default() };
+    let show = |engine: &Engine, tap| engine.view(floor(), at(tap)).ok();
+    lifter.begin();
+    while lifter.taps < 12 {
+        assert!(lifter.record());
+    }
+    // What the floor showed after each tap from here on.
+    let first = lifter.taps;
+    let mut screens: Vec<Option<Screen>> = vec![show(&lifter.engine, first)];
+    for number in 0..18 {
+        let step = [record(), Intent::Undo, Intent::RestBy { seconds: 15 }, Intent::SkipSet];
+        let step = step
+            .into_iter()
+            .cycle()
+            .skip(number * 5 % 7)
+            .find(|step| lifter.tap(step.clone()).is_ok());
+        assert!(step.is_some());
+        screens.push(show(&lifter.engine, lifter.taps));
+    }
+    let trace = lifter.disk.trace();
+    let disk = Disk::new();
+    for steps in (0..=trace.steps.len()).rev().step_by(3) {
+        let (files, acknowledged) = trace.after_power_cut(steps, steps as u64 * 31 + 7);
+        let tap = acknowledged.unwrap_or(0);
+        if tap < first {
+            break;
+        }
+        disk.load(&files);
+        let engine = Engine::open_in(disk.place(), "en").expect("what is left opens");
+        let back = |tap: u64| {
+            let before = screens.get((tap - first) as usize);
+            before.is_some_and(|before| *before == show(&engine, tap))
+        };
+        // The tap that was under way may be there too, whole.
+        assert!(back(tap) || back(tap + 1), "after tap {tap}, step {steps}");
+        engine.shut_down().expect("it closes");
+    }
+}
