@@ -2,8 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::call::Amount;
 use crate::progress::next as progress;
-use crate::quantity::{Mass, Percent, Seconds};
+use crate::quantity::{Mass, Percent, Reps, Reserve, Seconds};
 
 /// The derivation behind a load, one step after another.
 ///
@@ -42,6 +43,33 @@ pub enum Because {
         /// What it comes to.
         gives: Mass,
     },
+    /// A range of shares: the load may be as heavy as this.
+    UpTo {
+        /// The upper share.
+        share: Percent,
+        /// What it comes to.
+        gives: Mass,
+    },
+    /// What is moved is the body's part and the load.
+    LessBody {
+        /// What is to be moved.
+        moved: Mass,
+        /// The body's part.
+        body: Mass,
+        /// What is left to add; help is negative.
+        gives: Mass,
+    },
+    /// The published table's share for so many repetitions with so many left.
+    PercentForReps {
+        /// Repetitions.
+        reps: Reps,
+        /// Left.
+        left: Reserve,
+        /// The share.
+        share: Percent,
+        /// It lies between two rows of the table.
+        interpolated: bool,
+    },
     /// A warm-up step: a share of the work load.
     RampShare {
         /// The share.
@@ -53,6 +81,10 @@ pub enum Because {
     },
     /// The empty bar.
     EmptyBar,
+    /// The lightest load with full-size plates, which set the height of a bar on the floor.
+    FullSizePlates,
+    /// A warm-up with the body alone.
+    BodyAlone,
     /// Moved within the slack to save handling plates.
     MovedWithinSlack {
         /// What was asked.
@@ -92,6 +124,8 @@ pub enum Because {
         /// What is meant now.
         to: Option<Mass>,
     },
+    /// What to try for within what is asked.
+    Aim(Amount),
     /// Set by the lifter for the sets left.
     LifterChose(Mass),
     /// One step up on the way to the top set.

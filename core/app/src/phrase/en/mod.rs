@@ -5,16 +5,8 @@ pub mod date;
 pub mod faults;
 pub mod floor;
 pub mod quantity;
+pub mod reason;
 pub mod refusal;
 pub mod sheet;
 pub mod storage;
 pub mod words;
-
-/// Stands in until the words land.
-pub mod reason {
-    use barwright_domain::quantity::{MassUnit, Numerals};
-    /// stub
-    pub fn lines(_: &barwright_domain::session::Reason, _: MassUnit, _: Numerals) -> Vec<String> {
-        Vec::new()
-    }
-}
