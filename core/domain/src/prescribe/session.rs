@@ -192,6 +192,9 @@ fn ramp_of(
     if let Some(ramp) = &entry.ramp {
         return ramp.clone();
     }
+    if session.warm_up.ramp == Some(Ramp::None) {
+        return Ramp::None;
+    }
     let counts_reps = entry
         .blocks
         .iter()

@@ -217,8 +217,8 @@ pub enum Event {
     /// The running rest was begun anew with what remained, on a clock that its old beginning can't
     /// be compared with.
     RestRebased {
-        /// When it had begun: another rest is left alone.
-        was: Reading,
+        /// It, as it was: another rest is left alone.
+        was: Rest,
         /// It, as it is now.
         rest: Rest,
     },

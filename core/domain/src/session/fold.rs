@@ -155,7 +155,7 @@ impl Run {
             Event::BarHolds { rig } => self.on = Some(rig.clone()),
             Event::RestBegan { rest } | Event::RestSet { rest } => self.rest = Some(rest.clone()),
             Event::RestRebased { was, rest } => {
-                if self.rest.as_ref().is_some_and(|now| now.began == *was) {
+                if self.rest.as_ref() == Some(was) {
                     self.rest = Some(rest.clone());
                 }
             }

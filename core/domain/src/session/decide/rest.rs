@@ -81,10 +81,7 @@ pub(super) fn wake(run: &Run, at: &Reading) -> Vec<Event> {
     match Passed::between(&rest.began, at) {
         Passed::Boot(_) | Passed::Wall { restarted: false, .. } => Vec::new(),
         Passed::Wall { restarted: true, .. } | Passed::Backwards { .. } => {
-            vec![Event::RestRebased {
-                was: rest.began.clone(),
-                rest: rest.rebased(Some(&run.seen), at),
-            }]
+            vec![Event::RestRebased { was: rest.clone(), rest: rest.rebased(Some(&run.seen), at) }]
         }
     }
 }
