@@ -15,6 +15,7 @@ mod today;
 
 pub use engine::{Engine, Versions};
 pub use locale::Locale;
+pub use screens::plan_in_file;
 
 // Kotlin and Swift get one package from here; the bindings package exports it from its library.
 #[cfg(feature = "uniffi")]

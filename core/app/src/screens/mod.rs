@@ -15,6 +15,7 @@ mod today;
 mod weeks;
 
 pub(crate) use bar::total;
+pub use plan::plan_in_file;
 
 use barwright_domain::session::Reading;
 

@@ -4,6 +4,7 @@ pub mod cautions;
 pub mod date;
 pub mod faults;
 pub mod floor;
+pub mod plan;
 pub mod quantity;
 pub mod reason;
 pub mod refusal;

@@ -42,7 +42,17 @@ fn count(call: &Call, sets: usize) -> String {
 fn how_many(call: &Call, numerals: Numerals) -> String {
     let own = words::how_many_short(&call.how_many, numerals);
     let each_side = if call.side.is_some() { " each side" } else { "" };
-    let parts = match &call.structure {
+    let parts = parts(&call.structure, own, numerals);
+    let total = match call.flow {
+        Flow::Total { reps, .. } => format!(", {reps} in all"),
+        _ => String::new(),
+    };
+    format!("{parts}{total}{each_side}")
+}
+
+/// The parts of a set; `own` is how many the set itself asks for.
+pub(super) fn parts(structure: &Structure, own: String, numerals: Numerals) -> String {
+    match structure {
         Structure::Straight => own,
         Structure::Cluster { blocks, pause } => {
             let blocks: Vec<String> = blocks.iter().map(ToString::to_string).collect();
@@ -74,12 +84,7 @@ fn how_many(call: &Call, numerals: Numerals) -> String {
                 .collect();
             format!("{own}, on with {}", parts.join(", "))
         }
-    };
-    let total = match call.flow {
-        Flow::Total { reps, .. } => format!(", {reps} in all"),
-        _ => String::new(),
-    };
-    format!("{parts}{total}{each_side}")
+    }
 }
 
 fn load(call: &Call, unit: MassUnit, numerals: Numerals) -> String {

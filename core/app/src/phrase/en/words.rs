@@ -67,11 +67,16 @@ pub fn how_many_short(asked: &HowMany, numerals: Numerals) -> String {
     }
 }
 
+/// One value, or from least to most with the unit once: "30–45 s".
 fn spread<T: Copy + PartialOrd>(range: Range<T>, print: impl Fn(T) -> String) -> String {
+    let to = print(range.to);
     if range.is_single() {
-        print(range.from)
-    } else {
-        format!("{}–{}", print(range.from), print(range.to))
+        return to;
+    }
+    let from = print(range.from);
+    match (from.rsplit_once(' '), to.rsplit_once(' ')) {
+        (Some((figure, unit)), Some((_, same))) if unit == same => format!("{figure}–{to}"),
+        _ => format!("{from}–{to}"),
     }
 }
 
