@@ -105,9 +105,18 @@ impl<'a> Table<'a> {
         self.table.contains_key(key)
     }
 
-    /// Notes that something is missing from the table.
+    /// Notes that something is missing from the table; not where a misspelt key seems to be it,
+    /// which is a fault already.
     pub fn missing(&self, problem: Problem) {
-        if !self.faults.set_aside.get() {
+        let keys: &[&'static str] = match &problem {
+            Problem::MissingKey { key } => std::slice::from_ref(key),
+            Problem::MissingOneOf { keys } => keys,
+            _ => &[],
+        };
+        let meant = self
+            .unknown_keys()
+            .any(|key| self.nearest_key(&key.name).is_some_and(|nearest| keys.contains(&nearest)));
+        if !self.faults.set_aside.get() && !meant {
             self.faults.add(self.span(), problem);
         }
     }
@@ -131,19 +140,27 @@ impl<'a> Table<'a> {
     }
 
     pub(super) fn refuse_unknown_keys(&self) {
-        for key in self.table.keys() {
-            let known = self.shape.keys.iter().map(|known| known.name);
-            if known.clone().any(|known| known == key.name) {
-                continue;
-            }
-            let known: Vec<_> = known.collect();
-            let nearest = if self.faults.open() { nearest(&key.name, &known) } else { None };
-            let key_name = key.name.chars().take(80).collect();
-            self.faults.add(
-                key.span.start..key.span.end,
-                Problem::UnknownKey { key: key_name, nearest, known },
-            );
+        for key in self.unknown_keys() {
+            let problem = Problem::UnknownKey {
+                key: key.name.chars().take(80).collect(),
+                nearest: self.nearest_key(&key.name),
+                known: self.shape.keys.iter().map(|known| known.name).collect(),
+            };
+            self.faults.add(key.span.start..key.span.end, problem);
         }
+    }
+
+    fn unknown_keys(&self) -> impl Iterator<Item = &toml_span::value::Key<'a>> {
+        let known = |name: &str| self.shape.keys.iter().any(|known| known.name == name);
+        self.table.keys().filter(move |key| !known(&key.name))
+    }
+
+    fn nearest_key(&self, name: &str) -> Option<&'static str> {
+        if !self.faults.open() {
+            return None;
+        }
+        let known: Vec<_> = self.shape.keys.iter().map(|known| known.name).collect();
+        nearest(name, &known)
     }
 }
 

@@ -27,7 +27,7 @@
 //!     bar.need("name")?;
 //!     Some(())
 //! });
-//! assert_eq!(faults.unwrap_err().len(), 2); // `nam` is no key; `name` is missing
+//! assert_eq!(faults.unwrap_err().len(), 1); // `nam` is no key, but `name` is
 //! ```
 
 pub mod bounds;

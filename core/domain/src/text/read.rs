@@ -258,12 +258,13 @@ mod tests {
     fn all_faults_come_at_once_in_order() {
         let found = faults("nme = \"a\"\nsets = 50\nnotes = [\"a\", 2]\n");
         let places: Vec<_> = found.iter().map(|(l, c, text, _)| (*l, *c, text.as_str())).collect();
-        assert_eq!(places, [(1, 1, "nme"), (1, 1, ""), (2, 8, "50"), (3, 15, "2")]);
+        assert_eq!(places, [(1, 1, "nme"), (2, 8, "50"), (3, 15, "2")]);
         assert!(matches!(&found[0].3, Problem::UnknownKey { nearest: Some("name"), .. }));
-        assert_eq!(found[1].3, Problem::MissingKey { key: "name" });
-        assert_eq!(found[2].3, Problem::OutOfRange { least: 1, greatest: 20 });
+        assert_eq!(found[1].3, Problem::OutOfRange { least: 1, greatest: 20 });
         let text = Problem::WrongType { expected: Expected::Text, found: Found::Whole };
-        assert_eq!(found[3].3, text);
+        assert_eq!(found[2].3, text);
+        let missing = faults("sets = 5").into_iter().map(|(.., problem)| problem);
+        assert_eq!(missing.collect::<Vec<_>>(), [Problem::MissingKey { key: "name" }]);
     }
 
     #[test]
