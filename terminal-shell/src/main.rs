@@ -1,2 +1,97 @@
-//! The `barwright` program.
-fn main() {}
+//! The `barwright` program: the screens in a terminal, and commands for the desk.
+
+mod app;
+mod clock;
+mod commands;
+mod editor;
+mod files;
+mod keys;
+mod palette;
+mod place;
+mod screens;
+mod terminal;
+
+use std::io::{self, Write};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+use commands::{Failure, Records};
+
+/// A strength session on the gym floor: what goes on the bar, the call, the rest. Without a command
+/// it shows the screens; on a pipe it prints today's sheet.
+#[derive(Debug, Parser)]
+#[command(name = "barwright", version, about)]
+struct Line {
+    #[command(flatten)]
+    records: Records,
+    #[command(subcommand)]
+    command: Option<Command>,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Print today's sheet.
+    Today {
+        /// Minutes there are: what to leave out is said.
+        #[arg(long, value_name = "N")]
+        minutes: Option<u32>,
+        /// The whole screen as JSON.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Plan files.
+    #[command(subcommand)]
+    Plan(Plan),
+    /// Drive the core from another program: JSON lines in, JSON lines out.
+    Drive {
+        /// Print the JSON Schema of the lines, and nothing else.
+        #[arg(long)]
+        describe: bool,
+    },
+}
+
+#[derive(Debug, Subcommand)]
+enum Plan {
+    /// Adopt a plan: what is on comes from it from now on.
+    Adopt {
+        /// The plan file.
+        file: PathBuf,
+    },
+}
+
+fn main() -> ExitCode {
+    match run(Line::parse()) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(Failure { text, status }) => {
+            if !text.is_empty() {
+                // Nothing is left to do where not even this can be written.
+                let _ = writeln!(io::stderr(), "{text}");
+            }
+            ExitCode::from(status)
+        }
+    }
+}
+
+fn run(line: Line) -> Result<(), Failure> {
+    let Line { records, command } = line;
+    let mut out = io::stdout();
+    match command {
+        None => commands::start::run(records),
+        Some(Command::Today { minutes, json }) => {
+            commands::today::run(&*records.open()?, minutes, json, &mut out)
+        }
+        Some(Command::Plan(Plan::Adopt { file })) => {
+            let engine = records.open()?;
+            commands::plan::adopt(&engine, &file, &mut out)?;
+            Ok(engine.shut_down()?)
+        }
+        Some(Command::Drive { describe: true }) => Ok(commands::drive::describe(&mut out)?),
+        Some(Command::Drive { describe: false }) => {
+            let engine = records.open()?;
+            commands::drive::run(&engine, io::stdin().lock(), &mut out)?;
+            Ok(engine.shut_down()?)
+        }
+    }
+}

@@ -96,7 +96,7 @@ impl<'a> Player<'a> {
         if dice % 41 == 7 && !floor.thumb.effort.is_empty() {
             let called = floor.thumb.figure.as_ref().and_then(|figure| figure.text.parse().ok());
             let short: u32 = called.unwrap_or(5).max(2) - 1;
-            let ended = if dice % 2 == 0 { HowEnded::Form } else { HowEnded::Failed };
+            let ended = if dice.is_multiple_of(2) { HowEnded::Form } else { HowEnded::Failed };
             return self.tap(record(Some(short), None, ended));
         }
         match floor.thumb.effort.get(self.left(floor)) {

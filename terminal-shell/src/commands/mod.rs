@@ -1,0 +1,102 @@
+//! What the program is asked for on its command line.
+
+pub(crate) mod drive;
+pub(crate) mod plan;
+pub(crate) mod start;
+pub(crate) mod today;
+
+use std::io::{self, Write};
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use barwright_app::contract::EngineError;
+use barwright_app::{Engine, demo};
+
+use crate::{clock, place};
+
+/// Why a command did not do what was asked: the words for standard error, and the exit status.
+#[derive(Debug)]
+pub(crate) struct Failure {
+    /// What is wrong.
+    pub(crate) text: String,
+    /// 1 for what failed here, 2 for what was asked and can't be.
+    pub(crate) status: u8,
+}
+
+impl Failure {
+    /// What was asked can't be.
+    pub(crate) fn asked(text: impl Into<String>) -> Self {
+        Self { text: text.into(), status: 2 }
+    }
+
+    /// Something failed here.
+    pub(crate) fn here(text: impl Into<String>) -> Self {
+        Self { text: text.into(), status: 1 }
+    }
+}
+
+impl From<EngineError> for Failure {
+    fn from(error: EngineError) -> Self {
+        match &error {
+            EngineError::Refused { .. } => Self::asked(error.to_string()),
+            EngineError::Broken { report, .. } => Self::here(format!("{error}\n{report}")),
+            _ => Self::here(error.to_string()),
+        }
+    }
+}
+
+impl From<io::Error> for Failure {
+    fn from(error: io::Error) -> Self {
+        // Whoever read this has read enough: nothing is wrong.
+        if error.kind() == io::ErrorKind::BrokenPipe {
+            return Self { text: String::new(), status: 0 };
+        }
+        Self::here(error.to_string())
+    }
+}
+
+/// Writes a text out.
+pub(crate) fn say(out: &mut impl Write, text: &str) -> Result<(), Failure> {
+    out.write_all(text.as_bytes())?;
+    Ok(out.flush()?)
+}
+
+/// Whose records, and how numbers are written.
+#[derive(Debug, Clone, clap::Args)]
+pub(crate) struct Records {
+    /// The file of the records; without it BARWRIGHT_STORE, then this user's own.
+    #[arg(long, global = true, value_name = "PATH")]
+    pub(crate) store: Option<PathBuf>,
+    /// Look at the demo: invented records in a file of their own.
+    #[arg(long, global = true)]
+    pub(crate) demo: bool,
+    /// How numbers are written, such as en-GB or de-DE; without it as LC_ALL, LC_NUMERIC or LANG
+    /// say.
+    #[arg(long, global = true, value_name = "TAG")]
+    pub(crate) locale: Option<String>,
+}
+
+impl Records {
+    /// The file.
+    pub(crate) fn path(&self) -> Result<PathBuf, Failure> {
+        let found = if self.demo { place::demo } else { place::store };
+        found(self.store.clone()).map_err(Failure::here)
+    }
+
+    /// Opens the records, or makes new ones.
+    pub(crate) fn open(&self) -> Result<Arc<Engine>, Failure> {
+        let path = self.path()?;
+        place::make_folder(&path).map_err(Failure::here)?;
+        let text = place::text(&path).map_err(Failure::here)?;
+        let locale = self.locale();
+        if self.demo && !path.exists() {
+            return Ok(demo::create(&path, &locale, &clock::read())?);
+        }
+        Ok(Engine::open(text, locale)?)
+    }
+
+    /// How numbers are written.
+    pub(crate) fn locale(&self) -> String {
+        place::locale(self.locale.clone())
+    }
+}

@@ -1,0 +1,82 @@
+//! Each muscle and side, planned and done: one bar for each.
+
+use barwright_app::contract::{BalanceScreen, MuscleBar};
+use ratatui::text::{Line, Span};
+use unicode_width::UnicodeWidthStr;
+
+use super::sheet::{Item, Sheet, wrapped};
+use crate::palette::{Palette, WARNS};
+
+pub(super) fn sheet(balance: &BalanceScreen, width: u16, palette: Palette) -> Sheet<'_> {
+    let mut sheet = Sheet::new(&balance.title, &balance.subtitle).keys(&balance.keys);
+    let names = balance.bars.iter().map(|bar| bar.muscle.width()).max().unwrap_or(0).min(24);
+    let length = (width.saturating_sub(6) / 2).min(60);
+    sheet.items.extend(balance.bars.iter().map(|bar| {
+        Item::Drawing(bar_lines(bar, balance.full_halves, names, length, width, palette))
+    }));
+    if balance.bars.iter().any(|bar| bar.left_halves.is_some()) {
+        let legend = "█ done   ░ planned   below it: ▀ left  ▄ right".to_owned();
+        sheet
+            .items
+            .push(Item::Drawing(vec![Line::default(), Line::styled(legend, palette.quiet())]));
+    }
+    sheet.rows("", &balance.sentences);
+    sheet
+}
+
+/// One muscle: planned as an outline, done as a fill; under it left over right where a side
+/// matters.
+fn bar_lines(
+    bar: &MuscleBar,
+    full: u32,
+    names: usize,
+    length: u16,
+    width: u16,
+    palette: Palette,
+) -> Vec<Line<'static>> {
+    let cells = |halves: u32| {
+        let scaled = u64::from(halves) * u64::from(length) / u64::from(full.max(1));
+        u16::try_from(scaled).unwrap_or(u16::MAX).min(length).max(u16::from(halves > 0))
+    };
+    let planned = cells(bar.planned_halves);
+    let done = cells(bar.done_halves);
+    let drawn: String = (0..length)
+        .map(|at| match (at < done, at < planned) {
+            // Where the plan ended shows in a fill that is longer.
+            (true, false) if at == planned && planned > 0 => '┃',
+            (true, _) => '█',
+            (false, true) => '░',
+            (false, false) => ' ',
+        })
+        .collect();
+    let sides = bar.left_halves.zip(bar.right_halves).map(|(left, right)| {
+        let (left, right) = (cells(left), cells(right));
+        let drawn: String = (0..left.max(right))
+            .map(|at| match (at < left, at < right) {
+                (true, true) => '█',
+                (true, false) => '▀',
+                (false, _) => '▄',
+            })
+            .collect();
+        drawn
+    });
+    let style = if bar.behind { palette.warning() } else { palette.plain() };
+    let mark = if bar.behind { WARNS } else { " " };
+    let name = format!("{mark} {:<names$} ", bar.muscle);
+    let used = u16::try_from(name.width()).unwrap_or(0).saturating_add(length);
+    let room = width.saturating_sub(used).saturating_sub(4);
+    let mut line = vec![Span::styled(name, style), Span::styled(drawn, palette.steel())];
+    let beside = bar.text.width() <= usize::from(room);
+    if beside {
+        line.push(Span::styled(format!("  {}", bar.text), style));
+    }
+    let mut lines = vec![Line::from(line)];
+    if let Some(sides) = sides {
+        let under = " ".repeat(usize::from(used.saturating_sub(length)));
+        lines.push(Line::styled(format!("{under}{sides}"), palette.quiet()));
+    }
+    if !beside {
+        lines.extend(wrapped(&bar.text, width.saturating_sub(2), "    ", palette.quiet()));
+    }
+    lines
+}

@@ -1,0 +1,17 @@
+//! The plan as weeks and sessions.
+
+use barwright_app::contract::WeeksScreen;
+
+use super::sheet::{Item, Sheet, Tone};
+
+pub(super) fn sheet(weeks: &WeeksScreen) -> Sheet<'_> {
+    let mut sheet = Sheet::new(&weeks.title, &weeks.subtitle).keys(&weeks.keys);
+    for week in &weeks.weeks {
+        sheet.rows(&week.title, &week.rows);
+        if week.current {
+            let at = sheet.items.len() - week.rows.len();
+            sheet.items.insert(at, Item::Text("this week", Tone::Quiet));
+        }
+    }
+    sheet
+}

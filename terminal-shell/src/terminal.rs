@@ -1,0 +1,109 @@
+//! The terminal: taken, drawn on, and given back whatever happens.
+
+use std::io::{self, Write};
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
+
+use ratatui::DefaultTerminal;
+use ratatui::crossterm::event::{
+    self, DisableBracketedPaste, EnableBracketedPaste, Event, KeyEventKind,
+};
+use ratatui::crossterm::execute;
+
+use crate::app::{App, Flow};
+use crate::clock;
+use crate::palette::Palette;
+use crate::screens;
+
+/// Who writes to the terminal holds this: a signal gives it back only between two frames.
+static OUTPUT: Mutex<()> = Mutex::new(());
+
+fn output() -> MutexGuard<'static, ()> {
+    OUTPUT.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// Runs the program on this terminal until it is left.
+pub(crate) fn run(app: &mut App, palette: Palette) -> io::Result<()> {
+    // The terminal is given back on a panic too: ratatui's hook sees to it.
+    let mut terminal = ratatui::try_init()?;
+    let _ = execute!(io::stdout(), EnableBracketedPaste);
+    signals::watch()?;
+    let answer = turn(&mut terminal, app, palette);
+    give_back();
+    answer
+}
+
+fn give_back() {
+    let _ = execute!(io::stdout(), DisableBracketedPaste);
+    ratatui::restore();
+}
+
+fn turn(terminal: &mut DefaultTerminal, app: &mut App, palette: Palette) -> io::Result<()> {
+    loop {
+        {
+            let _held = output();
+            let mut top = 0;
+            terminal.draw(|frame| {
+                let area = frame.area();
+                top = screens::draw(app.screen(), app.ui(), palette, area, frame.buffer_mut());
+            })?;
+            app.scrolled(top);
+        }
+        // With nothing that changes by itself it waits for a key, however long.
+        let comes = match app.sleeps(&clock::read()) {
+            None => true,
+            Some(ms) => event::poll(Duration::from_millis(ms.unsigned_abs()))?,
+        };
+        if !comes {
+            if app.tick(clock::read()) {
+                let _held = output();
+                let mut out = io::stdout();
+                out.write_all(b"\x07")?;
+                out.flush()?;
+            }
+            continue;
+        }
+        let flow = match event::read()? {
+            Event::Key(key) if key.kind != KeyEventKind::Release => app.press(key, clock::read()),
+            Event::Paste(text) => {
+                app.paste(&text);
+                Flow::On
+            }
+            _ => Flow::On,
+        };
+        if flow == Flow::Leave {
+            return Ok(());
+        }
+    }
+}
+
+/// A signal that ends the program gives the terminal back first. What was recorded is on disk
+/// already: there is nothing else to save.
+#[cfg(unix)]
+mod signals {
+    use std::io;
+
+    use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
+    use signal_hook::iterator::Signals;
+    use signal_hook::low_level::emulate_default_handler;
+
+    pub(super) fn watch() -> io::Result<()> {
+        let mut signals = Signals::new([SIGTERM, SIGINT, SIGHUP])?;
+        // It sleeps until a signal comes, and costs nothing until then.
+        std::thread::Builder::new().name("signals".to_owned()).spawn(move || {
+            if let Some(signal) = signals.forever().next() {
+                let _held = super::output();
+                super::give_back();
+                let _ = emulate_default_handler(signal);
+            }
+        })?;
+        Ok(())
+    }
+}
+
+#[cfg(not(unix))]
+mod signals {
+    pub(super) fn watch() -> std::io::Result<()> {
+        Ok(())
+    }
+}
