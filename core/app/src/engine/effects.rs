@@ -8,6 +8,7 @@ use crate::phrase::en;
 /// The part of a session that effects follow.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub(super) struct Watched {
+    session: Option<u64>,
     rest: Option<Rest>,
     awake: bool,
     parts: usize,
@@ -18,6 +19,7 @@ impl Watched {
         let Some(run) = run else { return Self::default() };
         let running = run.finished.is_none() && run.paused.is_none();
         Self {
+            session: Some(run.session),
             rest: run.rest.clone().filter(|_| running),
             awake: running,
             parts: run
@@ -37,7 +39,9 @@ pub(super) fn between(before: &Watched, run: Option<&Run>, now: &Reading) -> Vec
     if after.awake != before.awake {
         effects.push(Effect::KeepAwake { on: after.awake });
     }
-    if after.parts > before.parts {
+    if after.session != before.session {
+        // Another session's sets were neither recorded nor taken back by this tap.
+    } else if after.parts > before.parts {
         effects.push(Effect::Haptic { kind: HapticKind::Recorded });
     } else if after.parts < before.parts {
         effects.push(Effect::Haptic { kind: HapticKind::Changed });
