@@ -6,7 +6,7 @@ use barwright_domain::quantity::{Length, Mass, MassUnit, Numerals};
 use proptest::prelude::*;
 
 fn mass(text: &str) -> Mass {
-    Mass::read(text, Numerals::Point).unwrap()
+    Mass::read(text, Numerals::Point).expect("a mass")
 }
 
 fn plates(label: &str, pairs: u8) -> PlateStock {
@@ -34,7 +34,7 @@ fn gym(plates: Vec<PlateStock>, sleeve: Option<Length>) -> Equipment {
 
 fn on(gym: &Equipment, labels: &[&str]) -> Rig {
     let side = labels.iter().map(|label| Plate { label: (*label).into(), mass: mass(label) });
-    gym.bars.first().unwrap().with(side.collect())
+    gym.bars.first().expect("a bar").with(side.collect())
 }
 
 fn ramp(loads: &[&str], firm: usize) -> Vec<Wanted> {
@@ -46,7 +46,7 @@ fn ramp(loads: &[&str], firm: usize) -> Vec<Wanted> {
 fn planned(gym: &Equipment, now: &Rig, sets: &[Wanted], slack: &str) -> Changes {
     let slack = mass(slack);
     let ramp = Ramp { on_now: Some(now), sets, slack, full_size: false, one_side: false };
-    plan(gym, "barbell", &ramp).unwrap()
+    plan(gym, "barbell", &ramp).expect("a plan")
 }
 
 fn labels(plates: &[Plate]) -> Vec<&str> {
@@ -89,7 +89,7 @@ fn by_brute_force(
 ) -> Option<(usize, i64, usize)> {
     let mut stocks = gym.plates.clone();
     stocks.sort_by_key(|stock| std::cmp::Reverse(stock.mass));
-    let bar = gym.bars.first().unwrap();
+    let bar = gym.bars.first().expect("a bar");
     let mut all = loadings(&stocks, bar.sleeve);
     if full_size {
         all.retain(|side| side.iter().any(|at| stocks[*at].is_full_size()));

@@ -12,7 +12,7 @@ use barwright_domain::text::Problem;
 use proptest::prelude::*;
 
 fn mass(text: &str) -> Mass {
-    Mass::read(text, Numerals::Point).unwrap()
+    Mass::read(text, Numerals::Point).expect("a mass")
 }
 
 #[test]

@@ -8,7 +8,7 @@ use barwright_domain::quantity::{Length, Mass, MassUnit, Numerals};
 use proptest::prelude::*;
 
 fn mass(text: &str) -> Mass {
-    Mass::read(text, Numerals::Point).unwrap()
+    Mass::read(text, Numerals::Point).expect("a mass")
 }
 
 fn plates(label: &str, pairs: u8) -> PlateStock {

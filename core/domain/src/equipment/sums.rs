@@ -17,6 +17,8 @@ use crate::quantity::MassUnit;
 const MOST_SUMS: usize = 40_000;
 /// Sums of one half up to which the next size goes where its unit belongs.
 const BALANCED: usize = 4_096;
+/// Sums of one half from which it is shorter to walk than to list.
+const WORTH_A_WALK: usize = 60;
 /// No plates weigh as much: a pool's bounds keep every sum below half of it.
 const HEAVIER_THAN_ALL: i64 = i64::MAX / 2;
 
@@ -91,23 +93,43 @@ pub(super) fn bracket(
 }
 
 fn on_any_sleeve(pool: &Pool<'_>, target: i64) -> Result<Bracket, TooMany> {
-    let [left, right] = halves(pool, |list, size| list.add(size, target))?;
     let mut found = Bracket::default();
+    let Some((last, rest)) = pool.sizes.split_last() else {
+        found.take(target, NOTHING);
+        return Ok(found);
+    };
+    let dealing = Dealing::of(&pool.sizes);
+    let mut halves = halves(rest, dealing, |list, size| list.add(size, target))?;
+    if halves.iter().all(|half| half.grown_by(last) > WORTH_A_WALK) {
+        // Where hardly any sums coincide, a walk for each number of the last size costs less than
+        // a list with all of them.
+        for n in 0..=last.count {
+            walk(&halves, target, Sum { thickness: 0, ..last.times(n) }, &mut found);
+        }
+    } else {
+        dealing.choose(&mut halves, last, |list, size| list.add(size, target))?;
+        walk(&halves, target, NOTHING, &mut found);
+    }
+    Ok(found)
+}
+
+/// Takes the target's neighbours among the sums of both halves with `more` on top.
+fn walk([left, right]: &[Sums; 2], target: i64, more: Sum, found: &mut Bracket) {
     let mut down = right.sums.iter().rev();
     let mut low = down.next();
     let mut high: Option<&Sum> = None;
     for a in &left.sums {
+        let rest = target - a.mass - more.mass;
         while let Some(b) = low
-            && a.mass + b.mass > target
+            && b.mass > rest
         {
             high = low;
             low = down.next();
         }
         for b in [low, high].into_iter().flatten() {
-            found.take(target, a.with(b));
+            found.take(target, a.with(b).with(&more));
         }
     }
-    Ok(found)
 }
 
 fn on_sleeve(pool: &Pool<'_>, target: i64, sleeve: u32) -> Result<Bracket, TooMany> {
@@ -115,7 +137,9 @@ fn on_sleeve(pool: &Pool<'_>, target: i64, sleeve: u32) -> Result<Bracket, TooMa
     // lightest above, and the one without that plate fits too.
     let heaviest = pool.sizes.first().map_or(0, |size| size.mass);
     let most = target.saturating_add(heaviest).max(heaviest);
-    let [mut left, mut right] = halves(pool, |list, size| list.add_thin(size, most, sleeve))?;
+    let dealing = Dealing::of(&pool.sizes);
+    let [mut left, mut right] =
+        halves(&pool.sizes, dealing, |list, size| list.add_thin(size, most, sleeve))?;
     // The less sleeve one half leaves, the fewer of the other's selections may go with it.
     left.sums.sort_unstable_by_key(|sum| std::cmp::Reverse(sum.thickness));
     right.sums.sort_unstable_by_key(|sum| sum.thickness);
@@ -139,40 +163,64 @@ fn on_sleeve(pool: &Pool<'_>, target: i64, sleeve: u32) -> Result<Bracket, TooMa
     Ok(found)
 }
 
-/// Deals the sizes into two halves and lists each half's sums.
-///
-/// Where plates of both units are there, each unit has a half to itself; what else there is goes
-/// where it makes the lists least longer.
-fn halves(
-    pool: &Pool<'_>,
-    add: impl Fn(&mut Sums, &Size<'_>) -> Result<(), TooMany>,
-) -> Result<[Sums; 2], TooMany> {
-    let (mut kilograms, mut pounds) = (Sums::nothing(), Sums::nothing());
-    let is_of = |size: &Size<'_>, unit: MassUnit| size.mass % (unit.nanograms() / 4) == 0;
-    let any = |unit| pool.sizes.iter().any(|size| is_of(size, unit));
-    let mixed = any(MassUnit::Kilogram) && any(MassUnit::Pound);
-    for size in &pool.sizes {
+/// How sizes are dealt into two halves: where plates of both units are there, each unit has a half
+/// to itself; what else there is goes where it makes the lists least longer.
+#[derive(Clone, Copy)]
+struct Dealing {
+    mixed: bool,
+}
+
+impl Dealing {
+    fn of(sizes: &[Size<'_>]) -> Self {
+        let any = |unit| sizes.iter().any(|size| is_of(size, unit));
+        Self { mixed: any(MassUnit::Kilogram) && any(MassUnit::Pound) }
+    }
+
+    /// Adds a size to the half where it belongs.
+    fn choose(
+        self,
+        [kilograms, pounds]: &mut [Sums; 2],
+        size: &Size<'_>,
+        add: impl Fn(&mut Sums, &Size<'_>) -> Result<(), TooMany>,
+    ) -> Result<(), TooMany> {
         let grown = [kilograms.grown_by(size), pounds.grown_by(size)];
         let shorter = grown[0] + pounds.sums.len() <= grown[1] + kilograms.sums.len();
-        let [of_kilograms, of_pounds] =
-            [MassUnit::Kilogram, MassUnit::Pound].map(|unit| mixed && is_of(size, unit));
-        let first = if of_kilograms && grown[0] < BALANCED {
+        let first = if self.mixed && is_of(size, MassUnit::Kilogram) && grown[0] < BALANCED {
             true
-        } else if of_pounds && grown[1] < BALANCED {
+        } else if self.mixed && is_of(size, MassUnit::Pound) && grown[1] < BALANCED {
             false
         } else {
             shorter
         };
-        add(if first { &mut kilograms } else { &mut pounds }, size)?;
+        add(if first { kilograms } else { pounds }, size)
     }
-    Ok([kilograms, pounds])
+}
+
+/// Whether a size is a multiple of a quarter of the unit.
+fn is_of(size: &Size<'_>, unit: MassUnit) -> bool {
+    size.mass % (unit.nanograms() / 4) == 0
+}
+
+/// Lists each half's sums.
+fn halves(
+    sizes: &[Size<'_>],
+    dealing: Dealing,
+    add: impl Fn(&mut Sums, &Size<'_>) -> Result<(), TooMany> + Copy,
+) -> Result<[Sums; 2], TooMany> {
+    let mut halves = [Sums::nothing(), Sums::nothing()];
+    for size in sizes {
+        dealing.choose(&mut halves, size, add)?;
+    }
+    Ok(halves)
 }
 
 /// Whether a search among these plates stays within its bounds, whatever is asked for.
 pub(super) fn is_searchable(pool: &Pool<'_>, sleeve: Option<u32>) -> bool {
-    halves(pool, |list, size| list.add(size, HEAVIER_THAN_ALL)).is_ok()
+    let dealing = Dealing::of(&pool.sizes);
+    halves(&pool.sizes, dealing, |list, size| list.add(size, HEAVIER_THAN_ALL)).is_ok()
         && sleeve.is_none_or(|sleeve| {
-            halves(pool, |list, size| list.add_thin(size, HEAVIER_THAN_ALL, sleeve)).is_ok()
+            halves(&pool.sizes, dealing, |list, size| list.add_thin(size, HEAVIER_THAN_ALL, sleeve))
+                .is_ok()
         })
 }
 

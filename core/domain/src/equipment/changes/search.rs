@@ -17,6 +17,8 @@ use crate::quantity::Mass;
 
 /// Loadings past which the search is cut short.
 const MOST_NODES: usize = 200_000;
+/// Loadings that are looked through in a few milliseconds.
+const FEW_NODES: usize = 6_000;
 
 /// Where a set may stop: a range of masses on one end, and what was asked for in all.
 #[derive(Debug, Clone, Copy)]
@@ -74,19 +76,30 @@ pub(super) fn walk(
         sleeve: base.sleeve,
         nodes: MOST_NODES,
     };
-    let mut best: Option<Walk> = None;
+    let mut best = one_by_one(pool, &on, loose, stops);
     while let Ok(tree) = grow(pool, &on, loose, limits) {
-        let found = through(&tree, base, full_size, loose, stops);
-        match found {
-            Some(found) if found.moves <= limits.moves => return Walk { fewest: true, ..found },
-            Some(found) => {
-                limits.moves = found.moves.min(limits.moves + 2);
-                best = Some(found);
+        if let Some(found) = through(&tree, base, full_size, loose, stops) {
+            if found.moves <= limits.moves {
+                return Walk { fewest: true, ..found };
             }
-            None => limits.moves += 2,
+            if found.moves < best.moves {
+                best = found;
+            }
         }
+        // No walk needs more moves than the best so far: where a tree for as many stays small, one
+        // more look ends the search.
+        let whole = Limits { moves: best.moves, nodes: FEW_NODES, ..limits };
+        if let Ok(tree) = grow(pool, &on, loose, whole)
+            && let Some(found) = through(&tree, base, full_size, loose, stops)
+        {
+            return Walk { fewest: true, ..found };
+        }
+        if limits.moves >= best.moves {
+            break;
+        }
+        limits.moves = best.moves.min(limits.moves + 2);
     }
-    best.unwrap_or_else(|| one_by_one(pool, &on, loose, stops))
+    best
 }
 
 /// The sizes of what is on, from the inside out, as far as they are a loading of the tree.
