@@ -3,10 +3,13 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use barwright_domain::catalogue::Muscle;
 use barwright_domain::equipment::Equipment;
+use barwright_domain::history::{DoneSet, Record, session_volume};
 use barwright_domain::plan::Plan;
 use barwright_domain::prescribe::{self, LeftOut, Lifter, MOST_PAST, Need, Past, Source};
 use barwright_domain::session::{Command, Entry, EntryId, PlanPlace, Reading, Run, Sheet};
+use barwright_domain::volume::Tally;
 use barwright_store::StoreError;
 
 use crate::contract::{EngineError, RefusalCode};
@@ -260,4 +263,65 @@ fn lifter(
         past.insert(exercise.clone(), sessions);
     }
     Ok(Lifter { desk, today: at.local_day(), last_day, past })
+}
+
+/// Hard sets done in a run of the adopted plan's weeks, the running session's among them.
+pub(crate) fn done_volume(
+    core: &Core,
+    weeks: std::ops::RangeInclusive<usize>,
+) -> Result<BTreeMap<Muscle, Tally>, EngineError> {
+    let mut done: BTreeMap<Muscle, Tally> = BTreeMap::new();
+    let (Some(adopted), Some(plan)) = (&core.desk.plan, &core.plan) else { return Ok(done) };
+    let from_one = |week: &usize| u16::try_from(week + 1).unwrap_or(u16::MAX);
+    let mut store = core.store.borrow_mut();
+    let failed = |error: StoreError| en::storage::error(&error);
+    let history = store.history().map_err(failed)?;
+    let sessions = history
+        .sessions_of_plan(adopted.seq, from_one(weeks.start())..=from_one(weeks.end()))
+        .map_err(failed)?;
+    for session in sessions {
+        let volume = match session.outcome {
+            Some(outcome) => outcome.volume,
+            None => {
+                let sets = history.sets_in(session.session).map_err(failed)?;
+                session_volume(&sets, &core.catalogue, plan.hard_at_left)
+            }
+        };
+        for row in volume {
+            let sum = done.entry(row.muscle).or_default();
+            *sum = sum.and(row.tally);
+        }
+    }
+    Ok(done)
+}
+
+/// Past sets of an exercise, a page of its sessions, the newest session first.
+pub(crate) fn past_sets(
+    core: &Core,
+    exercise: &str,
+    sessions: u32,
+) -> Result<Vec<DoneSet>, EngineError> {
+    let mut store = core.store.borrow_mut();
+    store
+        .history()
+        .and_then(|history| history.sets_of(exercise, None, sessions))
+        .map_err(|error| en::storage::error(&error))
+}
+
+/// The records of an exercise.
+pub(crate) fn records(core: &Core, exercise: &str) -> Result<Vec<Record>, EngineError> {
+    let mut store = core.store.borrow_mut();
+    store
+        .history()
+        .and_then(|history| history.records(exercise))
+        .map_err(|error| en::storage::error(&error))
+}
+
+/// The exercises that have a history, by slug, each with the day it was last done.
+pub(crate) fn exercises_done(core: &Core) -> Result<Vec<(String, i32)>, EngineError> {
+    let mut store = core.store.borrow_mut();
+    store
+        .history()
+        .and_then(|history| history.exercises_done())
+        .map_err(|error| en::storage::error(&error))
 }

@@ -35,3 +35,38 @@ fn six_weeks_lie_behind_and_the_seventh_is_on() {
     // A second demo never lands on the first.
     assert!(demo::create(&path, "en-GB", &now()).is_err());
 }
+
+#[test]
+fn lift_and_balance_have_six_weeks_behind_them() {
+    let engine = demo::play("en-GB", &now()).expect("the demo is played");
+    let look = Look::Lift { exercise: "back squat".into(), page: 0 };
+    let Ok(Screen::Lift { lift }) = engine.view(look, now()) else { panic!("the lift is shown") };
+    assert_eq!(lift.sessions.len(), 6);
+    let chart = lift.chart.expect("six sessions are enough for a chart");
+    assert!(chart.series.iter().all(|series| {
+        series.points.iter().all(|point| {
+            (chart.across.from..=chart.across.to).contains(&point.x)
+                && point.low >= chart.up.from
+                && point.high <= chart.up.to
+        })
+    }));
+    assert!(!lift.records.is_empty());
+    let look = Look::Balance { weeks: Some(4) };
+    let Ok(Screen::Balance { balance }) = engine.view(look, now()) else {
+        panic!("the balance is shown")
+    };
+    let quads = balance.bars.iter().find(|bar| bar.muscle == "Quadriceps").expect("legs are done");
+    assert!(quads.planned_halves > 0 && quads.done_halves > 0);
+    println!(
+        "{}\n{:#?}\n{:#?}",
+        lift.subtitle,
+        lift.sessions.iter().map(|r| (&r.text, &r.detail)).collect::<Vec<_>>(),
+        lift.records.iter().map(|r| &r.text).collect::<Vec<_>>()
+    );
+    println!(
+        "{:#?} {:#?}",
+        balance.bars.iter().map(|b| &b.text).collect::<Vec<_>>(),
+        balance.sentences.iter().map(|r| &r.text).collect::<Vec<_>>()
+    );
+    println!("{:?}", chart.up);
+}

@@ -3,6 +3,7 @@
 mod balance;
 mod bar;
 mod changes;
+mod chart;
 mod equipment;
 mod floor;
 mod key;

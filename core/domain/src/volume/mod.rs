@@ -9,7 +9,9 @@
 mod balance;
 mod hard;
 mod ledger;
+mod planned;
 
 pub use balance::{Behind, BehindSide, Level, behind, behind_side, places};
 pub use hard::{Closeness, EASIEST_HARD, is_hard};
 pub use ledger::{Count, Ledger, Set, Sides, Tally, Week};
+pub use planned::planned;

@@ -4,6 +4,8 @@ pub mod cautions;
 pub mod date;
 pub mod faults;
 pub mod floor;
+pub mod lift;
+pub mod muscle;
 pub mod plan;
 pub mod quantity;
 pub mod reason;
