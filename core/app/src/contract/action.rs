@@ -65,18 +65,23 @@ pub enum Look {
 pub struct Draft {
     /// The amount shown in the big figure, in the unit of the call; none is as called.
     #[serde(default)]
+    #[cfg_attr(feature = "uniffi", uniffi(default))]
     pub amount: Option<u32>,
     /// The load's figure in exact kilograms, for a correction.
     #[serde(default)]
+    #[cfg_attr(feature = "uniffi", uniffi(default))]
     pub load: Option<String>,
     /// Repetitions with help.
     #[serde(default)]
+    #[cfg_attr(feature = "uniffi", uniffi(default))]
     pub helped: u32,
     /// The earlier part that is put right; none records the current one.
     #[serde(default)]
+    #[cfg_attr(feature = "uniffi", uniffi(default))]
     pub correct: Option<String>,
     /// The panel that is open.
     #[serde(default)]
+    #[cfg_attr(feature = "uniffi", uniffi(default))]
     pub panel: Option<String>,
 }
 

@@ -13,9 +13,11 @@ pub struct Reading {
     pub offset_minutes: i32,
     /// Milliseconds since the device started, counting sleep. Leave it out where there is none.
     #[serde(default)]
+    #[cfg_attr(feature = "uniffi", uniffi(default))]
     pub boot_ms: Option<i64>,
     /// Tells one start of the device from another, 1 to 64 bytes. Leave it out where there is none.
     #[serde(default)]
+    #[cfg_attr(feature = "uniffi", uniffi(default))]
     pub boot_id: Option<String>,
 }
 

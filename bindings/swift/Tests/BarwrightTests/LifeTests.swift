@@ -1,0 +1,133 @@
+import Barwright
+import BarwrightTesting
+import Dispatch
+import Foundation
+import XCTest
+
+/// Opening, giving up the file, the end, defects inside, many threads.
+final class LifeTests: XCTestCase {
+    func testTheFileIsGivenUpAndTakenAgainByTheNextCall() throws {
+        let path = try freshPath()
+        let engine = try engineWithPlan(at: path)
+        let before = try engine.dispatch(intent: begin, reading: reading())
+        try engine.suspend()
+        try engine.suspend()
+
+        // Given up indeed: another engine can have it.
+        try Engine.open(path: path, locale: "en-GB").shutDown()
+
+        XCTAssertEqual(try engine.view(look: floor, reading: reading()), before.screen)
+        try engine.shutDown()
+    }
+
+    func testASecondEngineForTheSameFileIsRefused() throws {
+        let path = try freshPath()
+        let first = try engineWithPlan(at: path)
+        let refused = engineError { _ = try Engine.open(path: path, locale: "en-GB") }
+        guard case .Storage(let reason, let keptAt) = refused else {
+            return XCTFail("\(String(describing: refused))")
+        }
+        XCTAssertFalse(reason.isEmpty)
+        XCTAssertEqual(keptAt, path)
+        // The first is none the worse for it.
+        _ = try first.dispatch(intent: begin, reading: reading())
+
+        // While the file is given up another may have it; then it is the first that has to wait.
+        try first.suspend()
+        let second = try Engine.open(path: path, locale: "en-GB")
+        let waits = engineError { _ = try first.view(look: floor, reading: reading()) }
+        guard case .Storage = waits else { return XCTFail("\(String(describing: waits))") }
+        try second.shutDown()
+        guard case .floor = try first.view(look: floor, reading: reading()) else {
+            return XCTFail("another screen than the floor")
+        }
+        try first.shutDown()
+    }
+
+    func testAfterTheEndEveryCallSaysSo() throws {
+        let path = try freshPath()
+        let engine = try engineWithPlan(at: path)
+        try engine.shutDown()
+        let calls: [() throws -> Void] = [
+            { _ = try engine.dispatch(intent: .wake, reading: reading()) },
+            { _ = try engine.view(look: floor, reading: reading()) },
+            { try engine.suspend() },
+            { try engine.shutDown() },
+        ]
+        for call in calls {
+            let closed = engineError(call)
+            guard case .Closed(let reason) = closed else {
+                return XCTFail("\(String(describing: closed))")
+            }
+            XCTAssertFalse(reason.isEmpty)
+        }
+        try Engine.open(path: path, locale: "en-GB").shutDown()
+    }
+
+    func testADefectInsideIsCaughtAndTheStateReadBackFromTheLog() throws {
+        let engine = try engineWithPlan()
+        let before = try engine.dispatch(intent: begin, reading: reading())
+        for _ in 0..<3 {
+            let broken = engineError { try breakInside(engine: engine) }
+            guard case .Broken(let reason, let report) = broken else {
+                return XCTFail("\(String(describing: broken))")
+            }
+            XCTAssertFalse(reason.isEmpty)
+            XCTAssertTrue(report.hasPrefix("barwright "))
+            XCTAssertEqual(try engine.view(look: floor, reading: reading()), before.screen)
+        }
+        let done = try engine.dispatch(intent: record("0.0.0"), reading: reading(after: 60_000))
+        guard case .floor(let next) = done.screen else { return XCTFail("\(done.screen)") }
+        XCTAssertEqual(next.part, "0.1.0")
+        try engine.shutDown()
+        guard case .Closed = engineError({ try breakInside(engine: engine) }) else {
+            return XCTFail("another error than Closed")
+        }
+    }
+
+    func testADefectInOneThreadLeavesNoLockBehindForAnother() throws {
+        let engine = try engineWithPlan()
+        DispatchQueue.global().sync {
+            guard case .Broken = engineError({ try breakInside(engine: engine) }) else {
+                return XCTFail("another error than Broken")
+            }
+        }
+        guard case .weeks = try engine.view(look: .weeks, reading: reading()) else {
+            return XCTFail("another screen than Weeks")
+        }
+        try engine.shutDown()
+    }
+
+    func testOfTheSameTapFromManyThreadsOneIsRecorded() throws {
+        let engine = try engineWithPlan()
+        _ = try engine.dispatch(intent: begin, reading: reading())
+        let counts = Counts()
+        DispatchQueue.concurrentPerform(iterations: 32) { _ in
+            let refused = refusal {
+                _ = try engine.dispatch(
+                    intent: record("0.0.0", leftHalves: 2), reading: reading(after: 60_000))
+            }
+            counts.add(refused)
+        }
+        XCTAssertEqual(counts.recorded, 1)
+        XCTAssertEqual(counts.stale, 31)
+        try engine.shutDown()
+    }
+}
+
+/// What many threads saw.
+private final class Counts: @unchecked Sendable {
+    private let lock = NSLock()
+    private(set) var recorded = 0
+    private(set) var stale = 0
+
+    func add(_ refused: RefusalCode?) {
+        lock.withLock {
+            switch refused {
+            case nil: recorded += 1
+            case .stale: stale += 1
+            default: XCTFail("\(String(describing: refused))")
+            }
+        }
+    }
+}
