@@ -57,16 +57,4 @@ fn lift_and_balance_have_six_weeks_behind_them() {
     };
     let quads = balance.bars.iter().find(|bar| bar.muscle == "Quadriceps").expect("legs are done");
     assert!(quads.planned_halves > 0 && quads.done_halves > 0);
-    println!(
-        "{}\n{:#?}\n{:#?}",
-        lift.subtitle,
-        lift.sessions.iter().map(|r| (&r.text, &r.detail)).collect::<Vec<_>>(),
-        lift.records.iter().map(|r| &r.text).collect::<Vec<_>>()
-    );
-    println!(
-        "{:#?} {:#?}",
-        balance.bars.iter().map(|b| &b.text).collect::<Vec<_>>(),
-        balance.sentences.iter().map(|r| &r.text).collect::<Vec<_>>()
-    );
-    println!("{:?}", chart.up);
 }

@@ -121,7 +121,7 @@ impl Core {
             Facts::Desk(events) => self.record_desk(events, &at)?,
         }
         let effects = effects::between(&before, self.state.run(), &at);
-        let look = shows.unwrap_or_else(|| self.usual_look());
+        let look = shows.unwrap_or_else(|| self.usual_look(&at));
         let screen = self.view(&look, &at)?;
         Ok(Update { screen, effects })
     }
@@ -135,10 +135,14 @@ impl Core {
     }
 
     /// The screen that answers "what now?".
-    fn usual_look(&self) -> Look {
+    fn usual_look(&self, at: &Reading) -> Look {
         match self.state.run() {
             Some(Run { finished: None, .. }) => Look::Floor { draft: Draft::default() },
-            Some(_) => Look::Tally,
+            // The evening's tally stays up for the evening; another day asks what is on.
+            Some(Run { finished: Some(end), .. }) if end.local_day() == at.local_day() => {
+                Look::Tally
+            }
+            Some(_) => Look::Today { session: None, minutes: None },
             None => Look::Today { session: None, minutes: None },
         }
     }
