@@ -2,7 +2,7 @@
 
 use barwright_domain::call::{Flow, HowMany, Side, Structure};
 use barwright_domain::prescribe;
-use barwright_domain::quantity::{MassUnit, Numerals, Reserve};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Reserve};
 use barwright_domain::session::{Cursor, EntryRun, LastTime, RestKind, Run, SetKind, SetRun};
 
 use super::words;
@@ -173,8 +173,11 @@ pub fn manner(entry: &EntryRun, set: &SetRun) -> Vec<String> {
 
 /// "last time 107.5 kg: 5, 5, 4; 1 left".
 pub fn last_time(last: &LastTime, unit: MassUnit, numerals: Numerals) -> String {
-    let load =
-        last.figure.map(|figure| format!(" {}", figure.print(unit, numerals))).unwrap_or_default();
+    let load = last
+        .figure
+        .filter(|figure| *figure != Mass::ZERO)
+        .map(|figure| format!(" {}", figure.print(unit, numerals)))
+        .unwrap_or_default();
     let amounts: Vec<String> =
         last.amounts.iter().map(|amount| words::figure(amount, numerals)).collect();
     let left = last
