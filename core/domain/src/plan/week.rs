@@ -67,6 +67,8 @@ pub struct Entry {
 /// A row of sets of a week.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Block {
+    /// Its place in the exercise's list of rows, the same in every week.
+    pub line: usize,
     /// Where the number of sets comes from.
     pub flow: Flow,
     /// The sets: all of them where they are listed or by the clock, otherwise the one that is
@@ -123,8 +125,9 @@ impl Plan {
             let blocks: Vec<_> = slot
                 .lines
                 .iter()
-                .filter(|line| line.weeks.contain(week))
-                .filter_map(|line| block(line, week, cut, rest))
+                .enumerate()
+                .filter(|(_, line)| line.weeks.contain(week))
+                .filter_map(|(at, line)| block(at, line, week, cut, rest))
                 .collect();
             if blocks.is_empty() {
                 continue;
@@ -181,7 +184,7 @@ fn entry(plan: &Plan, slot: &Slot, place: usize, blocks: Vec<Block>) -> Entry {
 }
 
 /// A row in a week; `None` where it has no sets in it.
-fn block(line: &Line, week: usize, cut: Cut, rest: Rests) -> Option<Block> {
+fn block(at: usize, line: &Line, week: usize, cut: Cut, rest: Rests) -> Option<Block> {
     // What is written week by week is what that week asks: a lighter week takes nothing off it.
     let unless = |by_week: bool| if by_week { Cut::default() } else { cut };
     let set_cut = unless(line.sets.by_week());
@@ -228,7 +231,7 @@ fn block(line: &Line, week: usize, cut: Cut, rest: Rests) -> Option<Block> {
             rest: line.rest.or(rest),
         });
     }
-    (!sets.is_empty()).then_some(Block { flow, sets })
+    (!sets.is_empty()).then_some(Block { line: at, flow, sets })
 }
 
 fn cycle<T>(list: &[T], index: usize) -> Option<&T> {

@@ -1,8 +1,8 @@
 //! How long a session takes, with its rests and plate changes.
 
-use crate::call::{Amount, HowMany, Stop, Structure};
+use crate::call::{Amount, Flow, HowMany, Stop, Structure};
 use crate::equipment::Rig;
-use crate::session::{Block, Call, CallLoad, Entry, Run, Sheet};
+use crate::session::{Block, Call, CallLoad, Entry, EntryId, EntryRun, Lane, Run, SetRun, Sheet};
 
 /// Seconds to put one plate on each side, or to take one off (common practice).
 const A_PLATE: u64 = 5;
@@ -29,7 +29,8 @@ impl Duration {
     }
 }
 
-/// How long a sheet takes.
+/// How long a sheet takes. Sets of which nobody knows how many it will take (a climb, a repeat, a
+/// test) are reckoned at the most they may come to; of a total, at as many as called.
 pub fn duration(sheet: &Sheet) -> Duration {
     Duration {
         warm_up: sheet.warm_up.map_or(0, |seconds| u64::from(seconds.count())),
@@ -42,30 +43,40 @@ pub fn duration(sheet: &Sheet) -> Duration {
     }
 }
 
-/// Seconds that the sets still to do of a running session take.
+/// Seconds that the sets still to do of a running session take, reckoned as [`duration`] does.
 pub fn seconds_to_go(run: &Run) -> u64 {
     let a_rep = u64::from(run.sheet.seconds_a_rep);
-    run.in_order()
-        .filter(|(_, _, entry)| entry.pending())
-        .flat_map(|(lane, _, entry)| entry.sets.iter().map(move |set| (lane, set)))
-        .filter(|(_, set)| set.pending())
-        .map(|(lane, set)| {
-            let rest = if lane.entries.len() > 1 && set.call.round > 0 {
-                // A round's rest is shared by its exercises.
-                u64::from(lane.rest_within.count())
-                    + u64::from(lane.rest_after_round.count()) / lane.entries.len() as u64
-            } else {
-                u64::from(set.call.rest.count())
-            };
-            work_seconds(&set.call, a_rep) + rest
-        })
-        .sum()
+    let of_entry = |(lane, _, entry): (&Lane, EntryId, &EntryRun)| -> u64 {
+        let shared = lane.entries.len() as u64;
+        let within = u64::from(lane.rest_within.count());
+        let after_round = u64::from(lane.rest_after_round.count());
+        let between_sides = u64::from(entry.entry.rest_between_sides.count());
+        let pending = entry.sets.iter().filter(|set| set.pending());
+        pending
+            .map(|set| {
+                let call = &set.call;
+                let of_row = |other: &&SetRun| {
+                    let other = &other.call;
+                    other.round > 0 && (other.row, other.side) == (call.row, call.side)
+                };
+                let over = entry.sets.iter().filter(of_row).filter(|other| !other.pending());
+                let left = times(call).saturating_sub(over.count() as u64).max(1);
+                let rest = if shared > 1 && call.round > 0 {
+                    shared_rest(within, after_round, shared)
+                } else {
+                    own_rest(call, between_sides)
+                };
+                left * one_set(call, a_rep, rest)
+            })
+            .sum()
+    };
+    run.in_order().filter(|(_, _, entry)| entry.pending()).map(of_entry).sum()
 }
 
 fn entry_seconds(block: &Block, entry: &Entry, a_rep: u64) -> u64 {
-    let shared = block.entries.len() as u64;
+    let shared = block.entries.iter().filter(|entry| !entry.calls.is_empty()).count() as u64;
     let mut on: Option<&Rig> = None;
-    let mut total = SETTING_UP;
+    let mut total = if entry.calls.is_empty() { 0 } else { SETTING_UP };
     for call in &entry.calls {
         let rig = match &call.load {
             CallLoad::Known(load) => Some(&load.rig),
@@ -74,18 +85,49 @@ fn entry_seconds(block: &Block, entry: &Entry, a_rep: u64) -> u64 {
         let change = rig.map_or(0, |rig| plates_moved(on, rig) * A_PLATE);
         on = rig.or(on);
         let rest = if shared > 1 && call.round > 0 {
-            u64::from(block.rest_within.count())
-                + u64::from(block.rest_after_round.count()) / shared
-        } else if call.side.is_some() {
-            // Both sides of a set share its rest.
-            (u64::from(entry.rest_between_sides.count()) + u64::from(call.rest.count())) / 2
+            let (within, after) = (block.rest_within.count(), block.rest_after_round.count());
+            shared_rest(within.into(), after.into(), shared)
         } else {
-            u64::from(call.rest.count())
+            own_rest(call, entry.rest_between_sides.count().into())
         };
         // Plates are changed while resting.
-        total += work_seconds(call, a_rep) + rest.max(change);
+        total += times(call) * one_set(call, a_rep, rest.max(change));
     }
     total
+}
+
+/// Work and rest of one set; by the clock it is what lies between two starts.
+fn one_set(call: &Call, a_rep: u64, rest: u64) -> u64 {
+    let work = work_seconds(call, a_rep);
+    match call.flow {
+        Flow::Clock { every } if call.round > 0 => work.max(every.count().into()),
+        _ => work + rest,
+    }
+}
+
+/// Rests between the exercises of a round, and each one's part of the rest after it.
+fn shared_rest(within: u64, after_round: u64, shared: u64) -> u64 {
+    (within * shared.saturating_sub(1) + after_round) / shared.max(1)
+}
+
+/// Rest after a set; both sides of one share it, and have the rest between them.
+fn own_rest(call: &Call, between_sides: u64) -> u64 {
+    let rest = u64::from(call.rest.count());
+    if call.side.is_some() { (between_sides + rest) / 2 } else { rest }
+}
+
+/// How many sets a call stands for.
+fn times(call: &Call) -> u64 {
+    match call.flow {
+        Flow::Climb { most, .. } | Flow::Repeat { most, .. } | Flow::Test { most, .. } => {
+            u64::from(most.max(1))
+        }
+        Flow::Total { reps, most } => {
+            let each = call.how_many.as_called().reps().unwrap_or(1).max(1);
+            u64::from(reps).div_ceil(u64::from(each)).clamp(1, u64::from(most.max(1)))
+        }
+        Flow::Listed | Flow::Clock { .. } => 1,
+    }
 }
 
 fn plates_moved(on: Option<&Rig>, to: &Rig) -> u64 {

@@ -1,10 +1,10 @@
 //! What this gym makes of an exercise, in the terms the exercise counts in.
 
 use crate::catalogue::{Counting, Exercise};
-use crate::equipment::{Equipment, Fit};
+use crate::equipment::{Equipment, Fit, Offer, Rig};
 use crate::progress::makes::Makes;
 use crate::quantity::Mass;
-use crate::session::made;
+use crate::session;
 
 /// A gym and an exercise.
 #[derive(Debug, Clone, Copy)]
@@ -15,12 +15,18 @@ pub(super) struct Here<'a> {
 }
 
 impl<'a> Here<'a> {
+    /// An exercise counted as a plan says, or as it usually is.
     pub(super) fn new(
         equipment: &'a Equipment,
         exercise: &'a Exercise,
-        counting: Option<Counting>,
+        said: Option<Counting>,
     ) -> Self {
-        Self { equipment, exercise, counting: counting.unwrap_or(exercise.counting) }
+        // An unnumbered stack has no figures, however the exercise is usually counted.
+        let counting = match equipment.offers(&exercise.implement) {
+            Offer::Pins => Counting::Unnumbered,
+            Offer::Loads | Offer::Bare | Offer::No => said.unwrap_or(exercise.counting),
+        };
+        Self { equipment, exercise, counting }
     }
 
     /// What the exercise needs and this gym has not.
@@ -31,33 +37,75 @@ impl<'a> Here<'a> {
             .map(str::to_owned)
             .collect()
     }
+
+    /// A figure as this gym makes it, and what it is made with.
+    pub(super) fn make(&self, figure: Mass, fit: Fit, full_size: bool) -> Option<(Mass, Rig)> {
+        let implement = &self.exercise.implement;
+        session::make(self.equipment, implement, self.counting, figure, fit, full_size).ok()
+    }
 }
 
 impl Makes for Here<'_> {
     fn nearest(&self, load: Mass) -> Option<Mass> {
-        made(self.equipment, &self.exercise.implement, self.counting, load)
-            .ok()
-            .map(|(figure, _)| figure)
+        self.make(load, Fit::Nearest, false).map(|(figure, _)| figure)
     }
 
     fn above(&self, load: Mass) -> Option<Mass> {
         let over = load.checked_add(Mass::from_nanograms(1))?;
-        // Less help than the least is none at all.
-        if self.counting == Counting::Added && load < Mass::ZERO && over >= Mass::ZERO {
-            return Some(Mass::ZERO);
-        }
-        let made = crate::session::make(
-            self.equipment,
-            &self.exercise.implement,
-            self.counting,
-            over,
-            Fit::Over,
-            false,
-        );
-        match made {
-            Ok((figure, _)) => Some(figure),
-            Err(_) if self.counting == Counting::Added && load < Mass::ZERO => Some(Mass::ZERO),
-            Err(_) => None,
-        }
+        self.make(over, Fit::Over, false).map(|(figure, _)| figure).filter(|made| *made > load)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::Catalogue;
+    use crate::equipment::builtin_in;
+    use crate::quantity::{MassUnit, Numerals};
+
+    fn kg(text: &str) -> Mass {
+        Mass::read(&format!("{text} kg"), Numerals::Point).unwrap()
+    }
+
+    /// An exercise in the built-in kilogram gym: the figure made, and with what.
+    fn made(exercise: &str, figure: &str, fit: Fit) -> Option<(Mass, Rig)> {
+        let (gym, catalogue) = (builtin_in(MassUnit::Kilogram), Catalogue::builtin());
+        Here::new(&gym, catalogue.get(exercise).unwrap(), None).make(kg(figure), fit, false)
+    }
+
+    fn figure(exercise: &str, asked: &str, fit: Fit) -> Option<Mass> {
+        made(exercise, asked, fit).map(|(made, _)| made)
+    }
+
+    #[test]
+    fn more_on_the_body_and_help_for_it() {
+        assert_eq!(made("pull-up", "0", Fit::Nearest), Some((kg("0"), Rig::Body)));
+        assert_eq!(figure("pull-up", "10", Fit::Nearest), Some(kg("10")));
+        assert_eq!(figure("pull-up", "0.2", Fit::Nearest), Some(kg("0")));
+        // A belt gives no help, and nothing hangs on a machine that does.
+        assert_eq!(made("pull-up", "-20", Fit::Nearest), None);
+        assert_eq!(made("assisted-pull-up", "10", Fit::Nearest), None);
+        assert_eq!(figure("assisted-pull-up", "-21", Fit::Nearest), Some(kg("-20")));
+        assert_eq!(figure("assisted-pull-up", "-21", Fit::Under), Some(kg("-25")));
+        assert_eq!(figure("assisted-pull-up", "-4", Fit::Over), Some(kg("0")));
+    }
+
+    #[test]
+    fn one_in_the_hand_or_one_in_each() {
+        let one = made("goblet-squat", "25", Fit::Nearest).unwrap();
+        assert!(matches!(one.1, Rig::Dumbbells { count: 1, .. }));
+        let two = made("dumbbell-bench-press", "25", Fit::Nearest).unwrap();
+        assert!(matches!(two.1, Rig::Dumbbells { count: 2, .. }));
+        // This gym has one kettlebell of each.
+        assert_eq!(made("double-kettlebell-squat", "16", Fit::Nearest), None);
+    }
+
+    #[test]
+    fn the_next_step_of_help_is_less_of_it() {
+        let (gym, catalogue) = (builtin_in(MassUnit::Kilogram), Catalogue::builtin());
+        let here = Here::new(&gym, catalogue.get("assisted-pull-up").unwrap(), None);
+        assert_eq!(here.above(kg("-20")), Some(kg("-15")));
+        assert_eq!(here.above(kg("-5")), Some(kg("0")));
+        assert_eq!(here.above(kg("0")), None);
     }
 }

@@ -12,6 +12,9 @@ use crate::session::PlanPlace;
 /// The most past sessions of an exercise that are looked at.
 pub const MOST_PAST: usize = 12;
 
+/// Days of history that what is asked is held against: four weeks.
+pub const RECENT_DAYS: i32 = 28;
+
 /// One past session of an exercise.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Past {
@@ -51,13 +54,13 @@ pub enum Need {
 impl Lifter {
     /// Past sessions of an exercise, the latest first.
     pub fn past(&self, exercise: &str) -> &[Past] {
-        self.past.get(exercise).map(Vec::as_slice).unwrap_or_default()
+        let all = self.past.get(exercise).map(Vec::as_slice).unwrap_or_default();
+        all.get(..MOST_PAST).unwrap_or(all)
     }
 
-    /// Days without training before today.
-    pub fn days_off(&self) -> u16 {
-        self.last_day.map_or(0, |last| {
-            u16::try_from(self.today.saturating_sub(last).max(0)).unwrap_or(u16::MAX)
-        })
+    /// Days from one day, if there was one, to today.
+    pub(super) fn days_since(&self, day: Option<i32>) -> u16 {
+        let days = day.map_or(0, |day| self.today.saturating_sub(day).max(0));
+        u16::try_from(days).unwrap_or(u16::MAX)
     }
 }

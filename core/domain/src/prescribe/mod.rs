@@ -9,12 +9,15 @@ mod duration;
 mod entry;
 mod here;
 mod lifter;
-mod load;
+mod meant;
 mod minutes;
+mod past;
 mod ramp;
+mod row;
 mod session;
+mod slot;
 
 pub use duration::{Duration, duration, seconds_to_go};
-pub use lifter::{Lifter, MOST_PAST, Need, Past};
+pub use lifter::{Lifter, MOST_PAST, Need, Past, RECENT_DAYS};
 pub use minutes::{LeftOut, fit_minutes};
 pub use session::{Prescribed, Source, next_time, sheet, substitute};

@@ -1,78 +1,314 @@
-//! The ramp: steps up to the first work load, fewer repetitions as it gets heavy.
+//! The warm-up steps of an exercise, planned together with its work sets.
 
-use super::here::Here;
+use super::slot::Slot;
 use crate::call::{Flow, HowMany, Manner, Structure};
-use crate::equipment::{Fit, Rig};
+use crate::catalogue::{Counting, Muscle};
+use crate::equipment::changes::{self, Wanted};
+use crate::equipment::{Fit, Rig, bounds};
 use crate::plan::{Ramp, RampStep, USUAL_RAMP};
-use crate::quantity::{Mass, Percent, RepRange, Seconds};
-use crate::session::{Because, Call, CallLoad, Load, Reason, SetKind, make};
+use crate::progress::test_day::{MOST_TRIES, Test, WarmUpStep};
+use crate::quantity::{Mass, Percent, RepRange, Reps, Seconds};
+use crate::session::{Because, Call, CallLoad, Load, Reason, SetKind};
 
-/// Rest after a step: plates are changed in it (common practice).
-const REST: Seconds = Seconds::new(60);
-/// The one step of a short ramp (common practice).
+/// One step, for a lift on muscles that are warm (common practice).
 const SHORT: [RampStep; 1] = [RampStep { share: Some(Percent::whole(60)), reps: 5 }];
 
-/// The steps before a work load; none where there is nothing to ramp up to. Steps that this gym
-/// can't tell from the one before, or from the work load, are left out.
-pub(super) fn calls(here: &Here<'_>, ramp: &Ramp, work: &Load, manner: &Manner) -> Vec<Call> {
-    let steps: &[RampStep] = match ramp {
-        Ramp::None => &[],
-        Ramp::Short => &SHORT,
-        Ramp::Usual => &USUAL_RAMP,
-        Ramp::Steps(steps) => steps,
+/// For a first lift with dumbbells, a stack or a machine (common practice).
+const WITHOUT_A_BAR: [RampStep; 2] = [
+    RampStep { share: Some(Percent::whole(50)), reps: 8 },
+    RampStep { share: Some(Percent::whole(75)), reps: 4 },
+];
+
+/// Repetitions with the body alone, before work with load on it (common practice).
+const BODY_ALONE: Reps = 5;
+
+/// Repetitions of a first step from the floor: it is no light one (common practice).
+const FROM_THE_FLOOR: Reps = 5;
+
+/// How far a step may move from its share to save handling plates, as a share of the work load; a
+/// smallest pair at the least (common practice).
+const SLACK: Percent = Percent::from_hundredths(250);
+
+/// Rest after a step: 60 s, 90 s from three quarters of the work load, 120 s from nine tenths
+/// (common practice); never longer than after the work.
+fn rest_after(share: Option<Percent>) -> Seconds {
+    Seconds::new(match share.map_or(0, Percent::hundredths) {
+        9_000.. => 120,
+        7_500.. => 90,
+        _ => 60,
+    })
+}
+
+/// A step as it is asked for.
+struct Asked {
+    figure: Mass,
+    reps: Reps,
+    rest: Seconds,
+    why: Because,
+}
+
+impl Asked {
+    /// A step that is what it is and may not move.
+    const fn firm(&self) -> bool {
+        matches!(self.why, Because::EmptyBar | Because::FullSizePlates)
+    }
+}
+
+/// The ramp to the first work load of `work`; `warm` are the muscles that earlier exercises
+/// trained. The plates of the work sets are put so that the whole takes the fewest changes; their
+/// loads stay.
+pub(super) fn calls(slot: &Slot<'_>, warm: &[Muscle], work: &mut [Call]) -> Vec<Call> {
+    let first = work.iter().find_map(|call| match &call.load {
+        CallLoad::Known(load) => Some((call.clone(), load.clone(), load.figure?)),
+        CallLoad::AfterTop { .. } | CallLoad::Chosen { .. } => None,
+    });
+    let Some((first, load, figure)) = first else { return Vec::new() };
+    if slot.here.counting == Counting::Added {
+        return body_alone(slot, &first, load, figure).into_iter().collect();
+    }
+    let asked = if wants_ramp(slot, &first) {
+        asked(slot, warm, &first, &load, figure)
+    } else {
+        Vec::new()
     };
-    let Some(figure) = work.figure.filter(|figure| *figure > Mass::ZERO) else {
-        return Vec::new();
-    };
-    let meant = work.meant.unwrap_or(figure);
-    // A bar on the floor is at its height only with full-size plates on.
-    let from_floor = here.exercise.from_floor && matches!(work.rig, Rig::Bar { .. });
+    let full_size = from_the_floor(slot, &load).is_some();
+    let steps = together(slot, &asked, full_size, figure, work)
+        .unwrap_or_else(|| each_nearest(slot, &asked, full_size));
     let mut calls: Vec<Call> = Vec::new();
-    let mut heaviest = Mass::from_nanograms(-1);
-    for step in steps {
-        let asked = match step.share {
-            None => Mass::ZERO,
-            Some(share) => share.of(meant).unwrap_or(Mass::ZERO),
-        };
-        let empty = step.share.is_none();
-        if empty && (from_floor || !matches!(work.rig, Rig::Bar { .. })) {
+    let mut heaviest: Option<Mass> = None;
+    for (asked, made) in asked.iter().zip(steps) {
+        let Some((made, rig)) = made else { continue };
+        // Steps that this gym can't tell apart are one.
+        if made >= figure || heaviest.is_some_and(|heaviest| made <= heaviest) {
             continue;
         }
-        let fit = if empty { Fit::Over } else { Fit::Nearest };
-        let made =
-            make(here.equipment, &here.exercise.implement, here.counting, asked, fit, from_floor);
-        let Ok((made, rig)) = made else { continue };
-        if made <= heaviest || made >= figure {
-            continue;
+        heaviest = Some(made);
+        let mut why = vec![asked.why.clone()];
+        if made != asked.figure {
+            let nearest = slot.here.make(asked.figure, Fit::Nearest, full_size);
+            why.push(if nearest.is_some_and(|(nearest, _)| nearest == made) {
+                Because::Made { asked: asked.figure, made }
+            } else {
+                Because::MovedWithinSlack { asked: asked.figure }
+            });
         }
-        heaviest = made;
-        let mut because = match step.share {
-            None => vec![Because::EmptyBar],
-            Some(share) => vec![Because::RampShare { share, of: meant, gives: asked }],
+        let load = Load {
+            meant: Some(asked.figure),
+            figure: Some(made),
+            rig,
+            set_up: None,
+            ..load.clone()
         };
-        if made != asked && !empty {
-            because.push(Because::Made { asked, made });
-        }
-        calls.push(Call {
-            kind: SetKind::Ramp,
-            row: 0,
-            round: 0,
-            flow: Flow::Listed,
-            side: None,
-            load: CallLoad::Known(Load {
-                meant: Some(asked),
-                figure: Some(made),
-                rig,
-                ..work.clone()
-            }),
-            part_loads: Vec::new(),
-            how_many: HowMany::Reps(RepRange::just(step.reps)),
-            effort: None,
-            structure: Structure::Straight,
-            manner: Manner { cues: Vec::new(), ..manner.clone() },
-            rest: REST,
-            reason: Reason(because),
-        });
+        calls.push(step(&first, load, asked.reps, asked.rest, why));
     }
     calls
+}
+
+fn wants_ramp(slot: &Slot<'_>, first: &Call) -> bool {
+    matches!(first.how_many, HowMany::Reps(_) | HowMany::Open { .. })
+        && !slot.exercise.movement.is_speed_work()
+}
+
+/// Before work with load on the body: the body alone.
+fn body_alone(slot: &Slot<'_>, first: &Call, load: Load, figure: Mass) -> Option<Call> {
+    if figure <= Mass::ZERO || slot.entry.ramp == Some(Ramp::None) || !wants_ramp(slot, first) {
+        return None;
+    }
+    let zero = Some(Mass::ZERO);
+    let bare = Load { meant: zero, figure: zero, rig: Rig::Body, set_up: None, ..load };
+    Some(step(first, bare, BODY_ALONE, rest_after(None), vec![Because::BodyAlone]))
+}
+
+/// The steps as plan, protocol or usage ask for them.
+fn asked(slot: &Slot<'_>, warm: &[Muscle], first: &Call, load: &Load, figure: Mass) -> Vec<Asked> {
+    if let (Flow::Test { step, .. }, None) = (first.flow, &slot.entry.ramp) {
+        return to_a_test(slot, step).unwrap_or_default();
+    }
+    let of = load.meant.unwrap_or(figure);
+    let bar = empty_bar(load);
+    let ask = |step: &RampStep| {
+        let (figure, why) = match step.share {
+            Some(share) => {
+                let gives = share.of(of)?;
+                (gives, Because::RampShare { share, of, gives })
+            }
+            // Only a bar can be empty and still be something to lift.
+            None => (bar?, Because::EmptyBar),
+        };
+        Some(Asked { figure, reps: step.reps, rest: rest_after(step.share), why })
+    };
+    let (steps, as_written): (&[RampStep], bool) = match chosen(slot, warm, bar.is_some()) {
+        Ramp::None => return Vec::new(),
+        Ramp::Short => (&SHORT, false),
+        Ramp::Usual if bar.is_some() => (&USUAL_RAMP, false),
+        Ramp::Usual => (&WITHOUT_A_BAR, false),
+        Ramp::Steps(steps) => (steps, true),
+    };
+    let mut all: Vec<Asked> = steps.iter().filter_map(ask).collect();
+    if let Some(least) = from_the_floor(slot, load) {
+        all = at_height(least, all);
+    }
+    if as_written { all } else { thinned(all, load, figure) }
+}
+
+/// What the exercise says; else the session's for a first lift on these muscles, one step for a
+/// later one with a bar, and none for anything else (common practice). A session without a ramp has
+/// none for any.
+fn chosen<'a>(slot: &'a Slot<'_>, warm: &[Muscle], with_bar: bool) -> &'a Ramp {
+    if let Some(ramp) = &slot.entry.ramp {
+        return ramp;
+    }
+    if slot.session.warm_up.ramp == Some(Ramp::None) {
+        return &Ramp::None;
+    }
+    let warmed = slot.exercise.direct.iter().any(|muscle| warm.contains(muscle));
+    match (slot.exercise.is_compound(), warmed) {
+        (true, false) => slot.session.warm_up.ramp.as_ref().unwrap_or(&Ramp::Usual),
+        (true, true) if with_bar => &Ramp::Short,
+        (true, true) | (false, _) => &Ramp::None,
+    }
+}
+
+/// The protocol's steps to the first single of a test, from the max that is known.
+fn to_a_test(slot: &Slot<'_>, step: Percent) -> Option<Vec<Asked>> {
+    let fact = slot.lifter.desk.max_on(&slot.exercise.slug, slot.lifter.today)?;
+    let region = slot.exercise.region();
+    let test = Test { expected: fact.mass, region, step, most_tries: MOST_TRIES };
+    let ask = |WarmUpStep { share, reps, rest }| {
+        let gives = share.of(fact.mass)?;
+        let why = Because::ShareOfMax { share, max: fact.mass, day: fact.day, of: None, gives };
+        Some(Asked { figure: gives, reps, rest, why })
+    };
+    Some(test.warm_up().into_iter().filter_map(ask).collect())
+}
+
+/// The bar of a load with nothing on.
+fn empty_bar(load: &Load) -> Option<Mass> {
+    match &load.rig {
+        Rig::Bar { bar_mass, collars, .. } => bar_mass.checked_add(*collars),
+        _ => None,
+    }
+}
+
+/// The bar of a load with the lightest pair of full-size plates, where it is lifted from the floor:
+/// what gives it its height. `None` where there are none.
+fn from_the_floor(slot: &Slot<'_>, load: &Load) -> Option<Mass> {
+    let bar = empty_bar(load).filter(|_| slot.exercise.from_floor)?;
+    let plates = slot.source.equipment.plates.iter();
+    let pairs = plates.filter(|plate| plate.is_full_size() && plate.pairs > 0);
+    let pair = pairs.filter_map(|plate| plate.mass.checked_mul(2)).min()?;
+    bar.checked_add(pair)
+}
+
+/// What is lighter than the bar at its height becomes that, once.
+fn at_height(least: Mass, steps: Vec<Asked>) -> Vec<Asked> {
+    let base = steps.iter().any(|step| step.figure <= least).then_some(Asked {
+        figure: least,
+        reps: FROM_THE_FLOOR,
+        rest: rest_after(None),
+        why: Because::FullSizePlates,
+    });
+    base.into_iter().chain(steps.into_iter().filter(|step| step.figure > least)).collect()
+}
+
+/// Leaves out steps that are near the one before, by half the empty bar or, without a bar, an
+/// eighth of the work load (common practice), so that a light load has fewer.
+fn thinned(steps: Vec<Asked>, load: &Load, figure: Mass) -> Vec<Asked> {
+    let gap = match &load.rig {
+        Rig::Bar { bar_mass, .. } => Percent::whole(50).of(*bar_mass),
+        _ => Percent::from_hundredths(1_250).of(figure),
+    };
+    let mut kept: Vec<Asked> = Vec::with_capacity(steps.len());
+    for step in steps {
+        let far =
+            |last: &Asked| step.figure.checked_sub(last.figure).is_some_and(|by| Some(by) >= gap);
+        if kept.last().is_none_or(far) {
+            kept.push(step);
+        }
+    }
+    kept
+}
+
+type Step = Option<(Mass, Rig)>;
+
+fn each_nearest(slot: &Slot<'_>, asked: &[Asked], full_size: bool) -> Vec<Step> {
+    asked.iter().map(|step| slot.here.make(step.figure, Fit::Nearest, full_size)).collect()
+}
+
+/// Ramp and work sets planned as one, where plates are handled: the steps, with the work sets'
+/// plates put right in place. `None` where that can't be done.
+fn together(
+    slot: &Slot<'_>,
+    asked: &[Asked],
+    full_size: bool,
+    work_figure: Mass,
+    work: &mut [Call],
+) -> Option<Vec<Step>> {
+    let mut wanted: Vec<Wanted> =
+        asked.iter().map(|step| Wanted { load: step.figure, firm: step.firm() }).collect();
+    let mut loads: Vec<&mut Load> = work.iter_mut().flat_map(plated).collect();
+    for load in &loads {
+        let load = load.figure?;
+        // The same again changes nothing.
+        if wanted.last() != Some(&Wanted { load, firm: true }) {
+            wanted.push(Wanted { load, firm: true });
+        }
+    }
+    if loads.is_empty() || wanted.len() < 2 || wanted.len() > bounds::SETS {
+        return None;
+    }
+    let smallest = slot.source.equipment.plates.iter().filter(|plate| plate.pairs > 0);
+    let pair = smallest.filter_map(|plate| plate.mass.checked_mul(2)).min().unwrap_or_default();
+    let slack = slot.session.warm_up.slack.unwrap_or(SLACK).of(work_figure)?.max(pair);
+    let ramp = changes::Ramp {
+        on_now: None,
+        sets: &wanted,
+        slack,
+        full_size,
+        one_side: slot.here.counting == Counting::EachSide,
+    };
+    let implement = &slot.exercise.implement;
+    let planned = changes::plan(slot.source.equipment, implement, &ramp).ok()?.steps;
+    let (steps, firm) = planned.split_at_checked(asked.len())?;
+    let mut next = firm.iter();
+    let mut now = None;
+    for load in &mut loads {
+        if now.is_none_or(|now: &changes::Step| Some(now.made.made) != load.figure) {
+            now = next.next();
+        }
+        let now = now.filter(|now| Some(now.made.made) == load.figure)?;
+        load.rig = now.made.rig.clone();
+    }
+    Some(steps.iter().map(|step| Some((step.made.made, step.made.rig.clone()))).collect())
+}
+
+/// The loads of a set that plates are handled for, in the order of its parts.
+fn plated(call: &mut Call) -> Vec<&mut Load> {
+    let mut loads = Vec::new();
+    if let CallLoad::Known(load) = &mut call.load {
+        loads.push(load);
+    }
+    if matches!(call.structure, Structure::Drop { .. }) {
+        loads.extend(&mut call.part_loads);
+    }
+    loads.retain(|load| matches!(load.rig, Rig::Bar { .. } | Rig::Posts { .. }));
+    loads
+}
+
+fn step(first: &Call, load: Load, reps: Reps, rest: Seconds, why: Vec<Because>) -> Call {
+    Call {
+        kind: SetKind::Ramp,
+        row: first.row,
+        round: 0,
+        flow: Flow::Listed,
+        side: None,
+        load: CallLoad::Known(load),
+        part_loads: Vec::new(),
+        how_many: HowMany::Reps(RepRange::just(reps)),
+        effort: None,
+        structure: Structure::Straight,
+        manner: Manner { technique: first.manner.technique.clone(), ..Manner::default() },
+        rest: rest.min(first.rest),
+        reason: Reason(why),
+    }
 }

@@ -1,11 +1,12 @@
 //! The whole sheet, a substitute, and what an exercise will be next time.
 
-use super::entry::Builder;
+use super::entry;
 use super::lifter::{Lifter, Need};
-use crate::call::{HowMany, LoadCall};
+use super::slot::Slot;
+use crate::call::LoadCall;
 use crate::catalogue::{Catalogue, Exercise, Muscle};
-use crate::equipment::Equipment;
-use crate::plan::{self, Plan, Ramp, WeekSession};
+use crate::equipment::{BODYWEIGHT, Equipment};
+use crate::plan::{self, Plan};
 use crate::quantity::{Mass, Seconds};
 use crate::session::{Block, Call, CallLoad, Entry, EntryId, PlanPlace, Sheet};
 
@@ -43,10 +44,8 @@ pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
     let mut blocks: Vec<(Option<usize>, Block)> = Vec::new();
     for (id, entry) in (0_u16..).zip(&session.exercises) {
         let Some(exercise) = source.catalogue.get(&entry.exercise) else { continue };
-        let ramp = ramp_of(&session, entry, exercise, &warm);
-        let builder =
-            Builder { source, lifter, session: &session, exercise, entry, needs: &mut needs };
-        let built = builder.build(EntryId(id), &ramp);
+        let slot = Slot::new(source, lifter, &session, entry, exercise);
+        let built = entry::entry(&slot, EntryId(id), &warm, &mut needs);
         if built.calls.is_empty() {
             continue;
         }
@@ -107,11 +106,8 @@ pub fn substitute(
     let how_many = said.and_then(|said| said.how_many);
     let effort = said.and_then(|said| said.effort);
     let load = said.and_then(|said| said.load.clone()).unwrap_or_else(|| {
-        if found.counting == crate::catalogue::Counting::Added {
-            LoadCall::Body
-        } else {
-            LoadCall::ByFeel
-        }
+        // The body alone is itself a load; a machine that helps has to be set.
+        if found.implement == BODYWEIGHT { LoadCall::Body } else { LoadCall::ByFeel }
     });
     let mut entry = plan::Entry {
         exercise: exercise.to_owned(),
@@ -144,16 +140,15 @@ pub fn substitute(
     }
     // Sets that follow a top set have none here: one row is enough.
     entry.blocks.truncate(1);
-    let mut needs = Vec::new();
-    let builder = Builder {
-        source,
-        lifter,
-        session: &session,
-        exercise: found,
-        entry: &entry,
-        needs: &mut needs,
-    };
-    let mut built = builder.build(EntryId(0), &Ramp::None);
+    let warm: Vec<Muscle> = session
+        .exercises
+        .iter()
+        .take_while(|other| other.slot < old.slot)
+        .filter_map(|other| source.catalogue.get(&other.exercise))
+        .flat_map(|other| other.direct.iter().copied())
+        .collect();
+    let slot = Slot::new(source, lifter, &session, &entry, found);
+    let mut built = entry::entry(&slot, EntryId(0), &warm, &mut Vec::new());
     built.stands_in_for = Some(instead_of.to_owned());
     (!built.calls.is_empty()).then_some(built)
 }
@@ -179,36 +174,6 @@ pub fn next_time(source: Source<'_>, lifter: &Lifter, exercise: &str) -> Option<
         }
     }
     None
-}
-
-/// The ramp of an exercise: its own, or the session's for the first heavy lift on these muscles, a
-/// short one or none for a later one (common practice).
-fn ramp_of(
-    session: &WeekSession,
-    entry: &plan::Entry,
-    exercise: &Exercise,
-    warm: &[Muscle],
-) -> Ramp {
-    if let Some(ramp) = &entry.ramp {
-        return ramp.clone();
-    }
-    if session.warm_up.ramp == Some(Ramp::None) {
-        return Ramp::None;
-    }
-    let counts_reps = entry
-        .blocks
-        .iter()
-        .flat_map(|block| &block.sets)
-        .any(|set| matches!(set.how_many, HowMany::Reps(_) | HowMany::Open { .. }));
-    if !counts_reps || !exercise.is_compound() {
-        return Ramp::None;
-    }
-    let warmed = exercise.direct.iter().any(|muscle| warm.contains(muscle));
-    match (exercise.main_lift, warmed) {
-        (true, false) => session.warm_up.ramp.clone().unwrap_or(Ramp::Usual),
-        (true, true) | (false, false) => Ramp::Short,
-        (false, true) => Ramp::None,
-    }
 }
 
 /// Rests of a superset: within a round nothing unless said, after it what a set of it would have.

@@ -1,5 +1,7 @@
 //! A figure as an exercise counts it, made by a gym.
 
+use std::cmp::Ordering;
+
 use super::sheet::Load;
 use crate::catalogue::Counting;
 use crate::equipment::{Ask, BELT, BODYWEIGHT, CannotMake, Equipment, Fit, Rig};
@@ -29,28 +31,55 @@ pub(crate) fn make(
     full_size: bool,
 ) -> Result<(Mass, Rig), CannotMake> {
     if counting == Counting::Added {
-        if figure == Mass::ZERO {
-            return Ok((figure, Rig::Body));
-        }
-        let hung = figure > Mass::ZERO && implement == BODYWEIGHT;
-        let size = figure.distance(Mass::ZERO);
-        // More help is a smaller figure: what is at most asked of it is at least of the stack.
-        let fit = match fit {
-            Fit::Under if figure < Mass::ZERO => Fit::Over,
-            Fit::Over if figure < Mass::ZERO => Fit::Under,
-            fit => fit,
-        };
-        let made = equipment.make(if hung { BELT } else { implement }, size, fit)?;
-        let back = if figure < Mass::ZERO {
-            Mass::ZERO.checked_sub(made.made).unwrap_or(Mass::ZERO)
-        } else {
-            made.made
-        };
-        return Ok((back, made.rig));
+        return added(equipment, implement, figure, fit);
     }
     let one_side = counting == Counting::EachSide;
     let made = equipment.make_as(implement, Ask { load: figure, fit, full_size, one_side })?;
-    Ok((made.made, made.rig))
+    let rig = match (made.rig, counting) {
+        (Rig::Dumbbells { count: 1, .. }, Counting::EachHand) => {
+            return Err(CannotMake::NotHere { implement: implement.to_owned() });
+        }
+        (Rig::Dumbbells { rack, each, .. }, Counting::One) => {
+            Rig::Dumbbells { rack, each, count: 1 }
+        }
+        (rig, _) => rig,
+    };
+    Ok((made.made, rig))
+}
+
+/// More on the body, or help for it. The body alone can always be had; a belt never helps, and
+/// nothing hangs on a machine that does.
+fn added(
+    equipment: &Equipment,
+    implement: &str,
+    figure: Mass,
+    fit: Fit,
+) -> Result<(Mass, Rig), CannotMake> {
+    let bare = (Mass::ZERO, Rig::Body);
+    let hangs = implement == BODYWEIGHT || implement == BELT;
+    match figure.cmp(&Mass::ZERO) {
+        Ordering::Equal => Ok(bare),
+        Ordering::Greater if hangs => match equipment.make(implement, figure, fit) {
+            Ok(made) if fit == Fit::Nearest && figure <= made.made.distance(figure) => Ok(bare),
+            Ok(made) => Ok((made.made, made.rig)),
+            Err(_) if fit == Fit::Under => Ok(bare),
+            Err(why) => Err(why),
+        },
+        Ordering::Less if !hangs => {
+            // More help is a smaller figure: what is at most asked of it is at least of the stack.
+            let fit = match fit {
+                Fit::Under => Fit::Over,
+                Fit::Over => Fit::Under,
+                Fit::Nearest => Fit::Nearest,
+            };
+            match equipment.make(implement, figure.distance(Mass::ZERO), fit) {
+                Ok(made) => Ok((Mass::ZERO.checked_sub(made.made).unwrap_or_default(), made.rig)),
+                Err(CannotMake::TooLight { .. }) => Ok(bare),
+                Err(why) => Err(why),
+            }
+        }
+        Ordering::Greater | Ordering::Less => Err(CannotMake::NotALoad),
+    }
 }
 
 /// The load after a share is taken off what was on: the nearest, and none where that is no
