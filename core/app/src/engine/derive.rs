@@ -218,7 +218,7 @@ load = "body"
         core.record_desk(vec![DeskEvent::BodyMassKept { mass, day: 20_781 }], &at(0)).unwrap();
         let steps = [
             vec![Step::Adopt(OWN), Step::Begin, reps(8), reps(9), undo(), redo(), reps(7), correct],
-            (0..6).map(|_| reps(5)).collect(),
+            (0..4).map(|_| reps(5)).collect(),
             vec![note, undo(), redo(), finish(), undo(), undo(), redo(), finish()],
             // From here on the old plan's exercise is unknown; what it counted for stays.
             vec![Step::Adopt(OTHER), Step::Begin, reps(10), undo(), undo(), redo(), redo()],

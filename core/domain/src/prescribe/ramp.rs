@@ -111,7 +111,8 @@ fn wants_ramp(slot: &Slot<'_>, first: &Call) -> bool {
 
 /// Before work with load on the body: the body alone.
 fn body_alone(slot: &Slot<'_>, first: &Call, load: Load, figure: Mass) -> Option<Call> {
-    if figure <= Mass::ZERO || slot.entry.ramp == Some(Ramp::None) || !wants_ramp(slot, first) {
+    let ramp = slot.entry.ramp.as_ref().or(slot.session.warm_up.ramp.as_ref());
+    if figure <= Mass::ZERO || ramp == Some(&Ramp::None) || !wants_ramp(slot, first) {
         return None;
     }
     let zero = Some(Mass::ZERO);
