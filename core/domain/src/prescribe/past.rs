@@ -146,20 +146,25 @@ pub(super) fn last_time(past: &[Past]) -> Option<LastTime> {
     })
 }
 
-/// The weaker side, as the latest session in which both worked shows it: less on, then fewer done,
-/// then less left.
+/// The weaker side, as the latest session in which the two differ shows it: less on, then less done.
+/// Once the weaker works first the stronger stops where it did, so later ones may show nothing.
 pub(super) fn weaker(past: &[Past]) -> Option<Side> {
     past.iter().find_map(|work| {
         let of = |side| {
-            let set = work.sets.iter().find(|set| set.is_work() && set.side == Some(side))?;
-            Some((set.figure, size(set.amount()), set.left))
+            let sets = || work.sets.iter().filter(|set| set.is_work() && set.side == Some(side));
+            let rounds: Vec<_> = sets().map(|set| (set.row, set.round)).collect();
+            (
+                sets().filter_map(|set| set.figure).max(),
+                sets().map(|set| size(set.amount())).sum::<u32>(),
+                rounds,
+            )
         };
-        let (left, right) = (of(Side::Left)?, of(Side::Right)?);
-        let by_left = match (left.2, right.2) {
-            (Some(left), Some(right)) => left.cmp(&right),
-            _ => Ordering::Equal,
-        };
-        match (left.0, left.1).cmp(&(right.0, right.1)).then(by_left) {
+        let (left, right) = (of(Side::Left), of(Side::Right));
+        // A side that was not worked as often says nothing.
+        if left.2 != right.2 {
+            return None;
+        }
+        match (left.0, left.1).cmp(&(right.0, right.1)) {
             Ordering::Less => Some(Side::Left),
             Ordering::Equal => None,
             Ordering::Greater => Some(Side::Right),

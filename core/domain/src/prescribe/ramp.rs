@@ -138,13 +138,14 @@ fn asked(slot: &Slot<'_>, warm: &[Muscle], first: &Call, load: &Load, figure: Ma
         };
         Some(Asked { figure, reps: step.reps, rest: rest_after(step.share), why })
     };
-    let (steps, as_written): (&[RampStep], bool) = match chosen(slot, warm, bar.is_some()) {
-        Ramp::None => return Vec::new(),
-        Ramp::Short => (&SHORT, false),
-        Ramp::Usual if bar.is_some() => (&USUAL_RAMP, false),
-        Ramp::Usual => (&WITHOUT_A_BAR, false),
-        Ramp::Steps(steps) => (steps, true),
-    };
+    let (steps, as_written): (&[RampStep], bool) =
+        match chosen(slot, warm, bar.is_some(), speed(slot)) {
+            Ramp::None => return Vec::new(),
+            Ramp::Short => (&SHORT, false),
+            Ramp::Usual if bar.is_some() => (&USUAL_RAMP, false),
+            Ramp::Usual => (&WITHOUT_A_BAR, false),
+            Ramp::Steps(steps) => (steps, true),
+        };
     let mut all: Vec<Asked> = steps.iter().filter_map(ask).collect();
     if let Some(least) = from_the_floor(slot, load) {
         all = at_height(least, all);
@@ -152,10 +153,15 @@ fn asked(slot: &Slot<'_>, warm: &[Muscle], first: &Call, load: &Load, figure: Ma
     if as_written { all } else { thinned(all, load, figure) }
 }
 
+/// Whether it is done for speed, and so with light loads.
+fn speed(slot: &Slot<'_>) -> bool {
+    slot.entry.blocks.iter().flat_map(|block| &block.sets).all(|set| set.speed)
+}
+
 /// What the exercise says; else the session's for a first lift on these muscles, one step for a
-/// later one with a bar, and none for anything else (common practice). A session without a ramp has
+/// later one with a bar or for speed work, and none for anything else (common practice). A session without a ramp has
 /// none for any.
-fn chosen<'a>(slot: &'a Slot<'_>, warm: &[Muscle], with_bar: bool) -> &'a Ramp {
+fn chosen<'a>(slot: &'a Slot<'_>, warm: &[Muscle], with_bar: bool, speed: bool) -> &'a Ramp {
     if let Some(ramp) = &slot.entry.ramp {
         return ramp;
     }
@@ -164,6 +170,7 @@ fn chosen<'a>(slot: &'a Slot<'_>, warm: &[Muscle], with_bar: bool) -> &'a Ramp {
     }
     let warmed = slot.exercise.direct.iter().any(|muscle| warm.contains(muscle));
     match (slot.exercise.is_compound(), warmed) {
+        (true, false) if speed => &Ramp::Short,
         (true, false) => slot.session.warm_up.ramp.as_ref().unwrap_or(&Ramp::Usual),
         (true, true) if with_bar => &Ramp::Short,
         (true, true) | (false, _) => &Ramp::None,
