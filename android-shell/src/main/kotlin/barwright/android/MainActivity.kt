@@ -1,0 +1,401 @@
+package barwright.android
+
+import android.Manifest
+import android.app.Activity
+import android.app.NotificationManager
+import android.content.Intent as Call
+import android.content.pm.PackageManager
+import android.net.Uri
+import android.os.Build
+import android.os.Bundle
+import android.os.Handler
+import android.os.Looper
+import android.provider.Settings
+import android.view.Gravity
+import android.view.View
+import android.view.ViewGroup
+import android.view.WindowManager
+import android.widget.FrameLayout
+import android.widget.LinearLayout
+import barwright.android.screen.BalanceView
+import barwright.android.screen.Banner
+import barwright.android.screen.EquipmentView
+import barwright.android.screen.FloorView
+import barwright.android.screen.LiftView
+import barwright.android.screen.Places
+import barwright.android.screen.PlanView
+import barwright.android.screen.TallyView
+import barwright.android.screen.TodayView
+import barwright.android.screen.WeeksView
+import barwright.android.view.GAP
+import barwright.android.view.Hands
+import barwright.android.view.KeyView
+import barwright.android.view.MID
+import barwright.android.view.Style
+import barwright.android.view.show
+import barwright.core.Action
+import barwright.core.EngineException
+import barwright.core.Intent
+import barwright.core.Look
+import barwright.core.RefusalCode
+import barwright.core.Screen
+import java.io.IOException
+
+/** The one window: shows the screen that the core answers, and hands it what is tapped. */
+class MainActivity : Activity(), Hands, Places.Doors {
+    private val style by lazy { Style(this) }
+    private val ticks = Handler(Looper.getMainLooper())
+    private val past = ArrayDeque<Look>()
+    private var look: Look? = null
+
+    /** The look of the screen that is shown; the one asked for may still be on its way. */
+    private var shown: Look? = null
+    private var screen: Screen? = null
+    private var started = false
+
+    private val title by lazy { style.text(MID, bold = true) }
+    private val banner by lazy { Banner(style, this) }
+    private val host by lazy { FrameLayout(this) }
+    private val places by lazy { Places(this, this, this) }
+    private val today by lazy { TodayView(this, this) }
+    private val floor by lazy { FloorView(this, this) }
+    private val tally by lazy { TallyView(this, this) }
+    private val weeks by lazy { WeeksView(this, this) }
+    private val lift by lazy { LiftView(this, this) }
+    private val balance by lazy { BalanceView(this, this) }
+    private val equipment by lazy { EquipmentView(this, this) }
+    private val plan by lazy { PlanView(this, this) }
+
+    override fun onCreate(savedInstanceState: Bundle?) {
+        super.onCreate(savedInstanceState)
+        val head = style.line().apply {
+            gravity = Gravity.CENTER_VERTICAL
+            setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(8))
+        }
+        if (Build.VERSION.SDK_INT >= 28) title.isAccessibilityHeading = true
+        head.addView(title, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f))
+        val go = KeyView(style, this).apply { own(getString(R.string.places)) { open(places, getString(R.string.places_title)) } }
+        head.addView(go, LinearLayout.LayoutParams(ViewGroup.LayoutParams.WRAP_CONTENT, ViewGroup.LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
+        val root = style.column()
+        root.setBackgroundColor(style.ground)
+        root.addView(head)
+        root.addView(banner)
+        root.addView(host, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f))
+        setContentView(root)
+        savedInstanceState?.getBundle(LOOK)?.let { look = LookBundle.read(it) }
+        savedInstanceState?.let { saved ->
+            val depth = saved.getInt(DEPTH)
+            for (at in 0 until depth) saved.getBundle("$LOOK $at")?.let(LookBundle::read)?.let(past::addLast)
+        }
+        if (savedInstanceState == null) opened(intent)
+    }
+
+    override fun onNewIntent(intent: Call) {
+        super.onNewIntent(intent)
+        opened(intent)
+    }
+
+    override fun onStart() {
+        super.onStart()
+        started = true
+        app.effects.ring.inFront = true
+        app.effects.onAwake = ::keepAwake
+        app.core.onElsewhere = { if (look is Look.Floor) go(Places.FLOOR) else refresh() }
+        keepAwake(app.effects.awake)
+        // The program came to the front: the core looks at the time, and says what stands.
+        app.core.dispatch(Intent.Wake) { answer ->
+            val wanted = look
+            if (wanted == null || answer is Answer.Not) arrive(answer) else view(wanted)
+        }
+    }
+
+    override fun onStop() {
+        super.onStop()
+        started = false
+        ticks.removeCallbacksAndMessages(null)
+        app.effects.ring.inFront = false
+        app.effects.onAwake = null
+        app.core.onElsewhere = null
+        app.core.suspend()
+    }
+
+    override fun onSaveInstanceState(outState: Bundle) {
+        super.onSaveInstanceState(outState)
+        look?.let { outState.putBundle(LOOK, LookBundle.of(it)) }
+        past.forEachIndexed { at, look -> outState.putBundle("$LOOK $at", LookBundle.of(look)) }
+        outState.putInt(DEPTH, past.size)
+    }
+
+    // Taps
+
+    override fun tap(action: Action) = when (action) {
+        is Action.Do -> dispatch(action.intent)
+        is Action.Show -> go(action.look)
+    }
+
+    override fun write(field: String, text: String) = dispatch(Intent.Write(field, text))
+
+    private fun dispatch(intent: Intent): Unit = app.core.dispatch(intent) { answer ->
+        when (answer) {
+            is Answer.Shown -> arrive(answer)
+            is Answer.Not -> refused(answer.why, intent)
+        }
+    }
+
+    /** A tap's answer: the screen to show is where the lifter is now. */
+    private fun arrive(answer: Answer): Unit = when (answer) {
+        is Answer.Shown -> {
+            val now = place(answer.screen)
+            if (!same(now, look)) {
+                past.clear()
+                if (now !is Look.Today) past.addLast(Look.Today(null, null))
+            }
+            look = now
+            show(answer.screen)
+        }
+        is Answer.Not -> refused(answer.why, null)
+    }
+
+    private fun refused(why: EngineException, intent: Intent?): Unit = when (why) {
+        is EngineException.Refused ->
+            if (why.code == RefusalCode.ASK && intent is Intent.ChangeLoad) {
+                banner.say(why.reason, R.string.load_anyway, R.string.back) { dispatch(intent.copy(sure = true)) }
+            } else {
+                banner.say(why.reason)
+            }
+        is EngineException.Storage -> banner.say(listOf(why.reason, why.keptAt).filter { it.isNotEmpty() }.joinToString("\n"))
+        is EngineException.NewerFile -> banner.say(why.reason)
+        is EngineException.Closed -> banner.say(why.reason)
+        is EngineException.Broken -> banner.say("${why.reason}\n${why.report}")
+    }
+
+    // Places
+
+    override fun go(look: Look) {
+        val from = this.look
+        if (from != null && !same(from, look)) past.addLast(from)
+        this.look = look
+        view(look)
+    }
+
+    override fun back() = onBackPressed()
+
+    override fun onBackPressed() {
+        val panel = (screen as? Screen.Floor)?.floor?.panel
+        when {
+            host.getChildAt(0) === places -> refresh()
+            panel != null -> tap(panel.close.action)
+            past.isNotEmpty() -> {
+                val to = past.removeLast()
+                look = to
+                view(to)
+            }
+            else -> super.onBackPressed()
+        }
+    }
+
+    override fun openPlan() = pick(PLAN_FILE)
+
+    override fun openGym() = pick(GYM_FILE)
+
+    override fun readAloud() {
+        screen?.let { app.effects.speak(aloud(it)) }
+        refresh()
+    }
+
+    override var speaks: Boolean
+        get() = app.said.speaks
+        set(on) {
+            app.said.speaks = on
+        }
+
+    override var overKeyguard: Boolean
+        get() = app.said.overKeyguard
+        set(on) {
+            app.said.overKeyguard = on
+            keepAwake(app.effects.awake)
+        }
+
+    private fun refresh() {
+        look?.let(::view)
+    }
+
+    private fun view(wanted: Look) = app.core.view(wanted) { answer ->
+        // A later tap may have gone elsewhere meanwhile; its own answer follows.
+        if (look == wanted) {
+            when (answer) {
+                is Answer.Shown -> {
+                    // The floor without a session is today's sheet: then that is where we are.
+                    if (!same(place(answer.screen), wanted)) look = place(answer.screen)
+                    show(answer.screen)
+                }
+                is Answer.Not -> {
+                    refused(answer.why, null)
+                    // There is no such screen: stay where we were.
+                    look = shown
+                    if (past.lastOrNull() == shown) past.removeLastOrNull()
+                }
+            }
+        }
+    }
+
+    // Screens
+
+    private fun show(screen: Screen) {
+        ticks.removeCallbacksAndMessages(null)
+        this.screen = screen
+        shown = look
+        banner.clear()
+        when (screen) {
+            is Screen.Today -> { today.apply(screen.today); open(today, screen.today.title) }
+            is Screen.Floor -> { floor.apply(screen.floor); open(floor, screen.floor.title) }
+            is Screen.Tally -> { tally.apply(screen.tally); open(tally, screen.tally.title) }
+            is Screen.Weeks -> { weeks.apply(screen.weeks); open(weeks, screen.weeks.title) }
+            is Screen.Lift -> { lift.apply(screen.lift); open(lift, screen.lift.title) }
+            is Screen.Balance -> { balance.apply(screen.balance); open(balance, screen.balance.title) }
+            is Screen.Equipment -> { equipment.apply(screen.equipment); open(equipment, screen.equipment.title) }
+            is Screen.Plan -> { plan.apply(screen.plan); open(plan, screen.plan.title) }
+        }
+        val rest = (screen as? Screen.Floor)?.floor?.rest
+        if (rest != null && started) {
+            // Once, when the figures change next: only while they are looked at.
+            ticks.postDelayed(::tick, rest.nextChangeMs)
+            wordOnRest()
+        }
+    }
+
+    private fun tick() {
+        val wanted = look ?: return
+        app.core.view(wanted) { answer ->
+            if (look == wanted && answer is Answer.Shown && host.getChildAt(0) === floor) {
+                val said = banner.visibility
+                show(answer.screen)
+                banner.visibility = said
+            }
+        }
+    }
+
+    private fun open(view: View, name: String) {
+        if (title.text.toString() != name) title.text = name
+        if (host.getChildAt(0) === view) return
+        host.removeAllViews()
+        host.addView(view, FrameLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.MATCH_PARENT))
+        if (Build.VERSION.SDK_INT >= 28) host.accessibilityPaneTitle = name
+        setTitle(name)
+    }
+
+    /** Where a screen is, for the way back and for a process that dies. */
+    private fun place(screen: Screen): Look = when (screen) {
+        is Screen.Today -> (look as? Look.Today) ?: Look.Today(null, null)
+        is Screen.Floor -> Places.FLOOR
+        is Screen.Tally -> Look.Tally
+        is Screen.Weeks -> Look.Weeks
+        is Screen.Lift -> (look as? Look.Lift) ?: Look.Lift(screen.lift.title, 0u)
+        is Screen.Balance -> (look as? Look.Balance) ?: Look.Balance(null)
+        is Screen.Equipment -> Look.Equipment
+        is Screen.Plan -> (look as? Look.Plan) ?: Look.Plan(null, null)
+    }
+
+    private fun same(one: Look?, other: Look?) = one?.javaClass == other?.javaClass
+
+    private fun aloud(screen: Screen): String = when (screen) {
+        is Screen.Today -> screen.today.aloud
+        is Screen.Floor -> screen.floor.aloud
+        is Screen.Tally -> screen.tally.aloud
+        is Screen.Weeks -> screen.weeks.aloud
+        is Screen.Lift -> screen.lift.aloud
+        is Screen.Balance -> screen.balance.aloud
+        is Screen.Equipment -> screen.equipment.aloud
+        is Screen.Plan -> screen.plan.aloud
+    }
+
+    // The device
+
+    private fun keepAwake(on: Boolean) {
+        if (on) window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
+        else window.clearFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
+        val over = on && app.said.overKeyguard
+        if (Build.VERSION.SDK_INT >= 27) setShowWhenLocked(over)
+        else if (over) window.addFlags(WindowManager.LayoutParams.FLAG_SHOW_WHEN_LOCKED)
+        else window.clearFlags(WindowManager.LayoutParams.FLAG_SHOW_WHEN_LOCKED)
+    }
+
+    /** At the first rest: ask for what it needs, and say once what is lost without it. */
+    private fun wordOnRest() {
+        val manager = getSystemService(NotificationManager::class.java)
+        val allowed = manager.areNotificationsEnabled()
+        when {
+            !allowed && Build.VERSION.SDK_INT >= 33 && app.said.first("ask notices") ->
+                banner.say(getString(R.string.ask_notices), R.string.allow, R.string.not_now) {
+                    requestPermissions(arrayOf(Manifest.permission.POST_NOTIFICATIONS), NOTICES)
+                }
+            !allowed && app.said.first("lost notices") -> banner.say(getString(R.string.lost_notices))
+            !app.effects.ring.exact && app.said.first("lost exact") ->
+                banner.say(getString(R.string.lost_exact), R.string.to_settings) {
+                    startActivity(Call(Settings.ACTION_REQUEST_SCHEDULE_EXACT_ALARM, Uri.fromParts("package", packageName, null)))
+                }
+        }
+    }
+
+    override fun onRequestPermissionsResult(code: Int, asked: Array<String>, answers: IntArray) {
+        if (code != NOTICES) return
+        if (answers.firstOrNull() == PackageManager.PERMISSION_GRANTED) {
+            // The rest that runs gets its notification now.
+            app.core.dispatch(Intent.Wake, elsewhere = true) {}
+        } else if (app.said.first("lost notices")) {
+            banner.say(getString(R.string.lost_notices))
+        }
+    }
+
+    // Files
+
+    private fun opened(call: Call) {
+        val file = call.data
+        if (call.action == Call.ACTION_VIEW && file != null) read(file) { go(Look.Plan(it, null)) }
+    }
+
+    private fun pick(what: Int) = startActivityForResult(
+        Call(Call.ACTION_OPEN_DOCUMENT).addCategory(Call.CATEGORY_OPENABLE).setType("*/*"),
+        what,
+    )
+
+    override fun onActivityResult(what: Int, result: Int, data: Call?) {
+        val file = data?.data
+        if (result != RESULT_OK || file == null) return
+        when (what) {
+            PLAN_FILE -> read(file) { go(Look.Plan(it, null)) }
+            GYM_FILE -> read(file) { dispatch(Intent.AddGym(it)) }
+        }
+    }
+
+    private fun read(file: Uri, then: (String) -> Unit) = app.core.off({
+        try {
+            // No further than any file of ours could go; the core says when it is too long.
+            contentResolver.openInputStream(file)?.use { String(it.readNBytesUpTo(MOST_BYTES), Charsets.UTF_8) }
+        } catch (_: IOException) {
+            null
+        } catch (_: SecurityException) {
+            null
+        }
+    }) { text -> if (text == null) banner.say(getString(R.string.unreadable_file)) else then(text) }
+
+    private fun java.io.InputStream.readNBytesUpTo(most: Int): ByteArray {
+        val bytes = ByteArray(most)
+        var at = 0
+        while (at < most) {
+            val count = read(bytes, at, most - at)
+            if (count < 0) break
+            at += count
+        }
+        return bytes.copyOf(at)
+    }
+
+    private companion object {
+        const val LOOK = "look"
+        const val DEPTH = "depth"
+        const val PLAN_FILE = 1
+        const val GYM_FILE = 2
+        const val NOTICES = 3
+        const val MOST_BYTES = 2 shl 20
+    }
+}

@@ -1,0 +1,305 @@
+package barwright.android.screen
+
+import android.content.Context
+import android.view.Gravity
+import android.view.View
+import android.widget.LinearLayout
+import android.widget.LinearLayout.LayoutParams
+import android.widget.ScrollView
+import barwright.android.R
+import barwright.android.view.BarView
+import barwright.android.view.BigText
+import barwright.android.view.FieldsView
+import barwright.android.view.GAP
+import barwright.android.view.Hands
+import barwright.android.view.KeyFlow
+import barwright.android.view.KeyView
+import barwright.android.view.Lines
+import barwright.android.view.MID
+import barwright.android.view.RowsView
+import barwright.android.view.Style
+import barwright.android.view.Tone
+import barwright.android.view.Warnings
+import barwright.android.view.WhyView
+import barwright.android.view.put
+import barwright.android.view.say
+import barwright.android.view.show
+import barwright.core.BarZone
+import barwright.core.CallZone
+import barwright.core.Figure
+import barwright.core.FloorScreen
+import barwright.core.Panel
+import barwright.core.RunningRest
+import barwright.core.ThumbZone
+
+/**
+ * The floor: the bar, the call, the thumb. The thumb zone stays at the bottom, the two others above
+ * it; on its side the screen puts them beside each other. A new screen changes views in place.
+ */
+class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
+    private val style = Style(context)
+    private val notices = Warnings(style).apply { accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE }
+    private val rest = RestZone(style, hands)
+    private val bar = BarZoneView(style, hands)
+    private val call = CallZoneView(style)
+    private val thumb = ThumbZoneView(style, hands)
+    private val panel = PanelView(style, hands)
+
+    init {
+        val beside = resources.configuration.run { screenWidthDp > screenHeightDp && screenWidthDp >= WIDE }
+        orientation = if (beside) HORIZONTAL else VERTICAL
+        val above = style.column().apply {
+            setPadding(style.dp(16), 0, style.dp(16), style.dp(8))
+            put(notices)
+            put(rest)
+            put(bar)
+            put(call, above = style.dp(8))
+        }
+        val upper = ScrollView(context).apply { addView(above) }
+        val hand = style.column().apply {
+            setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(12))
+            put(thumb)
+            put(panel)
+        }
+        val lower = LowScroll(context, if (beside) 1f else HAND_SHARE).apply { addView(hand) }
+        if (beside) {
+            addView(upper, LayoutParams(0, LayoutParams.MATCH_PARENT, 1f))
+            addView(lower, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f).apply { gravity = Gravity.BOTTOM })
+        } else {
+            addView(upper, LayoutParams(LayoutParams.MATCH_PARENT, 0, 1f))
+            addView(lower, LayoutParams(LayoutParams.MATCH_PARENT, LayoutParams.WRAP_CONTENT))
+        }
+    }
+
+    fun apply(floor: FloorScreen) {
+        notices.apply(floor.notices)
+        rest.apply(floor.rest)
+        bar.apply(floor.bar, resting = floor.rest != null)
+        call.apply(floor.call)
+        thumb.show(floor.panel == null)
+        thumb.apply(floor.thumb)
+        panel.apply(floor.panel)
+    }
+
+    private companion object {
+        const val WIDE = 560
+        const val HAND_SHARE = 0.68f
+    }
+}
+
+/** Scrolls what is higher than its share of the screen. */
+private class LowScroll(context: Context, private val share: Float) : ScrollView(context) {
+    override fun onMeasure(widthMeasureSpec: Int, heightMeasureSpec: Int) {
+        val room = MeasureSpec.getSize(heightMeasureSpec)
+        val most = if (room > 0) (room * share).toInt() else 0
+        super.onMeasure(widthMeasureSpec, MeasureSpec.makeMeasureSpec(most, MeasureSpec.AT_MOST))
+    }
+}
+
+/** The countdown takes the large type, shorter and longer on its sides. */
+private class RestZone(private val style: Style, hands: Hands) : LinearLayout(style.context) {
+    private val label = style.text(colour = style.quiet, bold = true)
+    private val figures = BigText(style).apply {
+        quiet = true
+        gravity = Gravity.CENTER
+        textAlignment = View.TEXT_ALIGNMENT_CENTER
+    }
+    private val shorter = KeyView(style, hands)
+    private val longer = KeyView(style, hands)
+    private var over: Boolean? = null
+
+    init {
+        orientation = VERTICAL
+        put(label)
+        val line = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
+        line.addView(shorter, LayoutParams(style.dp(KEY), LayoutParams.WRAP_CONTENT))
+        line.addView(figures, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+        line.addView(longer, LayoutParams(style.dp(KEY), LayoutParams.WRAP_CONTENT))
+        put(line)
+    }
+
+    fun apply(rest: RunningRest?) {
+        show(rest != null)
+        if (rest == null) {
+            over = null
+            return
+        }
+        label.say(rest.label)
+        figures.say(rest.text)
+        val spoken = "${rest.label} ${rest.text}"
+        if (figures.contentDescription?.toString() != spoken) figures.contentDescription = spoken
+        shorter.bind(rest.shorter)
+        longer.bind(rest.longer)
+        // Said once, when it ends; never while it counts.
+        if (rest.over && over == false) announceForAccessibility(spoken)
+        over = rest.over
+    }
+
+    private companion object {
+        const val KEY = 84
+    }
+}
+
+/** Zone one. */
+private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout(style.context) {
+    private val large = BigText(style)
+    private val plain = style.text(MID, bold = true)
+    private val line = style.text(MID)
+    private val change = style.text(MID)
+    private val drawing = BarView(style)
+    private val counts = style.text(colour = style.quiet, bold = true)
+    private val bar = style.text(colour = style.quiet)
+    private val holds = KeyView(style, hands)
+
+    init {
+        orientation = VERTICAL
+        put(large)
+        put(plain)
+        put(line)
+        val middle = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
+        middle.addView(drawing, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+        middle.addView(counts, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
+        put(middle, above = style.dp(4))
+        put(change, above = style.dp(4))
+        val under = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
+        under.addView(bar, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+        under.addView(holds, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
+        put(under, above = style.dp(4))
+    }
+
+    fun apply(zone: BarZone, resting: Boolean) {
+        // The largest type is the load's, unless a rest counts in it.
+        large.say(if (resting) "" else zone.total)
+        plain.say(if (resting) zone.total else "")
+        line.say(zone.line)
+        drawing.apply(zone)
+        counts.say(zone.counts)
+        change.say(zone.change)
+        bar.say(zone.bar)
+        holds.show(zone.holds != null)
+        zone.holds?.let { holds.bind(it) }
+    }
+}
+
+/** Zone two. */
+private class CallZoneView(private val style: Style) : LinearLayout(style.context) {
+    private val cautions = Warnings(style)
+    private val exercise = style.text(bold = true)
+    private val sentence = style.text(MID, bold = true)
+    private val last = style.text(colour = style.quiet)
+    private val manner = Lines(style)
+    private val setUp = Lines(style)
+    private val cues = Lines(style)
+    private val why = WhyView(style)
+    private val toGo = style.text(colour = style.quiet)
+
+    init {
+        orientation = VERTICAL
+        put(exercise)
+        put(sentence)
+        put(last, above = style.dp(2))
+        put(cautions, above = style.dp(4))
+        put(manner, above = style.dp(4))
+        put(setUp, above = style.dp(4))
+        put(cues, above = style.dp(4))
+        put(toGo, above = style.dp(4))
+        put(why)
+    }
+
+    fun apply(zone: CallZone) {
+        exercise.say(zone.exercise)
+        sentence.say(zone.sentence)
+        last.say(zone.last)
+        cautions.apply(zone.cautions)
+        manner.apply(zone.manner)
+        setUp.apply(zone.setUp)
+        cues.apply(zone.cues)
+        why.apply(zone.why, R.string.why_this_load)
+        toGo.say(zone.toGo)
+    }
+}
+
+/** Zone three: everything that records. */
+private class ThumbZoneView(private val style: Style, hands: Hands) : LinearLayout(style.context) {
+    private val figure = FigureView(style, hands)
+    private val prompt = style.text(bold = true)
+    private val effort = KeyFlow(style, hands, most = 3, grid = true)
+    private val main = KeyView(style, hands)
+    private val small = KeyFlow(style, hands)
+
+    init {
+        orientation = VERTICAL
+        put(figure)
+        put(prompt, above = style.dp(8))
+        put(effort, above = style.dp(6))
+        put(main, above = style.dp(GAP))
+        put(small, above = style.dp(GAP))
+    }
+
+    fun apply(zone: ThumbZone) {
+        figure.apply(zone.figure)
+        prompt.say(zone.prompt)
+        val halves = zone.effort.associate { it.key.id to it.half }
+        effort.apply(zone.effort.map { it.key }, MID, half = { halves[it.id] }) { Tone.NOW }
+        main.show(zone.main != null)
+        // Beside effort keys a main key is the second choice: putting a set right as it was.
+        zone.main?.let { main.bind(it, MID, if (zone.effort.isEmpty()) Tone.NOW else Tone.PLAIN) }
+        small.apply(zone.beside + listOfNotNull(zone.ended, zone.undo, zone.redo, zone.more))
+    }
+}
+
+/** What was done, a step down and up beside it. */
+private class FigureView(private val style: Style, hands: Hands) : LinearLayout(style.context) {
+    private val down = KeyView(style, hands)
+    private val text = style.text(MID, bold = true).apply {
+        gravity = Gravity.CENTER
+        textAlignment = View.TEXT_ALIGNMENT_CENTER
+        accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
+    }
+    private val up = KeyView(style, hands)
+
+    init {
+        orientation = HORIZONTAL
+        gravity = Gravity.CENTER_VERTICAL
+        addView(down, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+        addView(text, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1.4f))
+        addView(up, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+    }
+
+    fun apply(figure: Figure?) {
+        show(figure != null)
+        if (figure == null) return
+        down.bind(figure.down, MID)
+        text.say("${figure.text} ${figure.unit}")
+        up.bind(figure.up, MID)
+    }
+}
+
+/** What is seldom needed, open over the thumb zone. */
+private class PanelView(private val style: Style, hands: Hands) : LinearLayout(style.context) {
+    private val title = style.text(MID, bold = true)
+    private val rows = RowsView(style, hands)
+    private val keys = KeyFlow(style, hands, most = 2)
+    private val fields = FieldsView(style, hands)
+    private val close = KeyView(style, hands)
+
+    init {
+        orientation = VERTICAL
+        if (android.os.Build.VERSION.SDK_INT >= 28) title.isAccessibilityHeading = true
+        put(title)
+        put(rows, above = style.dp(4))
+        put(keys, above = style.dp(GAP))
+        put(fields, above = style.dp(4))
+        put(close, above = style.dp(GAP))
+    }
+
+    fun apply(panel: Panel?) {
+        show(panel != null)
+        if (panel == null) return
+        title.say(panel.title)
+        rows.apply(panel.rows)
+        keys.apply(panel.keys)
+        fields.apply(panel.fields)
+        close.bind(panel.close)
+    }
+}

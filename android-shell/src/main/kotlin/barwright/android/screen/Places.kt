@@ -1,0 +1,80 @@
+package barwright.android.screen
+
+import android.content.Context
+import android.widget.LinearLayout
+import android.widget.ScrollView
+import barwright.android.R
+import barwright.android.view.GAP
+import barwright.android.view.Hands
+import barwright.android.view.KeyView
+import barwright.android.view.MID
+import barwright.android.view.Style
+import barwright.android.view.put
+import barwright.core.Draft
+import barwright.core.Look
+
+/** Where to go, and the device's own matters. */
+class Places(context: Context, private val hands: Hands, private val doors: Doors) : ScrollView(context) {
+    /** What the places open that is no screen of the core. */
+    interface Doors {
+        fun go(look: Look)
+
+        fun openPlan()
+
+        fun openGym()
+
+        fun readAloud()
+
+        fun back()
+
+        var speaks: Boolean
+        var overKeyguard: Boolean
+    }
+
+    private val style = Style(context)
+    private val column = style.column().apply { setPadding(style.dp(16), 0, style.dp(16), style.dp(16)) }
+
+    init {
+        addView(column)
+        pair(R.string.place_today to { doors.go(Look.Today(null, null)) }, R.string.place_floor to { doors.go(FLOOR) })
+        pair(R.string.place_weeks to { doors.go(Look.Weeks) }, R.string.place_tally to { doors.go(Look.Tally) })
+        pair(R.string.place_balance to { doors.go(Look.Balance(null)) }, R.string.place_equipment to { doors.go(Look.Equipment) })
+        pair(R.string.place_plan to { doors.go(Look.Plan(null, null)) }, R.string.read_aloud to { doors.readAloud() })
+        pair(R.string.open_plan to { doors.openPlan() }, R.string.open_gym to { doors.openGym() })
+        column.put(style.text(MID, bold = true).apply { setText(R.string.on_this_phone) }, above = style.dp(16))
+        toggle(R.string.speak, { doors.speaks }) { doors.speaks = it }
+        toggle(R.string.over_keyguard, { doors.overKeyguard }) { doors.overKeyguard = it }
+        column.put(key(R.string.back) { doors.back() }, above = style.dp(GAP))
+    }
+
+    private fun pair(first: Pair<Int, () -> Unit>, second: Pair<Int, () -> Unit>) {
+        val line = style.line()
+        val half = LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 1f)
+        line.addView(key(first.first, first.second), half)
+        line.addView(
+            key(second.first, second.second),
+            LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 1f).apply { marginStart = style.dp(GAP) },
+        )
+        column.put(line, above = style.dp(GAP))
+    }
+
+    private fun key(label: Int, does: () -> Unit) =
+        KeyView(style, hands).apply { own(context.getString(label), does = does) }
+
+    private fun toggle(label: Int, on: () -> Boolean, set: (Boolean) -> Unit) {
+        val key = KeyView(style, hands)
+        fun show() {
+            key.own(context.getString(label), chosen = on()) {
+                set(!on())
+                show()
+            }
+        }
+        show()
+        column.put(key, above = style.dp(GAP))
+    }
+
+    companion object {
+        /** The floor with nothing entered. */
+        val FLOOR = Look.Floor(Draft(amount = null, load = null, helped = 0u, correct = null, panel = null))
+    }
+}

@@ -1,0 +1,289 @@
+package barwright.android.screen
+
+import android.content.Context
+import android.graphics.Typeface
+import android.view.View
+import android.widget.HorizontalScrollView
+import android.widget.LinearLayout
+import android.widget.ScrollView
+import barwright.android.R
+import barwright.android.view.ChartView
+import barwright.android.view.FieldsView
+import barwright.android.view.GAP
+import barwright.android.view.Hands
+import barwright.android.view.KeyFlow
+import barwright.android.view.Lines
+import barwright.android.view.MID
+import barwright.android.view.MuscleBarView
+import barwright.android.view.RowsView
+import barwright.android.view.Slots
+import barwright.android.view.Style
+import barwright.android.view.Tone
+import barwright.android.view.Warnings
+import barwright.android.view.put
+import barwright.android.view.say
+import barwright.android.view.show
+import barwright.android.view.wide
+import barwright.core.Action
+import barwright.core.BalanceScreen
+import barwright.core.EquipmentScreen
+import barwright.core.FileFault
+import barwright.core.Key
+import barwright.core.LiftScreen
+import barwright.core.MuscleBar
+import barwright.core.PlanScreen
+import barwright.core.TallyScreen
+import barwright.core.TodayScreen
+import barwright.core.WeekOfPlan
+import barwright.core.WeeksScreen
+
+/** A sheet: one column that scrolls, its keys under it within reach. */
+abstract class SheetView(context: Context, protected val hands: Hands) : LinearLayout(context) {
+    protected val style = Style(context)
+    protected val sheet = style.column().apply { setPadding(style.dp(16), 0, style.dp(16), style.dp(16)) }
+    private val subtitle = style.text(colour = style.quiet)
+    private val keys = KeyFlow(style, hands)
+    private val foot = style.column().apply { setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(12)) }
+
+    init {
+        orientation = VERTICAL
+        sheet.put(subtitle)
+        addView(ScrollView(context).apply { addView(sheet) }, LayoutParams(LayoutParams.MATCH_PARENT, 0, 1f))
+        foot.put(keys)
+        addView(foot, wide())
+    }
+
+    protected fun frame(subtitle: String, keys: List<Key>) {
+        this.subtitle.say(subtitle)
+        // The one thing to do now stands first, where it does something.
+        val now = keys.firstOrNull()?.takeIf { it.action is Action.Do && it.enabled }
+        this.keys.apply(keys) { if (it === now) Tone.NOW else Tone.PLAIN }
+        foot.show(keys.isNotEmpty())
+    }
+}
+
+/** Today's sheet. */
+class TodayView(context: Context, hands: Hands) : SheetView(context, hands) {
+    private val duration = style.text(bold = true)
+    private val cautions = Warnings(style)
+    private val needs = FieldsView(style, hands)
+    private val rows = RowsView(style, hands)
+    private val leftOut = Lines(style, style.quiet)
+
+    init {
+        sheet.put(duration)
+        sheet.put(cautions, above = style.dp(8))
+        sheet.put(needs)
+        sheet.put(rows, above = style.dp(8))
+        sheet.put(leftOut, above = style.dp(8))
+    }
+
+    fun apply(today: TodayScreen) {
+        frame(today.subtitle, today.keys)
+        duration.say(today.duration)
+        cautions.apply(today.cautions)
+        needs.apply(today.needs)
+        rows.apply(today.rows)
+        leftOut.apply(today.leftOut)
+    }
+}
+
+/** The end of a session. */
+class TallyView(context: Context, hands: Hands) : SheetView(context, hands) {
+    private val done = RowsView(style, hands)
+    private val changes = RowsView(style, hands)
+    private val notes = Lines(style)
+    private val cautions = Warnings(style)
+    private val fields = FieldsView(style, hands)
+
+    init {
+        sheet.put(done, above = style.dp(8))
+        sheet.put(changes, above = style.dp(8))
+        sheet.put(notes, above = style.dp(8))
+        sheet.put(cautions, above = style.dp(8))
+        sheet.put(fields, above = style.dp(8))
+    }
+
+    fun apply(tally: TallyScreen) {
+        frame(tally.subtitle, tally.keys)
+        done.apply(tally.done)
+        changes.apply(tally.changes)
+        notes.apply(tally.notes)
+        cautions.apply(tally.cautions)
+        fields.apply(tally.fields)
+    }
+}
+
+/** The plan as weeks. */
+class WeeksView(context: Context, hands: Hands) : SheetView(context, hands) {
+    private val weeks = style.column()
+    private val slots = Slots(weeks, { WeekView(style, hands) }) { view, week: WeekOfPlan -> view.apply(week) }
+
+    init {
+        sheet.put(weeks)
+    }
+
+    fun apply(screen: WeeksScreen) {
+        frame(screen.subtitle, screen.keys)
+        slots.apply(screen.weeks)
+    }
+}
+
+private class WeekView(style: Style, hands: Hands) : LinearLayout(style.context) {
+    private val title = style.text(MID, bold = true)
+    private val rows = RowsView(style, hands)
+
+    init {
+        orientation = VERTICAL
+        layoutParams = wide()
+        if (android.os.Build.VERSION.SDK_INT >= 28) title.isAccessibilityHeading = true
+        put(title, above = style.dp(16))
+        put(rows)
+    }
+
+    fun apply(week: WeekOfPlan) {
+        // Where we are is marked with a sign.
+        title.say(if (week.current) "▸ ${week.title}" else week.title)
+        rows.apply(week.rows)
+    }
+}
+
+/** One exercise over time: the drawing first. */
+class LiftView(context: Context, hands: Hands) : SheetView(context, hands) {
+    private val about = style.text(bold = true)
+    private val chart = ChartView(style)
+    private val records = RowsView(style, hands)
+    private val sessions = RowsView(style, hands)
+
+    init {
+        sheet.put(about, above = style.dp(8))
+        sheet.put(chart, above = style.dp(8))
+        sheet.put(records, above = style.dp(8))
+        sheet.put(sessions, above = style.dp(8))
+    }
+
+    fun apply(lift: LiftScreen) {
+        frame(lift.subtitle, lift.keys)
+        about.say(lift.chart?.title ?: "")
+        chart.apply(lift.chart)
+        records.apply(lift.records)
+        sessions.apply(lift.sessions)
+    }
+}
+
+/** Each muscle and side, planned and done. */
+class BalanceView(context: Context, hands: Hands) : SheetView(context, hands) {
+    private val bars = style.column()
+    private var full = 1u
+    private val slots = Slots(bars, { MuscleView(style) }) { view, bar: MuscleBar -> view.apply(bar, full) }
+    private val sentences = RowsView(style, hands)
+
+    init {
+        sheet.put(bars, above = style.dp(8))
+        sheet.put(sentences, above = style.dp(8))
+    }
+
+    fun apply(balance: BalanceScreen) {
+        frame(balance.subtitle, balance.keys)
+        full = balance.fullHalves
+        slots.apply(balance.bars)
+        sentences.apply(balance.sentences)
+    }
+}
+
+private class MuscleView(style: Style) : LinearLayout(style.context) {
+    private val words = style.text()
+    private val bar = MuscleBarView(style)
+
+    init {
+        orientation = VERTICAL
+        setPadding(0, style.dp(6), 0, style.dp(6))
+        layoutParams = wide()
+        put(words)
+        put(bar, above = style.dp(2))
+    }
+
+    fun apply(muscle: MuscleBar, full: UInt) {
+        words.say(muscle.text)
+        words.typeface = Typeface.create("sans-serif", if (muscle.behind) Typeface.BOLD else Typeface.NORMAL)
+        bar.apply(muscle, full)
+    }
+}
+
+/** What this gym has. */
+class EquipmentView(context: Context, hands: Hands) : SheetView(context, hands) {
+    private val gyms = KeyFlow(style, hands, most = 2)
+    private val rows = RowsView(style, hands)
+
+    init {
+        sheet.put(gyms, above = style.dp(GAP))
+        sheet.put(rows, above = style.dp(8))
+    }
+
+    fun apply(equipment: EquipmentScreen) {
+        frame(equipment.subtitle, equipment.keys)
+        gyms.apply(equipment.gyms)
+        rows.apply(equipment.rows)
+    }
+}
+
+/** A plan, or what is wrong with a file and where. */
+class PlanView(context: Context, hands: Hands) : SheetView(context, hands) {
+    private val faults = style.column()
+    private val slots = Slots(faults, { FaultView(style) }) { view, fault: FileFault -> view.apply(fault) }
+    private val rows = RowsView(style, hands)
+
+    init {
+        sheet.put(faults)
+        sheet.put(rows, above = style.dp(8))
+    }
+
+    fun apply(plan: PlanScreen) {
+        frame(plan.subtitle, plan.keys)
+        slots.apply(plan.faults)
+        faults.show(plan.faults.isNotEmpty())
+        rows.apply(plan.rows)
+    }
+}
+
+/** A fault in its place: the line as it is written, underlined, and what to write instead. */
+private class FaultView(style: Style) : LinearLayout(style.context) {
+    private val place = style.text(colour = style.quiet)
+    private val line = code(style)
+    private val under = code(style).apply {
+        setTextColor(style.warn)
+        importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
+    }
+    private val problem = style.text(bold = true)
+    private val advice = style.text()
+
+    init {
+        orientation = VERTICAL
+        layoutParams = wide()
+        put(place, above = style.dp(16))
+        val written = style.column().apply {
+            layoutDirection = View.LAYOUT_DIRECTION_LTR
+            put(line)
+            put(under)
+        }
+        // A file's lines are not broken: the underline must stay under its place.
+        put(HorizontalScrollView(style.context).apply { addView(written) })
+        put(problem, above = style.dp(2))
+        put(advice)
+    }
+
+    fun apply(fault: FileFault) {
+        place.say(resources.getString(R.string.fault_place, fault.line.toInt(), fault.column.toInt()))
+        line.say(fault.text)
+        under.say(fault.underline)
+        problem.say(fault.problem)
+        advice.say(fault.advice)
+    }
+
+    private fun code(style: Style) = style.text().apply {
+        typeface = Typeface.MONOSPACE
+        setHorizontallyScrolling(true)
+        textDirection = View.TEXT_DIRECTION_LTR
+        textAlignment = View.TEXT_ALIGNMENT_TEXT_START
+    }
+}

@@ -1,0 +1,100 @@
+package barwright.android.view
+
+import android.graphics.Canvas
+import android.graphics.Paint
+import android.graphics.Path
+import android.view.View
+import barwright.core.Chart
+import barwright.core.ChartAxis
+import barwright.core.SeriesKind
+
+/** A chart as the core lays it out: places on two axes become places in a rectangle, nothing more. */
+class ChartView(private val style: Style) : View(style.context) {
+    private var chart: Chart? = null
+    private val paint = Paint(Paint.ANTI_ALIAS_FLAG)
+    private val words = Paint(Paint.ANTI_ALIAS_FLAG).apply { textSize = this@ChartView.style.sp(SMALL) }
+    private val path = Path()
+
+    fun apply(chart: Chart?) {
+        show(chart != null)
+        if (chart == this.chart) return
+        this.chart = chart
+        contentDescription = chart?.aloud
+        invalidate()
+    }
+
+    override fun onMeasure(widthMeasureSpec: Int, heightMeasureSpec: Int) {
+        val width = MeasureSpec.getSize(widthMeasureSpec)
+        setMeasuredDimension(width, minOf(maxOf(width * 2 / 3, style.dp(200)), style.dp(340)))
+    }
+
+    override fun onDraw(canvas: Canvas) {
+        val chart = chart ?: return
+        val line = words.fontSpacing
+        val left = (chart.up.ticks.maxOfOrNull { words.measureText(it.label) } ?: 0f) + style.dp(8f)
+        val top = line * 1.4f
+        val bottom = height - line * 1.4f
+        val right = width - style.dp(8f)
+        fun x(at: Long) = left + (right - left) * chart.across.share(at)
+        fun y(at: Long) = bottom - (bottom - top) * chart.up.share(at)
+
+        words.color = style.quiet
+        words.textAlign = Paint.Align.LEFT
+        canvas.drawText(chart.up.label, 0f, -words.ascent(), words)
+        paint.style = Paint.Style.STROKE
+        paint.strokeWidth = style.dp(1f)
+        paint.color = style.outline
+        words.textAlign = Paint.Align.RIGHT
+        for (tick in chart.up.ticks) {
+            canvas.drawLine(left, y(tick.at), right, y(tick.at), paint)
+            canvas.drawText(tick.label, left - style.dp(6f), y(tick.at) - (words.ascent() + words.descent()) / 2, words)
+        }
+        words.textAlign = Paint.Align.CENTER
+        var free = 0f
+        for (tick in chart.across.ticks) {
+            val half = words.measureText(tick.label) / 2
+            val at = x(tick.at).coerceIn(half, width - half)
+            // A label that would run into the one before it is left out; the chart is also said in words.
+            if (at - half < free) continue
+            canvas.drawText(tick.label, at, height - words.descent(), words)
+            free = at + half + style.dp(8f)
+        }
+        for (series in chart.series) {
+            when (series.kind) {
+                SeriesKind.BAND -> {
+                    path.reset()
+                    series.points.forEachIndexed { at, point ->
+                        if (at == 0) path.moveTo(x(point.x), y(point.high)) else path.lineTo(x(point.x), y(point.high))
+                    }
+                    series.points.asReversed().forEach { path.lineTo(x(it.x), y(it.low)) }
+                    path.close()
+                    paint.style = Paint.Style.FILL
+                    paint.color = style.band
+                    canvas.drawPath(path, paint)
+                }
+                SeriesKind.LINE -> {
+                    path.reset()
+                    series.points.forEachIndexed { at, point ->
+                        if (at == 0) path.moveTo(x(point.x), y(point.low)) else path.lineTo(x(point.x), y(point.low))
+                    }
+                    paint.style = Paint.Style.STROKE
+                    paint.strokeWidth = style.dp(2.5f)
+                    paint.color = style.ink
+                    canvas.drawPath(path, paint)
+                }
+                SeriesKind.MARKS -> {
+                    paint.style = Paint.Style.FILL
+                    paint.color = style.brass
+                    for (point in series.points) canvas.drawCircle(x(point.x), y(point.low), style.dp(4f), paint)
+                    paint.style = Paint.Style.STROKE
+                    paint.strokeWidth = style.dp(1f)
+                    paint.color = style.ink
+                    for (point in series.points) canvas.drawCircle(x(point.x), y(point.low), style.dp(4f), paint)
+                }
+            }
+        }
+    }
+
+    private fun ChartAxis.share(at: Long): Float =
+        if (to == from) 0.5f else (at - from).toFloat() / (to - from)
+}

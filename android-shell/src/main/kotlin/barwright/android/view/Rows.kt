@@ -1,0 +1,147 @@
+package barwright.android.view
+
+import android.graphics.Canvas
+import android.graphics.Paint
+import android.view.View
+import android.widget.LinearLayout
+import barwright.android.R
+import barwright.core.Row
+
+/** A line of a sheet: its text, a quieter one, why, and what can be done with it. */
+class RowView(private val style: Style, hands: Hands) : LinearLayout(style.context) {
+    private val text = style.text()
+    private val detail = style.text(colour = style.quiet)
+    private val why = WhyView(style)
+    private val keys = KeyFlow(style, hands)
+    private val mark = Paint()
+    private var warns = false
+    private var heading = false
+
+    init {
+        orientation = VERTICAL
+        setWillNotDraw(false)
+        put(text)
+        put(detail)
+        put(why)
+        put(keys, above = style.dp(6))
+        layoutParams = wide()
+    }
+
+    fun apply(row: Row) {
+        val indent = if (row.depth.toInt() > 1) style.dp(16) else 0
+        heading = row.depth.toInt() == 0
+        setPaddingRelative(indent + if (row.warns) style.dp(10) else 0, style.dp(if (heading) 16 else 5), 0, style.dp(if (heading) 2 else 5))
+        // What is done or warns is marked with a sign, not by its colour alone.
+        text.say(if (row.done) "✓ ${row.text}" else row.text)
+        text.tabular(bold = row.depth.toInt() < 2)
+        if (android.os.Build.VERSION.SDK_INT >= 28) text.isAccessibilityHeading = heading
+        detail.say(row.detail)
+        why.apply(row.why, R.string.why)
+        keys.apply(row.keys)
+        if (warns != row.warns) invalidate()
+        warns = row.warns
+    }
+
+    override fun onDraw(canvas: Canvas) {
+        super.onDraw(canvas)
+        val rtl = layoutDirection == LAYOUT_DIRECTION_RTL
+        if (warns) {
+            mark.color = style.warn
+            val from = if (rtl) width - paddingStart.toFloat() + style.dp(4f) else paddingStart - style.dp(8f)
+            canvas.drawRect(from, style.dp(5f), from + style.dp(4f), height - style.dp(5f), mark)
+        }
+        if (heading) {
+            mark.color = style.outline
+            canvas.drawRect(0f, style.dp(10f), width.toFloat(), style.dp(11f), mark)
+        }
+    }
+}
+
+/** Rows under each other. */
+class RowsView(style: Style, hands: Hands) : LinearLayout(style.context) {
+    private val slots = Slots(this, { RowView(style, hands) }) { view, row: Row -> view.apply(row) }
+
+    init {
+        orientation = VERTICAL
+    }
+
+    fun apply(rows: List<Row>) {
+        slots.apply(rows)
+        show(rows.isNotEmpty())
+    }
+}
+
+/** "Why?", and the derivation when it is asked for. */
+class WhyView(private val style: Style) : LinearLayout(style.context) {
+    private val ask = style.text(bold = true).apply {
+        minHeight = style.dp(48)
+        gravity = android.view.Gravity.CENTER_VERTICAL
+        paintFlags = paintFlags or Paint.UNDERLINE_TEXT_FLAG
+        isClickable = true
+        isFocusable = true
+    }
+    private val lines = Lines(style, style.quiet)
+    private var open = false
+    private var reasons: List<String> = emptyList()
+
+    init {
+        orientation = VERTICAL
+        put(ask, params = LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
+        put(lines)
+        ask.setOnClickListener {
+            open = !open
+            lines.show(open)
+        }
+    }
+
+    fun apply(reasons: List<String>, label: Int) {
+        // Another number's reason stays closed until it is asked for.
+        if (reasons != this.reasons) open = false
+        this.reasons = reasons
+        ask.say(style.context.getString(label))
+        lines.apply(reasons)
+        lines.show(open)
+        show(reasons.isNotEmpty())
+    }
+}
+
+/** Plain lines of text under each other. */
+class Lines(style: Style, colour: Int = style.ink, bold: Boolean = false) : LinearLayout(style.context) {
+    private val slots = Slots(this, { style.text(colour = colour, bold = bold).apply { layoutParams = wide() } }) { view, line: String ->
+        view.say(line)
+    }
+
+    init {
+        orientation = VERTICAL
+    }
+
+    fun apply(lines: List<String>) {
+        slots.apply(lines)
+        show(lines.isNotEmpty())
+    }
+}
+
+/** Lines that warn: a clay stripe beside them, in ordinary type. */
+class Warnings(private val style: Style) : LinearLayout(style.context) {
+    private val lines = Lines(style, bold = true)
+    private val mark = Paint().apply { color = this@Warnings.style.warn }
+
+    init {
+        orientation = VERTICAL
+        setWillNotDraw(false)
+        setPaddingRelative(style.dp(12), style.dp(4), 0, style.dp(4))
+        put(lines)
+    }
+
+    fun apply(words: List<String>) {
+        lines.apply(words)
+        show(words.isNotEmpty())
+    }
+
+    override fun onDraw(canvas: Canvas) {
+        super.onDraw(canvas)
+        val rtl = layoutDirection == View.LAYOUT_DIRECTION_RTL
+        val from = if (rtl) width - style.dp(4f) else 0f
+        canvas.drawRect(from, style.dp(4f), from + style.dp(4f), height - style.dp(4f), mark)
+    }
+}

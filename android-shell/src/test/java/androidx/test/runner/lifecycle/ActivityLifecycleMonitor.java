@@ -1,0 +1,15 @@
+// Stands in for the class of the same name, which Robolectric asks for and this build leaves out.
+package androidx.test.runner.lifecycle;
+
+import android.app.Activity;
+import java.util.Collection;
+
+public interface ActivityLifecycleMonitor {
+    void addLifecycleCallback(ActivityLifecycleCallback callback);
+
+    void removeLifecycleCallback(ActivityLifecycleCallback callback);
+
+    Stage getLifecycleStageOf(Activity activity);
+
+    Collection<Activity> getActivitiesInStage(Stage stage);
+}

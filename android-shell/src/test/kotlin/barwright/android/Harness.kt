@@ -1,0 +1,247 @@
+package barwright.android
+
+import android.app.Activity
+import android.content.Intent as Call
+import android.graphics.Bitmap
+import android.graphics.Canvas
+import android.graphics.Rect
+import android.os.Bundle
+import android.os.Looper
+import android.os.SystemClock
+import android.view.MotionEvent
+import android.view.View
+import android.view.ViewGroup
+import android.widget.EditText
+import android.widget.TextView
+import barwright.android.view.KeyView
+import barwright.core.Intent
+import barwright.core.Look
+import barwright.core.Reading
+import barwright.core.Screen
+import org.junit.After
+import org.junit.Before
+import org.junit.runner.RunWith
+import org.junit.runners.model.FrameworkMethod
+import org.robolectric.Robolectric
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.android.controller.ActivityController
+import org.robolectric.annotation.Config
+import org.robolectric.annotation.GraphicsMode
+import org.robolectric.internal.bytecode.InstrumentationConfiguration
+import java.io.File
+import java.io.FileOutputStream
+import java.time.Duration
+
+/**
+ * Loads the core's bindings once for the process: their library keeps one table of callbacks, and
+ * each sandbox would load its own.
+ */
+class ShellRunner(of: Class<*>) : RobolectricTestRunner(of) {
+    override fun createClassLoaderConfig(method: FrameworkMethod): InstrumentationConfiguration =
+        InstrumentationConfiguration.Builder(super.createClassLoaderConfig(method))
+            .doNotAcquirePackage("barwright.core.")
+            .doNotAcquirePackage("uniffi.")
+            .build()
+}
+
+/** A clock that a test sets; a Monday evening in January. */
+class TestClocks : Clocks {
+    var wallMs = MONDAY_MS
+    var bootMs: Long? = 5_000_000L
+    var bootId: String? = "boot 7"
+    var offsetMinutes = 60
+
+    override fun read() = Reading(wallMs, offsetMinutes, bootMs, bootId)
+
+    fun pass(ms: Long) {
+        wallMs += ms
+        bootMs = bootMs?.plus(ms)
+    }
+
+    companion object {
+        /** 2026-01-12T18:05:00+01:00. */
+        const val MONDAY_MS = 1_768_237_500_000L
+    }
+}
+
+/** A phone with the shell on it, worked by touch. */
+@RunWith(ShellRunner::class)
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+@Config(sdk = [34], qualifiers = "w411dp-h914dp-night-420dpi")
+abstract class PhoneTest {
+    val clocks = TestClocks()
+    val app: BarwrightApp get() = RuntimeEnvironment.getApplication() as BarwrightApp
+    private var controller: ActivityController<MainActivity>? = null
+    val activity: MainActivity get() = controller!!.get()
+
+    @Before
+    fun setClocks() {
+        app.clocks = clocks
+    }
+
+    @After
+    fun endProcess() {
+        controller?.run { if (!get().isDestroyed) pause().stop().destroy() }
+        controller = null
+        settle()
+        app.core.quit()
+    }
+
+    // The phone
+
+    fun start(call: Call? = null, saved: Bundle? = null) {
+        val made = if (call == null) Robolectric.buildActivity(MainActivity::class.java)
+        else Robolectric.buildActivity(MainActivity::class.java, call)
+        controller = made
+        if (saved == null) made.setup() else made.setup(saved)
+        settle()
+    }
+
+    fun leave(): Bundle {
+        val saved = Bundle()
+        controller!!.pause().stop().saveInstanceState(saved)
+        settle()
+        return saved
+    }
+
+    fun come() {
+        controller!!.restart().start().resume().visible()
+        settle()
+    }
+
+    fun recreate() {
+        controller!!.recreate()
+        settle()
+    }
+
+    fun rotate(qualifiers: String) {
+        RuntimeEnvironment.setQualifiers(qualifiers)
+        controller!!.configurationChange()
+        settle()
+    }
+
+    /** Android ends the process: what was saved stays, everything else is gone. */
+    fun die(): Bundle {
+        val saved = leave()
+        controller!!.destroy()
+        controller = null
+        app.core.quit()
+        settle()
+        app.begin()
+        return saved
+    }
+
+    /** Until nothing is on its way: the core's thread, then the main one, and again. */
+    fun settle() {
+        repeat(4) {
+            if (app.core.looper.thread.isAlive) shadowOf(app.core.looper).idle()
+            shadowOf(Looper.getMainLooper()).idle()
+        }
+    }
+
+    /** Time goes by on every clock there is. */
+    fun pass(seconds: Long) {
+        clocks.pass(seconds * 1000)
+        shadowOf(Looper.getMainLooper()).idleFor(Duration.ofSeconds(seconds))
+        settle()
+    }
+
+    // The core, behind the screens' back
+
+    fun dispatch(intent: Intent): Answer {
+        var answer: Answer? = null
+        app.core.dispatch(intent) { answer = it }
+        settle()
+        return answer!!
+    }
+
+    fun ask(look: Look): Screen {
+        var answer: Answer? = null
+        app.core.view(look) { answer = it }
+        settle()
+        return when (val given = answer!!) {
+            is Answer.Shown -> given.screen
+            is Answer.Not -> throw AssertionError("refused: ${given.why}")
+        }
+    }
+
+    /** The demo's gym and plan, adopted, with the maxes that the plan goes by. */
+    fun prepare() {
+        recorded(Intent.AddGym(demo("gym.toml")))
+        recorded(Intent.ChooseGym("Boathouse cellar"))
+        recorded(Intent.AdoptPlan(demo("plan.toml")))
+        recorded(Intent.Write("body-mass", "82.4 kg"))
+        for ((lift, max) in listOf("back-squat" to "142.5 kg", "bench-press" to "97.5 kg", "deadlift" to "175 kg", "overhead-press" to "62.5 kg", "power-clean" to "82.5 kg")) {
+            recorded(Intent.Write("max:$lift", max))
+        }
+    }
+
+    private fun recorded(intent: Intent) {
+        val answer = dispatch(intent)
+        if (answer is Answer.Not) throw AssertionError("$intent: ${answer.why}")
+    }
+
+    fun demo(name: String): String = File("../core/app/src/demo/$name").readText()
+
+    // What is on the screen
+
+    val root: ViewGroup get() = activity.window.decorView as ViewGroup
+
+    fun views(of: View = root): Sequence<View> = sequence {
+        if (of.visibility == View.VISIBLE) {
+            yield(of)
+            if (of is ViewGroup) for (at in 0 until of.childCount) yieldAll(views(of.getChildAt(at)))
+        }
+    }
+
+    fun texts(): List<String> = views().filterIsInstance<TextView>().map { it.text.toString() }.filter { it.isNotEmpty() }.toList()
+
+    fun sees(words: String) = texts().any { words in it }
+
+    fun keys(): List<KeyView> = views().filterIsInstance<KeyView>().toList()
+
+    fun key(label: String): KeyView = keys().firstOrNull { it.text.toString() == label }
+        ?: keys().firstOrNull { it.text.toString().startsWith(label) }
+        ?: throw AssertionError("no key '$label' among ${keys().map { it.text }}; texts ${texts()}")
+
+    fun hasKey(label: String) = keys().any { it.text.toString().startsWith(label) }
+
+    fun tap(label: String) = touch(key(label))
+
+    fun hold(label: String) = touch(key(label), held = true)
+
+    /** A finger on the middle of a view, wherever it has to be scrolled to. */
+    fun touch(view: View, held: Boolean = false) {
+        view.requestRectangleOnScreen(Rect(0, 0, view.width, view.height), true)
+        settle()
+        val at = IntArray(2).also(view::getLocationInWindow)
+        val seen = Rect()
+        if (!view.getGlobalVisibleRect(seen)) throw AssertionError("not on the screen: $view")
+        val x = at[0] + view.width / 2f
+        val y = at[1] + view.height / 2f
+        val down = SystemClock.uptimeMillis()
+        root.dispatchTouchEvent(MotionEvent.obtain(down, down, MotionEvent.ACTION_DOWN, x, y, 0))
+        shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(if (held) 900 else 60))
+        val up = SystemClock.uptimeMillis()
+        root.dispatchTouchEvent(MotionEvent.obtain(down, up, MotionEvent.ACTION_UP, x, y, 0))
+        settle()
+    }
+
+    fun type(field: String, text: String) {
+        val entry = views().filterIsInstance<EditText>().first { it.contentDescription == field }
+        entry.setText(text)
+        val keep = views().filterIsInstance<TextView>().first { it.contentDescription == "Keep: $field" }
+        touch(keep)
+    }
+
+    fun picture(name: String) {
+        settle()
+        val view = root
+        val bitmap = Bitmap.createBitmap(view.width, view.height, Bitmap.Config.ARGB_8888)
+        view.draw(Canvas(bitmap))
+        val folder = File(System.getProperty("barwright.screens")!!).apply { mkdirs() }
+        FileOutputStream(File(folder, "$name.png")).use { bitmap.compress(Bitmap.CompressFormat.PNG, 100, it) }
+    }
+}
