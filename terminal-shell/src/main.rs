@@ -42,9 +42,15 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Say what goes on the bar for a load.
+    Load(commands::bar::Load),
+    /// Plan what to change on the bar across a ramp, from the empty bar.
+    Changes(commands::bar::Changes),
     /// Plan files.
     #[command(subcommand)]
     Plan(Plan),
+    /// Estimate a max from one set.
+    Estimate(commands::estimate::Asked),
     /// Drive the core from another program: JSON lines in, JSON lines out.
     Drive {
         /// Print the JSON Schema of the lines, and nothing else.
@@ -102,10 +108,15 @@ fn run(line: Line) -> Result<(), Failure> {
         Some(Command::Plan(Plan::Show { file, week })) => {
             commands::plan::show(&file, week, &Locale::read(&records.locale()), &mut out)
         }
+        Some(Command::Load(load)) => load.run(&records.locale(), &mut out),
+        Some(Command::Changes(changes)) => changes.run(&records.locale(), &mut out),
         Some(Command::Plan(Plan::Adopt { file })) => {
             let engine = records.open()?;
             commands::plan::adopt(&engine, &file, &mut out)?;
             Ok(engine.shut_down()?)
+        }
+        Some(Command::Estimate(asked)) => {
+            commands::estimate::run(&asked, &records.locale(), &mut out)
         }
         Some(Command::Drive { describe: true }) => Ok(commands::drive::describe(&mut out)?),
         Some(Command::Drive { describe: false }) => {
