@@ -35,6 +35,21 @@ pub fn in_place(fault: &Fault, text: &str) -> FileFault {
     }
 }
 
+/// The lines of a fault as a terminal shows them; `name` is the file's.
+pub fn lines(fault: &FileFault, name: &str) -> String {
+    let FileFault { line, column, text, underline, problem, advice, .. } = fault;
+    let margin = line.to_string();
+    let blank = " ".repeat(margin.len());
+    let mut shown = format!("{name}:{line}:{column}: {problem}\n");
+    if !text.is_empty() {
+        shown.push_str(&format!("{blank} |\n{margin} | {text}\n{blank} | {underline}\n"));
+    }
+    if !advice.is_empty() {
+        shown.push_str(&format!("{blank} = {advice}\n"));
+    }
+    shown
+}
+
 /// The line of a fault and the carets under its place, cut to a window around it.
 fn underlined(fault: &Fault, text: &str) -> (String, String) {
     let at = fault.span.start.min(text.len());
