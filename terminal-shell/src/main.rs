@@ -44,6 +44,8 @@ enum Command {
     /// Plan files.
     #[command(subcommand)]
     Plan(Plan),
+    /// Estimate a max from one set.
+    Estimate(commands::estimate::Asked),
     /// Drive the core from another program: JSON lines in, JSON lines out.
     Drive {
         /// Print the JSON Schema of the lines, and nothing else.
@@ -86,6 +88,9 @@ fn run(line: Line) -> Result<(), Failure> {
             let engine = records.open()?;
             commands::plan::adopt(&engine, &file, &mut out)?;
             Ok(engine.shut_down()?)
+        }
+        Some(Command::Estimate(asked)) => {
+            commands::estimate::run(&asked, &records.locale(), &mut out)
         }
         Some(Command::Drive { describe: true }) => Ok(commands::drive::describe(&mut out)?),
         Some(Command::Drive { describe: false }) => {

@@ -1,6 +1,7 @@
 //! What the program is asked for on its command line.
 
 pub(crate) mod drive;
+pub(crate) mod estimate;
 pub(crate) mod plan;
 pub(crate) mod start;
 pub(crate) mod today;
