@@ -41,6 +41,10 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Say what goes on the bar for a load.
+    Load(commands::bar::Load),
+    /// Plan what to change on the bar across a ramp, from the empty bar.
+    Changes(commands::bar::Changes),
     /// Plan files.
     #[command(subcommand)]
     Plan(Plan),
@@ -84,6 +88,8 @@ fn run(line: Line) -> Result<(), Failure> {
         Some(Command::Today { minutes, json }) => {
             commands::today::run(&*records.open()?, minutes, json, &mut out)
         }
+        Some(Command::Load(load)) => load.run(&records.locale(), &mut out),
+        Some(Command::Changes(changes)) => changes.run(&records.locale(), &mut out),
         Some(Command::Plan(Plan::Adopt { file })) => {
             let engine = records.open()?;
             commands::plan::adopt(&engine, &file, &mut out)?;

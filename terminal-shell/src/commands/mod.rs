@@ -1,5 +1,6 @@
 //! What the program is asked for on its command line.
 
+pub(crate) mod bar;
 pub(crate) mod drive;
 pub(crate) mod estimate;
 pub(crate) mod plan;

@@ -129,6 +129,7 @@ fn of(problem: &Problem) -> (String, String) {
                 Kind::Tempo => Expected::Tempo,
                 Kind::Seconds => Expected::Seconds,
                 Kind::Distance => Expected::Distance,
+                Kind::Length => Expected::Length,
                 _ => {
                     return (
                         quantity::problem(unreadable.kind, &unreadable.problem),
@@ -164,6 +165,10 @@ fn of(problem: &Problem) -> (String, String) {
         Problem::WrongCount { expected, found } => (
             format!("{found} here don't go into {expected}"),
             format!("Write {expected} of them, or a number that goes into {expected}."),
+        ),
+        Problem::TooManySums => (
+            "plates of so many different masses can't be searched".into(),
+            "Write plates that are alike with one mass, or leave some out.".into(),
         ),
         Problem::Repeated { first_line } => (
             format!("this was given in line {first_line} already"),
@@ -254,6 +259,8 @@ fn what(expected: Expected) -> (&'static str, &'static str) {
         Expected::Tempo => ("a tempo", "\"3-0-1-0\""),
         Expected::Seconds => ("a duration", "\"90 s\", \"2:30\" or \"2 min\""),
         Expected::Distance => ("a distance", "\"40 m\""),
+        Expected::Length => ("a length", "\"415 mm\""),
+        Expected::WholeOrList => ("a whole number or a list", "12 or [\"…\", \"…\"]"),
         Expected::TextOrList => ("a text or a list", "\"…\" or [\"…\", \"…\"]"),
         Expected::TextOrTable => ("a text or a table", "\"…\" or { … }"),
         Expected::WholeOrText => ("a whole number or a text", "5 or \"…\""),
@@ -270,7 +277,6 @@ fn what(expected: Expected) -> (&'static str, &'static str) {
         Expected::Miss => ("what follows a miss", "\"repeat\", \"5 % less\" or \"hold\""),
         Expected::Max => ("a max", "\"working max\" or \"Back squat\""),
         Expected::Sets => ("sets", "\"last\" or [2, 3]"),
-        _ => ("something else", "what the reference page shows"),
     }
 }
 

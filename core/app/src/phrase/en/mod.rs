@@ -2,6 +2,7 @@
 
 pub mod cautions;
 pub mod date;
+pub mod equipment;
 pub mod estimate;
 pub mod faults;
 pub mod floor;

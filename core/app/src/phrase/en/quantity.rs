@@ -13,6 +13,7 @@ fn example(kind: Kind) -> (&'static str, &'static str) {
         Kind::Tempo => ("a tempo", "3-0-1-0 or 2-1-X-0"),
         Kind::Seconds => ("a duration", "90 s, 2:30 or 2 min"),
         Kind::Distance => ("a distance", "40 m"),
+        Kind::Length => ("a length", "415 mm"),
         _ => ("a figure", "one with its unit"),
     }
 }
