@@ -84,6 +84,7 @@ pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
             warm_up: session.warm_up.minutes.map(|minutes| Seconds::new(u32::from(minutes) * 60)),
             rest_step: source.plan.rest_step,
             seconds_a_rep: source.plan.seconds_a_rep,
+            again_after: session.warm_up.again_after,
             blocks: blocks.into_iter().map(|(_, block)| block).collect(),
         },
         needs,
