@@ -173,6 +173,7 @@ load = "body"
     }
 
     /// A step of the test's script.
+    #[expect(clippy::large_enum_variant, reason = "a handful in one test")]
     enum Step {
         Adopt(&'static str),
         Begin,

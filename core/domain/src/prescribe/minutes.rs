@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::duration::duration;
-use crate::session::{Entry, SetKind, Sheet};
+use crate::session::{Call, Entry, SetKind, Sheet};
 
 /// Something left out for want of time.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -21,27 +21,44 @@ pub enum LeftOut {
 }
 
 /// The sheet cut to the minutes there are, and what was left out of it. In this order, from the
-/// last exercise to the first each time: optional exercises; one set of every exercise but the
-/// first that has three or more; another of those with two or more; whole exercises. The first
-/// exercise is never touched: it is what the day is for (common practice).
+/// last exercise to the first each time: optional exercises; one set of every exercise that has
+/// three or more; another of those with two or more; whole exercises. What was cut too much comes
+/// back, the last cut first. The day's first exercise with a ramp, or the first of all, is never
+/// touched: it is what the day is for (common practice). Of what stays the ramp stays.
 pub fn fit_minutes(sheet: &Sheet, minutes: u32) -> (Sheet, Vec<LeftOut>) {
     let limit = u64::from(minutes) * 60;
     let mut cut = sheet.clone();
     let fits = |sheet: &Sheet| duration(sheet).total() <= limit;
     let count = sheet.entries().count();
-    type Step = fn(&mut Sheet, usize) -> bool;
+    let ramped = |entry: &Entry| entry.calls.iter().any(|call| call.kind == SetKind::Ramp);
+    let kept = sheet.entries().position(ramped).unwrap_or(0);
+    type Step = fn(&mut Entry) -> bool;
     let steps: [Step; 4] = [
-        |sheet, at| drop_entry(sheet, at, true),
-        |sheet, at| drop_set(sheet, at, 3),
-        |sheet, at| drop_set(sheet, at, 2),
-        |sheet, at| drop_entry(sheet, at, false),
+        |entry| entry.optional && drop_all(entry),
+        |entry| drop_set(entry, 3),
+        |entry| drop_set(entry, 2),
+        drop_all,
     ];
+    let mut cuts: Vec<(usize, Vec<Call>)> = Vec::new();
     'cut: for step in steps {
-        for at in (1..count).rev() {
+        for at in (0..count).rev().filter(|at| *at != kept) {
             if fits(&cut) {
                 break 'cut;
             }
-            step(&mut cut, at);
+            let Some(entry) = nth(&mut cut, at) else { continue };
+            let before = entry.calls.clone();
+            if step(entry) {
+                cuts.push((at, before));
+            }
+        }
+    }
+    while let Some((at, before)) = cuts.pop() {
+        let mut back = cut.clone();
+        if let Some(entry) = nth(&mut back, at) {
+            entry.calls = before;
+        }
+        if fits(&back) {
+            cut = back;
         }
     }
     for block in &mut cut.blocks {
@@ -71,19 +88,14 @@ fn nth(sheet: &mut Sheet, at: usize) -> Option<&mut Entry> {
 }
 
 /// Empties an entry; the empty ones are taken out at the end, so that places stay.
-fn drop_entry(sheet: &mut Sheet, at: usize, only_optional: bool) -> bool {
-    match nth(sheet, at) {
-        Some(entry) if !only_optional || entry.optional => {
-            entry.calls.clear();
-            true
-        }
-        _ => false,
-    }
+fn drop_all(entry: &mut Entry) -> bool {
+    let any = !entry.calls.is_empty();
+    entry.calls.clear();
+    any
 }
 
 /// Takes the last round off an entry that has at least so many.
-fn drop_set(sheet: &mut Sheet, at: usize, at_least: usize) -> bool {
-    let Some(entry) = nth(sheet, at) else { return false };
+fn drop_set(entry: &mut Entry, at_least: usize) -> bool {
     if rounds(entry) < at_least {
         return false;
     }

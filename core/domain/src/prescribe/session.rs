@@ -6,7 +6,7 @@ use super::slot::Slot;
 use crate::call::LoadCall;
 use crate::catalogue::{Catalogue, Exercise, Muscle};
 use crate::equipment::{BODYWEIGHT, Equipment};
-use crate::plan::{self, Plan};
+use crate::plan::{self, Plan, WeekSession};
 use crate::quantity::{Mass, Seconds};
 use crate::session::{Block, Call, CallLoad, Entry, EntryId, PlanPlace, Sheet};
 
@@ -84,6 +84,7 @@ pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
             warm_up: session.warm_up.minutes.map(|minutes| Seconds::new(u32::from(minutes) * 60)),
             rest_step: source.plan.rest_step,
             seconds_a_rep: source.plan.seconds_a_rep,
+            again_after: session.warm_up.again_after,
             blocks: blocks.into_iter().map(|(_, block)| block).collect(),
         },
         needs,
@@ -140,13 +141,7 @@ pub fn substitute(
     }
     // Sets that follow a top set have none here: one row is enough.
     entry.blocks.truncate(1);
-    let warm: Vec<Muscle> = session
-        .exercises
-        .iter()
-        .take_while(|other| other.slot < old.slot)
-        .filter_map(|other| source.catalogue.get(&other.exercise))
-        .flat_map(|other| other.direct.iter().copied())
-        .collect();
+    let warm = warm_before(source.catalogue, &session, old.slot);
     let slot = Slot::new(source, lifter, &session, &entry, found);
     let mut built = entry::entry(&slot, EntryId(0), &warm, &mut Vec::new());
     built.stands_in_for = Some(instead_of.to_owned());
@@ -161,19 +156,26 @@ pub fn next_time(source: Source<'_>, lifter: &Lifter, exercise: &str) -> Option<
         .flat_map(|week| (0..plan.sessions_of(week).len()).map(move |index| (week, index)));
     for (week, index) in places.filter(|place| *place > (source.week, source.index)) {
         let there = Source { week, index, ..source };
-        let has = plan
-            .session(week, index)
-            .is_some_and(|session| session.exercises.iter().any(|e| e.exercise == exercise));
-        if has {
-            return sheet(there, lifter)?
-                .sheet
-                .blocks
-                .into_iter()
-                .flat_map(|block| block.entries)
-                .find(|entry| entry.exercise == exercise);
+        let Some(session) = plan.session(week, index) else { continue };
+        if let Some(entry) = session.exercises.iter().find(|entry| entry.exercise == exercise) {
+            let found = source.catalogue.get(exercise)?;
+            let slot = Slot::new(there, lifter, &session, entry, found);
+            let id = EntryId(u16::try_from(entry.slot).unwrap_or(u16::MAX));
+            let warm = warm_before(source.catalogue, &session, entry.slot);
+            return Some(entry::entry(&slot, id, &warm, &mut Vec::new()));
         }
     }
     None
+}
+
+/// Muscles that the exercises before a place in a session train.
+fn warm_before(catalogue: &Catalogue, session: &WeekSession, slot: usize) -> Vec<Muscle> {
+    let before = session.exercises.iter().take_while(|other| other.slot < slot);
+    before
+        .filter_map(|other| catalogue.get(&other.exercise))
+        .filter(|other| !other.movement.is_speed_work())
+        .flat_map(|other| other.direct.iter().copied())
+        .collect()
 }
 
 /// Rests of a superset: within a round nothing unless said, after it what a set of it would have.

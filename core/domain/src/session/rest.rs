@@ -37,6 +37,13 @@ pub struct Rest {
     pub began: Reading,
     /// How long it is to last, in milliseconds.
     pub length_ms: i64,
+    /// What had passed of it when it was begun anew on another clock, in milliseconds.
+    #[serde(default, skip_serializing_if = "is_nothing")]
+    pub passed_ms: i64,
+}
+
+fn is_nothing(ms: &i64) -> bool {
+    *ms == 0
 }
 
 /// How a rest stands at a reading.
@@ -53,7 +60,7 @@ pub struct Standing {
 impl Rest {
     /// A rest of so many seconds from a reading.
     pub fn new(kind: RestKind, began: Reading, length: Seconds) -> Self {
-        Self { kind, began, length_ms: i64::from(length.count()) * 1000 }
+        Self { kind, began, length_ms: i64::from(length.count()) * 1000, passed_ms: 0 }
     }
 
     /// The deadline as wall time, in milliseconds.
@@ -98,7 +105,14 @@ impl Rest {
     /// compared with the one it began on.
     #[must_use]
     pub fn rebased(&self, seen: Option<&Reading>, now: &Reading) -> Self {
-        Self { kind: self.kind, began: now.clone(), length_ms: self.standing(seen, now).left_ms }
+        let left_ms = self.standing(seen, now).left_ms;
+        let passed = self.length_ms.saturating_sub(left_ms);
+        Self {
+            kind: self.kind,
+            began: now.clone(),
+            length_ms: left_ms,
+            passed_ms: self.passed_ms.saturating_add(passed),
+        }
     }
 }
 

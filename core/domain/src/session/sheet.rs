@@ -264,6 +264,9 @@ pub struct Sheet {
     pub rest_step: Seconds,
     /// Seconds that a repetition takes where no tempo says it.
     pub seconds_a_rep: u8,
+    /// A pause longer than this calls for one warm-up step again.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub again_after: Option<Seconds>,
     /// The work, in order.
     pub blocks: Vec<Block>,
 }

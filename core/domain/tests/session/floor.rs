@@ -87,6 +87,7 @@ pub(crate) fn sheet(blocks: Vec<Block>) -> Sheet {
         warm_up: None,
         rest_step: Seconds::new(20),
         seconds_a_rep: 3,
+        again_after: None,
         blocks,
     }
 }

@@ -111,3 +111,39 @@ fn recording_while_paused_goes_on() {
     floor.racked();
     assert!(floor.run().paused.is_none());
 }
+
+#[test]
+fn a_long_pause_calls_for_one_step_again() {
+    let begin = || {
+        let squat = entry(0, "Back squat", vec![call(1, "100", "5"), call(2, "100", "5")]);
+        let mut sheet = sheet(vec![alone(squat)]);
+        sheet.again_after = Some(Seconds::new(720));
+        Floor::begin(sheet)
+    };
+    let after = |mut floor: Floor, seconds| {
+        floor.tap(Command::Pause);
+        floor.wait(seconds);
+        floor.tap(Command::Resume);
+        floor
+    };
+    let mut floor = begin();
+    floor.racked();
+    // Twelve minutes are no longer than twelve.
+    assert_eq!(after(floor, 720).at(), "0.1.0");
+
+    let mut floor = begin();
+    floor.racked();
+    let mut floor = after(floor, 721);
+    assert_eq!((floor.at().as_str(), floor.called()), ("0.2.0", kg("60")));
+    assert_eq!(floor.run().set(floor.cursor().set).unwrap().call.kind, SetKind::Ramp);
+    // It may be left out, and goes with its tap.
+    floor.tap(Command::SkipSet);
+    assert_eq!(floor.at(), "0.1.0");
+    floor.tap(Command::Undo);
+    floor.tap(Command::Undo);
+    assert_eq!(floor.at(), "0.1.0");
+    assert!(floor.run().paused.is_some());
+
+    // Nothing was begun yet: the ramp is still to come by itself.
+    assert_eq!(after(begin(), 900).at(), "0.0.0");
+}

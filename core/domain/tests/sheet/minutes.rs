@@ -109,5 +109,7 @@ fn what_is_left_out_and_in_which_order() {
         left_out(19),
         [sets("Bodyweight squat", 1), gone("Plank"), sets("One-leg bridge", 1)]
     );
+    // With the bridge gone there is time for a third set of squats again: 510 + 330.
+    assert_eq!(left_out(15), [sets("Bodyweight squat", 1), gone("Plank"), gone("One-leg bridge")]);
     assert_eq!(left_out(1), [gone("Bodyweight squat"), gone("Plank"), gone("One-leg bridge")]);
 }

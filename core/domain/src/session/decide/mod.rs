@@ -1,5 +1,6 @@
 //! Deciding: a command against the state gives events, or a refusal.
 
+mod again;
 mod arrange;
 mod load;
 mod record;
@@ -97,7 +98,9 @@ fn running(run: &Run, command: &Command, at: &Reading) -> Result<Vec<Event>, Ref
             Ok(vec![Event::SetUpNoted { entry: *entry, set_up: set_up.clone() }])
         }
         Command::Pause if run.paused.is_none() => Ok(vec![Event::Paused]),
-        Command::Resume if run.paused.is_some() => Ok(vec![Event::Resumed]),
+        Command::Resume if run.paused.is_some() => {
+            Ok([Event::Resumed].into_iter().chain(again::step(run, at)).collect())
+        }
         Command::Pause | Command::Resume => Err(Refusal::AlreadySo),
         Command::Finish => {
             let mut events: Vec<Event> = arrange::leave_open_set(run).into_iter().collect();

@@ -45,7 +45,7 @@ pub(super) fn after_part(run: &Run, set: SetId, part: u16, at: &Reading) -> Opti
             .or(done.parts.first().map(|part| &part.at))
             .map_or(0, |started| Passed::between(started, at).ms());
         let length_ms = i64::from(every.count()).saturating_mul(1000).saturating_sub(spent);
-        return Some(Rest { kind: RestKind::Clock, began: at.clone(), length_ms });
+        return Some(Rest { kind: RestKind::Clock, began: at.clone(), length_ms, passed_ms: 0 });
     }
     let lane = run.lane_of(set.entry)?;
     if lane.entries.len() > 1 && done.call.round > 0 {
@@ -63,14 +63,16 @@ pub(super) fn after_part(run: &Run, set: SetId, part: u16, at: &Reading) -> Opti
 pub(super) fn by(run: &Run, seconds: i32, at: &Reading) -> Result<Vec<Event>, Refusal> {
     let rest = run.rest.as_ref().ok_or(Refusal::NoRest)?;
     let left = rest.standing(Some(&run.seen), at).left_ms;
-    let passed = rest.length_ms.saturating_sub(left);
-    let length_ms = rest
-        .length_ms
+    // Of the whole rest, whatever clocks it ran on.
+    let whole = rest.length_ms.saturating_add(rest.passed_ms);
+    let passed = whole.saturating_sub(left);
+    let to = whole
         .saturating_add(i64::from(seconds).saturating_mul(1000))
-        .clamp(passed.min(LONGEST_MS), LONGEST_MS.max(rest.length_ms));
-    if length_ms == rest.length_ms {
+        .clamp(passed.min(LONGEST_MS), LONGEST_MS.max(whole));
+    if to == whole {
         return Err(Refusal::OutOfRange);
     }
+    let length_ms = to.saturating_sub(rest.passed_ms);
     Ok(vec![Event::RestSet { rest: Rest { length_ms, ..rest.clone() } }])
 }
 
