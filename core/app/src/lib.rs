@@ -2,7 +2,7 @@
 //!
 //! [`Engine`] is the one object. A tap is decided by the domain, appended to the store in one
 //! durable transaction, and only then shown. The contract with every shell is declared in
-//! [`contract`]; each screen is made by one module of [`screens`], and every word comes from
+//! [`contract`]; each screen is made by one module of `screens`, and every word comes from
 //! [`phrase`].
 
 pub mod contract;
