@@ -71,7 +71,8 @@ fn ten_years() -> Outcome {
     let (mut old, mut young) = (Under::way(Past::TenYears), Under::way(Past::Nothing));
     let mut ratios = Vec::new();
     for (week, session) in SESSIONS {
-        (old.tap(week, session), young.tap(week, session));
+        old.tap(week, session);
+        young.tap(week, session);
         let mut turn = false;
         while old.floor.is_some() && young.floor.is_some() {
             turn = !turn;
