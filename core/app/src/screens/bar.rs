@@ -115,10 +115,11 @@ fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
         Rig::Stack { stack, pin, add_ons } => {
             format!("{stack}: pin {pin}, on top {}", labels(add_ons))
         }
-        Rig::Hung { plates } if plates.is_empty() => "Body".to_owned(),
+        Rig::Hung { plates } if plates.is_empty() => String::new(),
         Rig::Hung { plates } => format!("Hang on {}", labels(plates)),
         Rig::Said => "As you said".to_owned(),
-        Rig::Body => load.set_up.clone().unwrap_or_else(|| "Body".to_owned()),
+        // The total says so already.
+        Rig::Body => String::new(),
     }
 }
 
