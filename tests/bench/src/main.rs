@@ -13,6 +13,7 @@ mod program;
 mod ramp;
 mod random;
 mod records;
+mod solver;
 mod tap;
 
 use std::io::Write;
@@ -26,6 +27,7 @@ const MEASURES: &[Measure] = &[
     plates::WORST,
     ramp::MEDIAN,
     ramp::WORST,
+    solver::SOLVER,
     tap::CPU,
     tap::TEN_YEARS,
     open::RATIO,
