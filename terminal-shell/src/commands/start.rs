@@ -11,7 +11,7 @@ use crate::palette::Palette;
 use crate::{clock, terminal};
 
 /// What stands on every screen of the demo.
-const INVENTED: &str = "demo: all of it invented";
+const INVENTED: &str = "demo: invented";
 
 /// Runs the screens, or prints the sheet where there are none to run on.
 pub(crate) fn run(mut records: Records) -> Result<(), Failure> {
