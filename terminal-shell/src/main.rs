@@ -15,6 +15,7 @@ use std::io::{self, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use barwright_app::Locale;
 use clap::{Parser, Subcommand};
 
 use commands::{Failure, Records};
@@ -60,6 +61,19 @@ enum Command {
 
 #[derive(Debug, Subcommand)]
 enum Plan {
+    /// Say everything that is wrong with a plan file, each in its place.
+    Check {
+        /// The plan file.
+        file: PathBuf,
+    },
+    /// Show a plan file as a coach's sheet.
+    Show {
+        /// The plan file.
+        file: PathBuf,
+        /// One week with its own numbers; without it the whole plan.
+        #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+        week: Option<u32>,
+    },
     /// Adopt a plan: what is on comes from it from now on.
     Adopt {
         /// The plan file.
@@ -90,6 +104,12 @@ fn run(line: Line) -> Result<(), Failure> {
         }
         Some(Command::Load(load)) => load.run(&records.locale(), &mut out),
         Some(Command::Changes(changes)) => changes.run(&records.locale(), &mut out),
+        Some(Command::Plan(Plan::Check { file })) => {
+            commands::plan::check(&file, &Locale::read(&records.locale()), &mut out)
+        }
+        Some(Command::Plan(Plan::Show { file, week })) => {
+            commands::plan::show(&file, week, &Locale::read(&records.locale()), &mut out)
+        }
         Some(Command::Plan(Plan::Adopt { file })) => {
             let engine = records.open()?;
             commands::plan::adopt(&engine, &file, &mut out)?;

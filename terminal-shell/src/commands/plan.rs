@@ -1,13 +1,41 @@
-//! `barwright plan`: a plan file adopted.
+//! `barwright plan`: a plan file checked, shown, adopted.
 
 use std::io::Write;
 use std::path::Path;
 
-use barwright_app::Engine;
-use barwright_app::contract::{EngineError, Intent, Look, RefusalCode, Screen};
+use barwright_app::contract::{EngineError, Intent, Look, PlanScreen, RefusalCode, Screen};
+use barwright_app::{Engine, Locale, plan_in_file};
 
 use super::{Failure, Records, say};
 use crate::{clock, files, screens};
+
+/// Says that a plan is in order, or everything that is wrong with it.
+pub(crate) fn check(path: &Path, locale: &Locale, out: &mut impl Write) -> Result<(), Failure> {
+    let plan = in_order(path, None, locale)?;
+    say(out, &format!("{}: {}, no fault\n", plan.title, plan.subtitle))
+}
+
+/// Prints a plan as a sheet: the whole of it, or one week.
+pub(crate) fn show(
+    path: &Path,
+    week: Option<u32>,
+    locale: &Locale,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let plan = in_order(path, week, locale)?;
+    say(out, &screens::text(&Screen::Plan { plan }))
+}
+
+/// The plan of a file; where it has faults, they are the refusal.
+fn in_order(path: &Path, week: Option<u32>, locale: &Locale) -> Result<PlanScreen, Failure> {
+    let text = files::read(path).map_err(Failure::here)?;
+    let plan = plan_in_file(text.as_bytes(), week, locale);
+    if plan.faults.is_empty() {
+        return Ok(plan);
+    }
+    let said = screens::text(&Screen::Plan { plan });
+    Err(Failure::asked(format!("{}\n{}", path.display(), said.trim_end())))
+}
 
 /// Adopts a plan, or prints what is wrong with it.
 pub(crate) fn adopt(engine: &Engine, path: &Path, out: &mut impl Write) -> Result<(), Failure> {

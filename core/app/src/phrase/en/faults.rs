@@ -35,21 +35,6 @@ pub fn in_place(fault: &Fault, text: &str) -> FileFault {
     }
 }
 
-/// The lines of a fault as a terminal shows them; `name` is the file's.
-pub fn lines(fault: &FileFault, name: &str) -> String {
-    let FileFault { line, column, text, underline, problem, advice, .. } = fault;
-    let margin = line.to_string();
-    let blank = " ".repeat(margin.len());
-    let mut shown = format!("{name}:{line}:{column}: {problem}\n");
-    if !text.is_empty() {
-        shown.push_str(&format!("{blank} |\n{margin} | {text}\n{blank} | {underline}\n"));
-    }
-    if !advice.is_empty() {
-        shown.push_str(&format!("{blank} = {advice}\n"));
-    }
-    shown
-}
-
 /// The line of a fault and the carets under its place, cut to a window around it.
 fn underlined(fault: &Fault, text: &str) -> (String, String) {
     let at = fault.span.start.min(text.len());
@@ -314,23 +299,39 @@ mod tests {
     use barwright_domain::catalogue::Catalogue;
     use barwright_domain::plan::Plan;
 
-    fn shown(text: &str) -> Vec<String> {
-        let faults = Plan::read(text, &Catalogue::builtin()).expect_err("the plan has faults");
-        faults.iter().map(|fault| lines(&in_place(fault, text), "plan.toml")).collect()
-    }
-
     #[test]
     fn a_fault_shows_its_place_and_what_to_write() {
         let text = "name = \"Winter\"\nweeks = 2\n[[session]]\nname = \"A\"\n\
                     [[session.exercise]]\nname = \"Back sqat\"\nsets = 4\nreps = 5\n\
                     load = \"77.25 %\"\n";
+        let faults = Plan::read(text, &Catalogue::builtin()).expect_err("the plan has faults");
+        let shown: Vec<_> = faults.iter().map(|fault| in_place(fault, text)).collect();
+        let fault = |line, text: &str, underline: &str, problem: &str, advice: &str| FileFault {
+            line,
+            column: 9,
+            text: text.into(),
+            underline: underline.into(),
+            problem: problem.into(),
+            advice: advice.into(),
+            advises: false,
+        };
         assert_eq!(
-            shown(text),
+            shown,
             [
-                "plan.toml:6:9: no exercise is called “Back sqat”\n  |\n6 | name = \"Back sqat\"\n  \
-                 |         ^^^^^^^^^\n  = Write \"Back squat\", or add your own to the file.\n",
-                "plan.toml:9:9: only whole and half steps are read\n  |\n9 | load = \"77.25 %\"\n  \
-                 |         ^^^^^^^\n  = Write \"67.5 %\".\n",
+                fault(
+                    6,
+                    "name = \"Back sqat\"",
+                    "        ^^^^^^^^^",
+                    "no exercise is called “Back sqat”",
+                    "Write \"Back squat\", or add your own to the file.",
+                ),
+                fault(
+                    9,
+                    "load = \"77.25 %\"",
+                    "        ^^^^^^^",
+                    "only whole and half steps are read",
+                    "Write \"67.5 %\".",
+                ),
             ]
         );
     }
