@@ -100,7 +100,8 @@ fn run(line: Line) -> Result<(), Failure> {
     match command {
         None => commands::start::run(records),
         Some(Command::Today { minutes, json }) => {
-            commands::today::run(&*records.open()?, minutes, json, &mut out)
+            let engine = records.open_begun()?;
+            commands::today::run(&engine, minutes, json, &mut out)
         }
         Some(Command::Load(load)) => load.run(&records.locale(), &mut out),
         Some(Command::Changes(changes)) => changes.run(&records.locale(), &mut out),
