@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use barwright_app::Engine;
 use barwright_app::contract::{
-    Action, Draft, Effect, EngineError, Intent, Look, Reading, Screen, Update,
+    Action, Draft, Effect, EngineError, Intent, Look, Reading, RefusalCode, Screen, Update,
 };
 use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
@@ -54,6 +54,8 @@ pub(crate) struct App {
     ui: Ui,
     writing: Option<Writing>,
     ring: Option<Ring>,
+    /// What is carried out all the same if it is said now.
+    asked: Option<Intent>,
     /// The exercise whose lift was last looked at.
     lift: String,
 }
@@ -74,9 +76,14 @@ impl App {
             ui: Ui { mark, ..Ui::default() },
             writing: None,
             ring: None,
+            asked: None,
             lift: String::new(),
         };
         app.carry_out(effects);
+        if !matches!(app.screen, Screen::Floor { .. }) {
+            let now = app.seen.clone();
+            app.show(Look::Today { session: None, minutes: None }, now);
+        }
         Ok(app)
     }
 
@@ -111,7 +118,11 @@ impl App {
 
     fn next_change_ms(&self) -> Option<i64> {
         match &self.screen {
-            Screen::Floor { floor } => floor.rest.as_ref().map(|rest| rest.next_change_ms.max(1)),
+            Screen::Floor { floor } => {
+                let rest = floor.rest.as_ref().map(|rest| rest.next_change_ms);
+                let hold = floor.thumb.figure.as_ref().and_then(|figure| figure.next_change_ms);
+                [rest, hold].into_iter().flatten().min().map(|ms| ms.max(1))
+            }
             _ => None,
         }
     }
@@ -143,6 +154,13 @@ impl App {
             return Flow::On;
         }
         self.ui.notice = None;
+        self.ui.asks = false;
+        if let Some(meant) = self.asked.take()
+            && key.code == KeyCode::Char('y')
+        {
+            self.dispatch(meant, now);
+            return Flow::On;
+        }
         let half = std::mem::take(&mut self.ui.half);
         let press = match key.code {
             KeyCode::Char(digit @ '0'..='9') if half => Press::Half(digit),
@@ -167,7 +185,7 @@ impl App {
             self.over(Over::Nothing);
             return Flow::On;
         }
-        if press == Press::Enter && self.choose() {
+        if press == Press::Enter && self.write() {
             return Flow::On;
         }
         if let Some(action) = self.bound(press) {
@@ -215,8 +233,13 @@ impl App {
     }
 
     fn dispatch(&mut self, intent: Intent, now: Reading) {
-        // What is being entered is about the part, not the rest before it.
-        let keeps = matches!(intent, Intent::RestBy { .. });
+        // What is being entered is about the part, not the rest before it; and plates come and go
+        // one by one.
+        let keeps = matches!(
+            intent,
+            Intent::RestBy { .. } | Intent::BarHolds { .. } | Intent::UseKit { .. }
+        );
+        let meant = all_the_same(&intent);
         match self.engine.dispatch(intent, now.clone()) {
             Ok(Update { screen, effects }) => {
                 self.carry_out(effects);
@@ -232,7 +255,13 @@ impl App {
                 let look = usual(&screen);
                 self.put(look, screen, now);
             }
-            Err(error) => self.refused(&error),
+            Err(error) => {
+                self.refused(&error);
+                if let EngineError::Refused { code: RefusalCode::Ask, .. } = error {
+                    self.asked = meant;
+                    self.ui.asks = self.asked.is_some();
+                }
+            }
         }
     }
 
@@ -248,7 +277,8 @@ impl App {
         if let Look::Lift { exercise, .. } = &look {
             self.lift.clone_from(exercise);
         }
-        if !same_place(&self.screen, &screen) {
+        let again = same_place(&self.screen, &screen);
+        if !again {
             self.ui.selected = None;
             self.ui.top = 0;
             self.ui.open.clear();
@@ -260,10 +290,20 @@ impl App {
         let count = screens::selectable(&self.screen, self.ui.over).len();
         self.ui.selected = match self.ui.selected {
             Some(at) if count > 0 => Some(at.min(count - 1)),
-            // A list that opened wants something chosen from it.
+            // A list that opened wants something chosen from it; the weeks begin where we are.
             None if count > 0 && self.in_panel() => Some(0),
+            None if count > 0 && !again => self.this_week(),
             _ => None,
         };
+    }
+
+    /// The first session of the current week that is not done.
+    fn this_week(&self) -> Option<usize> {
+        let Screen::Weeks { weeks } = &self.screen else { return None };
+        let current = weeks.weeks.iter().filter(|week| week.current);
+        let next = current.flat_map(|week| &week.rows).find(|row| !row.done)?;
+        let chosen = screens::selectable(&self.screen, self.ui.over);
+        chosen.iter().position(|one| matches!(one, Selectable::Row(row) if row.id == next.id))
     }
 
     fn in_panel(&self) -> bool {
@@ -356,25 +396,16 @@ impl App {
         }
     }
 
-    /// Enter on what is selected: a field is written, a row says why. Answers whether it was so.
-    fn choose(&mut self) -> bool {
+    /// Enter on a field writes it. Answers whether one is selected.
+    fn write(&mut self) -> bool {
         let chosen = screens::selectable(&self.screen, self.ui.over);
-        match self.ui.selected.and_then(|at| chosen.get(at).copied()) {
-            Some(Selectable::Field(field)) => {
-                self.writing = Some(Writing::Field(field.id.clone()));
-                self.ui.editor = Some(Editor::new(&field.label, &field.hint, &field.value));
-                true
-            }
-            Some(Selectable::Row(_)) => match self.bound(Press::Char('1')) {
-                // One key: there is nothing to choose between.
-                Some(_) => false,
-                None => {
-                    self.why();
-                    true
-                }
-            },
-            None => false,
-        }
+        let field = match self.ui.selected.and_then(|at| chosen.get(at)) {
+            Some(Selectable::Field(field)) => field,
+            _ => return false,
+        };
+        self.writing = Some(Writing::Field(field.id.clone()));
+        self.ui.editor = Some(Editor::new(&field.label, &field.hint, &field.value));
+        true
     }
 
     fn why(&mut self) {
@@ -433,7 +464,7 @@ impl App {
         self.ui.notice = None;
         match self.writing.take() {
             Some(Writing::Field(field)) => {
-                self.dispatch(Intent::Write { field, text: text.to_owned() }, now);
+                self.dispatch(Intent::Write { field, text: text.to_owned(), sure: false }, now);
             }
             Some(Writing::PlanFile) => match read(text) {
                 Ok(text) => self.show(Look::Plan { text: Some(text), week: None }, now),
@@ -446,6 +477,16 @@ impl App {
             None => {}
         }
     }
+}
+
+/// A tap that may be asked about, said again as meant.
+fn all_the_same(intent: &Intent) -> Option<Intent> {
+    let mut again = intent.clone();
+    match &mut again {
+        Intent::ChangeLoad { sure, .. } | Intent::Write { sure, .. } => *sure = true,
+        _ => return None,
+    }
+    Some(again)
 }
 
 /// The look that shows a screen again.

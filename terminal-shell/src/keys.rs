@@ -43,9 +43,8 @@ const KEPT: [char; 5] = ['w', 'j', 'k', 'o', 'q'];
 /// The press of a key that the core names the same on every screen.
 fn known(id: &str) -> Option<Press> {
     Some(match id {
-        "record" | "start" | "resume" | "finish" | "correct" | "begin" | "go-on" | "adopt" => {
-            Press::Enter
-        }
+        "record" | "start" | "resume" | "finish" | "correct" | "begin" | "floor" | "today"
+        | "adopt" => Press::Enter,
         "leave" => Press::Escape,
         "down" => Press::Char('-'),
         "up" => Press::Char('+'),
@@ -65,15 +64,27 @@ fn known(id: &str) -> Option<Press> {
 /// Keys as they are given their presses, in order; those that can't be tapped now take none.
 struct Binder<'a> {
     bound: Vec<Bound<'a>>,
+    /// Enter writes the selected field.
+    writes: bool,
 }
 
 impl<'a> Binder<'a> {
     const fn new() -> Self {
-        Self { bound: Vec::new() }
+        Self { bound: Vec::new(), writes: false }
     }
 
     fn taken(&self, press: Press) -> bool {
-        self.bound.iter().any(|bound| bound.press == press)
+        (self.writes && press == Press::Enter)
+            || self.bound.iter().any(|bound| bound.press == press)
+    }
+
+    fn chosen(&mut self, chosen: Chosen<'a>) {
+        match chosen {
+            Chosen::Nothing => {}
+            Chosen::Field => self.writes = true,
+            Chosen::Row([key]) => self.give(Press::Enter, key),
+            Chosen::Row(keys) => keys.iter().for_each(|key| self.digit(key)),
+        }
     }
 
     fn give(&mut self, press: Press, key: &'a Key) {
@@ -84,45 +95,64 @@ impl<'a> Binder<'a> {
 
     /// By the table, else a letter of its label, else any that is free.
     fn letter(&mut self, key: &'a Key) {
-        let free = |one: &char| !KEPT.contains(one) && !self.taken(Press::Char(*one));
-        let own = key.label.chars().map(|one| one.to_ascii_lowercase());
-        let press = known(&key.id).filter(|press| !self.taken(*press)).or_else(|| {
-            own.filter(char::is_ascii_lowercase).chain('a'..='z').find(free).map(Press::Char)
-        });
-        if let Some(press) = press {
-            self.give(press, key);
+        match known(&key.id).filter(|press| !self.taken(*press)) {
+            Some(press) => self.give(press, key),
+            None => self.own_letter(key),
         }
     }
 
-    /// By number, then by letter.
+    fn own_letter(&mut self, key: &'a Key) {
+        let free = |one: &char| !KEPT.contains(one) && !self.taken(Press::Char(*one));
+        let own = key.label.chars().map(|one| one.to_ascii_lowercase());
+        let letter = own.filter(char::is_ascii_lowercase).chain('a'..='z').find(free);
+        if let Some(letter) = letter {
+            self.give(Press::Char(letter), key);
+        }
+    }
+
+    /// By number, then by letter: in a list, enter is for the line that is chosen.
     fn digit(&mut self, key: &'a Key) {
-        let press = ('1'..='9').map(Press::Char).find(|press| !self.taken(*press));
-        match press {
+        let digit = ('1'..='9').map(Press::Char).find(|press| !self.taken(*press));
+        match digit {
             Some(press) if key.enabled => self.give(press, key),
-            _ => self.letter(key),
+            _ => self.own_letter(key),
         }
     }
 }
 
-/// The keys of a sheet: the selected row's by number, the screen's by letter.
-pub(crate) fn sheet<'a>(keys: &[&'a Key], row: &'a [Key]) -> Vec<Bound<'a>> {
+/// What is selected, and the keys it has.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Chosen<'a> {
+    /// Nothing is.
+    Nothing,
+    /// A row with these keys.
+    Row(&'a [Key]),
+    /// A field: enter writes it.
+    Field,
+}
+
+/// The keys of a sheet: the selected row's by number, or by enter where it has just one; the
+/// screen's by letter.
+pub(crate) fn sheet<'a>(keys: &[&'a Key], chosen: Chosen<'a>) -> Vec<Bound<'a>> {
     let mut binder = Binder::new();
-    row.iter().for_each(|key| binder.digit(key));
+    binder.chosen(chosen);
     keys.iter().for_each(|key| binder.letter(key));
     binder.bound
 }
 
-/// The keys of a panel: with lines to choose from, the selected line's by number and the panel's
-/// by letter; else the panel's by number.
-pub(crate) fn panel<'a>(panel: &'a Panel, row: Option<&'a [Key]>) -> Vec<Bound<'a>> {
+/// The keys of a panel: with lines to choose from, the selected line's as on a sheet and the
+/// panel's by letter; else the panel's by number.
+pub(crate) fn panel<'a>(panel: &'a Panel, chosen: Chosen<'a>) -> Vec<Bound<'a>> {
     let mut binder = Binder::new();
     binder.give(Press::Escape, &panel.close);
-    match row {
-        Some(row) => {
-            row.iter().for_each(|key| binder.digit(key));
-            panel.keys.iter().for_each(|key| binder.letter(key));
+    binder.chosen(chosen);
+    let lines = panel.rows.iter().any(|row| !row.keys.is_empty());
+    for key in &panel.keys {
+        match known(&key.id) {
+            Some(step @ Press::Char('-' | '+')) => binder.give(step, key),
+            _ if lines => binder.own_letter(key),
+            _ => binder.digit(key),
         }
-        None => panel.keys.iter().for_each(|key| binder.digit(key)),
     }
     binder.bound
 }
@@ -190,9 +220,23 @@ mod tests {
             key("undo", "Undo"),
         ];
         let keys: Vec<&Key> = keys.iter().collect();
-        let bound = sheet(&keys, &[]);
+        let bound = sheet(&keys, Chosen::Nothing);
         let want = [("enter", "begin"), ("m", "m45"), ("i", "m30"), ("a", "why"), ("u", "undo")];
         assert_eq!(caps(&bound), want.map(|(cap, id)| (cap.to_owned(), id.to_owned())));
+    }
+
+    #[test]
+    fn enter_is_for_what_is_selected() {
+        let keys = [key("begin", "Begin")];
+        let keys: Vec<&Key> = keys.iter().collect();
+        let one = [key("lay-out", "Lay it out")];
+        let of = |chosen| {
+            let bound = sheet(&keys, chosen);
+            caps(&bound).into_iter().map(|(cap, id)| format!("{cap} {id}")).collect::<Vec<_>>()
+        };
+        assert_eq!(of(Chosen::Row(&one)), ["enter lay-out", "b begin"]);
+        assert_eq!(of(Chosen::Field), ["b begin"]);
+        assert_eq!(of(Chosen::Row(&[])), ["enter begin"]);
     }
 
     #[test]
@@ -202,7 +246,7 @@ mod tests {
         let mut all: Vec<&Key> = many.iter().collect();
         all.push(&off);
         let row: Vec<Key> = (0..12).map(|at| key(&format!("r{at}"), "Row")).collect();
-        let bound = sheet(&all, &row);
+        let bound = sheet(&all, Chosen::Row(&row));
         for (at, one) in bound.iter().enumerate() {
             assert!(bound[..at].iter().all(|other| other.press != one.press), "{one:?}");
             assert!(!KEPT.iter().any(|kept| one.press == Press::Char(*kept)), "{one:?}");

@@ -100,7 +100,8 @@ fn run(line: Line) -> Result<(), Failure> {
     match command {
         None => commands::start::run(records),
         Some(Command::Today { minutes, json }) => {
-            commands::today::run(&*records.open()?, minutes, json, &mut out)
+            let engine = records.open_begun()?;
+            commands::today::run(&engine, minutes, json, &mut out)
         }
         Some(Command::Plan(Plan::Check { file })) => {
             commands::plan::check(&file, &Locale::read(&records.locale()), &mut out)
@@ -110,6 +111,12 @@ fn run(line: Line) -> Result<(), Failure> {
         }
         Some(Command::Load(load)) => load.run(&records.locale(), &mut out),
         Some(Command::Changes(changes)) => changes.run(&records.locale(), &mut out),
+        Some(Command::Plan(Plan::Check { file })) => {
+            commands::plan::check(&file, &Locale::read(&records.locale()), &mut out)
+        }
+        Some(Command::Plan(Plan::Show { file, week })) => {
+            commands::plan::show(&file, week, &Locale::read(&records.locale()), &mut out)
+        }
         Some(Command::Plan(Plan::Adopt { file })) => {
             let engine = records.open()?;
             commands::plan::adopt(&engine, &file, &mut out)?;

@@ -5,6 +5,7 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 
 use ratatui::DefaultTerminal;
+use ratatui::crossterm::cursor::Show;
 use ratatui::crossterm::event::{
     self, DisableBracketedPaste, EnableBracketedPaste, Event, KeyEventKind,
 };
@@ -36,6 +37,7 @@ pub(crate) fn run(app: &mut App, palette: Palette) -> io::Result<()> {
 fn give_back() {
     let _ = execute!(io::stdout(), DisableBracketedPaste);
     ratatui::restore();
+    let _ = execute!(io::stdout(), Show);
 }
 
 fn turn(terminal: &mut DefaultTerminal, app: &mut App, palette: Palette) -> io::Result<()> {

@@ -3,9 +3,11 @@
 //! *common practice*. "Computed" is arithmetic from a source's own formula.
 #![allow(clippy::unwrap_used, reason = "a test that fails says where")]
 
+mod bar;
 mod estimates;
 mod pace;
 mod percent_for_reps;
 mod progress;
 mod rest;
+mod solver;
 mod volume;

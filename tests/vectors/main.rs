@@ -10,6 +10,7 @@ use std::sync::Arc;
 use barwright_app::Engine;
 use barwright_app::contract::EngineError;
 use barwright_tests::vectors::{Answer, Ask, Script, canonical};
+use serde::Serialize;
 use serde_json::Value;
 
 fn folder() -> PathBuf {
@@ -90,6 +91,16 @@ fn replay(script: &Script) -> [(&'static str, Vec<Value>); 3] {
     ]
 }
 
+/// A script as it is committed: a line for each value, one space a level.
+fn written(script: &Script) -> Vec<u8> {
+    let mut text = Vec::new();
+    let formatter = serde_json::ser::PrettyFormatter::with_indent(b" ");
+    let mut writer = serde_json::Serializer::with_formatter(&mut text, formatter);
+    script.serialize(&mut writer).expect("a script is plain data");
+    text.push(b'\n');
+    text
+}
+
 fn check(path: &Path) {
     let mut script = read(path);
     let replays = replay(&script);
@@ -97,8 +108,7 @@ fn check(path: &Path) {
         for (step, answer) in script.steps.iter_mut().zip(&replays[0].1) {
             step.expected = answer.clone();
         }
-        let text = serde_json::to_string_pretty(&script).expect("a script is plain data");
-        std::fs::write(path, text + "\n").expect("the checkout can be written");
+        std::fs::write(path, written(&script)).expect("the checkout can be written");
     }
     for (place, answers) in replays {
         for (step, answer) in script.steps.iter().zip(answers) {

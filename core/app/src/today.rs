@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use barwright_domain::catalogue::Muscle;
+use barwright_domain::desk::Desk;
 use barwright_domain::equipment::Equipment;
 use barwright_domain::history::{DoneSet, Record, session_volume};
 use barwright_domain::plan::Plan;
@@ -187,7 +188,7 @@ pub(crate) fn next_times(
         .map(|(_, _, entry)| entry.entry.exercise.clone())
         .collect();
     let mut lifter = lifter(core, &slugs, at, None)?;
-    lifter.desk.settle(run);
+    settle(&mut lifter.desk, core, run);
     // What it will be is asked as of the next time, not of today.
     lifter.last_day = None;
     Ok(slugs
@@ -221,6 +222,14 @@ fn exercises_of(plan: &Plan, place: Place) -> Vec<String> {
         .unwrap_or_default()
 }
 
+/// What the session leaves behind for the next one: set-ups, what was held back, and maxes.
+fn settle(desk: &mut Desk, core: &Core, run: &Run) {
+    desk.settle(run);
+    for event in core.maxes_changed(run) {
+        desk.apply(0, &event);
+    }
+}
+
 /// The lifter as the sheet sees them: the desk with what the last session leaves behind, and what
 /// was done of these exercises before a session.
 fn lifter(
@@ -231,7 +240,7 @@ fn lifter(
 ) -> Result<Lifter, EngineError> {
     let mut desk = core.desk.clone();
     if let Some(run) = core.state.run().filter(|run| run.finished.is_some()) {
-        desk.settle(run);
+        settle(&mut desk, core, run);
     }
     let mut store = core.store.borrow_mut();
     let failed = |error: StoreError| en::storage::error(&error);

@@ -32,7 +32,7 @@ impl Shell {
     }
 
     fn write(&mut self, field: &str, text: &str) {
-        self.tap(Intent::Write { field: field.into(), text: text.into() }).unwrap();
+        self.tap(Intent::Write { field: field.into(), text: text.into(), sure: false }).unwrap();
     }
 
     fn today(&self) -> barwright_app::contract::TodayScreen {
@@ -84,7 +84,8 @@ fn every_session_of_the_demo_plan_is_walked_by_its_keys() {
                 let entry = floor.part.as_ref().unwrap().split('.').next().unwrap().to_owned();
                 let field = format!("load:{entry}");
                 let found = ["20 kg", "21 kg", "80 kg"].into_iter().any(|text| {
-                    let intent = Intent::Write { field: field.clone(), text: text.into() };
+                    let intent =
+                        Intent::Write { field: field.clone(), text: text.into(), sure: false };
                     shell.tap(intent).is_ok()
                 });
                 assert!(found, "{}: {error:?}", floor.call.exercise);

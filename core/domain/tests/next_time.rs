@@ -521,6 +521,54 @@ fn a_test_week_is_as_planned_and_no_evidence() {
     assert_eq!((made(&next), next.reason), ("120".into(), Reason::Test));
 }
 
+/// Fine plates make half kilograms, but the usual step is 2.5: unless that is more than a tenth of
+/// what is moved, or too much for the range.
+#[test]
+fn fine_plates_do_not_make_fine_steps() {
+    struct FinePlates;
+    impl Makes for FinePlates {
+        fn nearest(&self, load: Mass) -> Option<Mass> {
+            Multiples(kg("0.5")).nearest(load)
+        }
+        fn above(&self, load: Mass) -> Option<Mass> {
+            Multiples(kg("0.5")).above(load)
+        }
+        fn usual_step(&self) -> Mass {
+            kg("2.5")
+        }
+    }
+    let next_of = |meant: &str, left_halves: Option<u8>| {
+        let case = Case { step: kg("0.5"), ..Case::new(RuleKind::DoubleProgression, meant, "8-9") };
+        let mut session = case.did(meant, &[9, 9]);
+        for set in &mut session.sets {
+            set.left = left_halves.and_then(Reserve::from_halves);
+        }
+        let ask = Ask {
+            week: WeekKind::Ordinary,
+            cut: Cut::default(),
+            planned: case.planned,
+            how_many: case.how_many,
+            target: None,
+            body: Mass::ZERO,
+            days_off: 2,
+            rules: &case.rules,
+            misses: &USUAL_MISSES,
+            lay_off: &[],
+            ease_in: Cut::default(),
+            held_back: false,
+            formula: Formula::Epley,
+        };
+        made(&next(&ask, &[session], &FinePlates))
+    };
+    assert_eq!(next_of("60", None), "62.5");
+    assert_eq!(next_of("20", None), "20.5");
+    assert_eq!(next_of("25", None), "27.5");
+    // Nine with none left at 60 is 78; at 62.5 that leaves 7.44 repetitions, at 60.5 8.68.
+    assert_eq!(next_of("60", Some(0)), "60.5");
+    // At 8 with none left and a step of 2.5 on 100: 130 / 102.5 leaves 8.05.
+    assert_eq!(next_of("100", Some(0)), "102.5");
+}
+
 // Whatever was done.
 
 mod any {

@@ -130,7 +130,7 @@ fn skip_line(input: &mut impl BufRead, begun: &[u8]) -> io::Result<()> {
 }
 
 fn answer(engine: &Engine, bytes: &[u8], number: u64) -> Answer {
-    let line: Line = match serde_json::from_slice(bytes) {
+    let line: Line = match serde_json::from_slice(bytes.trim_ascii_end()) {
         Ok(line) => line,
         Err(error) => {
             // The library's own place says "at line 1": the line is ours to name.

@@ -97,6 +97,15 @@ impl Records {
         Ok(Engine::open(text, locale)?)
     }
 
+    /// Opens records that are there already: looking makes none.
+    pub(crate) fn open_begun(&self) -> Result<Arc<Engine>, Failure> {
+        let path = self.path()?;
+        if !self.demo && !path.exists() {
+            return Err(Failure::asked(start::nothing_yet(&path)));
+        }
+        self.open()
+    }
+
     /// How numbers are written.
     pub(crate) fn locale(&self) -> String {
         place::locale(self.locale.clone())

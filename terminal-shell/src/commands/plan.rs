@@ -4,6 +4,7 @@ use std::io::Write;
 use std::path::Path;
 
 use barwright_app::contract::{EngineError, Intent, Look, PlanScreen, RefusalCode, Screen};
+use barwright_app::phrase::en::faults;
 use barwright_app::{Engine, Locale, plan_in_file};
 
 use super::{Failure, Records, say};
@@ -33,8 +34,9 @@ fn in_order(path: &Path, week: Option<u32>, locale: &Locale) -> Result<PlanScree
     if plan.faults.is_empty() {
         return Ok(plan);
     }
-    let said = screens::text(&Screen::Plan { plan });
-    Err(Failure::asked(format!("{}\n{}", path.display(), said.trim_end())))
+    let name = path.display().to_string();
+    let faults: Vec<_> = plan.faults.iter().map(|fault| faults::lines(fault, &name)).collect();
+    Err(Failure::asked(format!("{}\n{}", faults.join("\n"), plan.title)))
 }
 
 /// Adopts a plan, or prints what is wrong with it.

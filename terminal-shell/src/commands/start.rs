@@ -11,7 +11,7 @@ use crate::palette::Palette;
 use crate::{clock, terminal};
 
 /// What stands on every screen of the demo.
-const INVENTED: &str = "demo: all of it invented";
+const INVENTED: &str = "demo: invented";
 
 /// Runs the screens, or prints the sheet where there are none to run on.
 pub(crate) fn run(mut records: Records) -> Result<(), Failure> {
@@ -22,7 +22,8 @@ pub(crate) fn run(mut records: Records) -> Result<(), Failure> {
     let mut out = io::stdout();
     if !shows {
         if !begun {
-            say(&mut out, &nothing_yet(&path))?;
+            let said = nothing_yet(&path);
+            say(&mut out, &format!("{said}\n\nThe demo's sheet, all of it invented:\n\n"))?;
             let shown = demo::play(&records.locale(), &clock::read())?;
             return today::run(&shown, None, false, &mut out);
         }
@@ -39,13 +40,12 @@ pub(crate) fn run(mut records: Records) -> Result<(), Failure> {
     Ok(engine.shut_down()?)
 }
 
-fn nothing_yet(path: &Path) -> String {
+pub(super) fn nothing_yet(path: &Path) -> String {
     format!(
         "No records yet: there is no file {}.\n\
          barwright --demo              look at the demo, invented records in a file of their own\n\
          barwright plan adopt FILE     begin with a plan\n\
-         barwright                     on a terminal: the screens\n\n\
-         The demo's sheet, all of it invented:\n\n",
+         barwright                     on a terminal: the screens",
         path.display()
     )
 }

@@ -9,11 +9,13 @@ use crate::palette::{Palette, WARNS};
 
 pub(super) fn sheet(balance: &BalanceScreen, width: u16, palette: Palette) -> Sheet<'_> {
     let mut sheet = Sheet::new(&balance.title, &balance.subtitle).keys(&balance.keys);
-    let names = balance.bars.iter().map(|bar| bar.muscle.width()).max().unwrap_or(0).min(24);
-    let length = (width.saturating_sub(6) / 2).min(60);
-    sheet.items.extend(balance.bars.iter().map(|bar| {
-        Item::Drawing(bar_lines(bar, balance.full_halves, names, length, width, palette))
-    }));
+    let length = (width.saturating_sub(6) * 2 / 5).min(60);
+    sheet.items.extend(
+        balance
+            .bars
+            .iter()
+            .map(|bar| Item::Drawing(bar_lines(bar, balance.full_halves, length, width, palette))),
+    );
     if balance.bars.iter().any(|bar| bar.left_halves.is_some()) {
         let legend = "█ done   ░ planned   below it: ▀ left  ▄ right".to_owned();
         sheet
@@ -29,7 +31,6 @@ pub(super) fn sheet(balance: &BalanceScreen, width: u16, palette: Palette) -> Sh
 fn bar_lines(
     bar: &MuscleBar,
     full: u32,
-    names: usize,
     length: u16,
     width: u16,
     palette: Palette,
@@ -62,21 +63,20 @@ fn bar_lines(
     });
     let style = if bar.behind { palette.warning() } else { palette.plain() };
     let mark = if bar.behind { WARNS } else { " " };
-    let name = format!("{mark} {:<names$} ", bar.muscle);
-    let used = u16::try_from(name.width()).unwrap_or(0).saturating_add(length);
-    let room = width.saturating_sub(used).saturating_sub(4);
-    let mut line = vec![Span::styled(name, style), Span::styled(drawn, palette.steel())];
-    let beside = bar.text.width() <= usize::from(room);
-    if beside {
-        line.push(Span::styled(format!("  {}", bar.text), style));
+    let lead = format!("  {drawn} ");
+    let under = " ".repeat(lead.width());
+    let room = width.saturating_sub(length + 6);
+    let mut below = sides.map(|sides| format!("  {sides:<wide$} ", wide = usize::from(length)));
+    let mut lines = Vec::new();
+    for (at, text) in wrapped(&bar.text, room, &format!("{mark} "), style).into_iter().enumerate() {
+        let before = match at {
+            0 => Span::styled(lead.clone(), palette.steel()),
+            _ => Span::styled(below.take().unwrap_or_else(|| under.clone()), palette.quiet()),
+        };
+        let mut line = Line::from(before);
+        line.extend(text.spans.into_iter().map(|span| span.style(style)));
+        lines.push(line);
     }
-    let mut lines = vec![Line::from(line)];
-    if let Some(sides) = sides {
-        let under = " ".repeat(usize::from(used.saturating_sub(length)));
-        lines.push(Line::styled(format!("{under}{sides}"), palette.quiet()));
-    }
-    if !beside {
-        lines.extend(wrapped(&bar.text, width.saturating_sub(2), "    ", palette.quiet()));
-    }
+    lines.extend(below.map(|sides| Line::styled(sides, palette.quiet())));
     lines
 }

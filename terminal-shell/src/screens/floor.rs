@@ -9,7 +9,7 @@ use unicode_width::UnicodeWidthStr;
 
 use super::sheet::{self, Item, Selectable, Sheet, Tone, put, split, wrapped};
 use super::{Ui, bar, keys_line, large, pen};
-use crate::keys::{self, Bound};
+use crate::keys::{self, Bound, Chosen};
 use crate::palette::{Palette, WARNS};
 
 /// Columns of the large type, left of the drawing.
@@ -60,10 +60,11 @@ pub(super) fn selectable(floor: &FloorScreen) -> Vec<Selectable<'_>> {
 }
 
 /// The keys that work. An open panel lies over the thumb: its keys stand for the thumb's.
-pub(super) fn bound<'a>(floor: &'a FloorScreen, row: &'a [Key]) -> Vec<Bound<'a>> {
-    let Some(panel) = &floor.panel else { return keys::floor(floor) };
-    let choosing = panel.rows.iter().any(|row| !row.keys.is_empty());
-    keys::panel(panel, choosing.then_some(row))
+pub(super) fn bound<'a>(floor: &'a FloorScreen, chosen: Chosen<'a>) -> Vec<Bound<'a>> {
+    match &floor.panel {
+        Some(panel) => keys::panel(panel, chosen),
+        None => keys::floor(floor),
+    }
 }
 
 fn panel_items(panel: &Panel) -> Vec<Item<'_>> {
@@ -164,7 +165,9 @@ fn bar_zone(
         if floor.rest.is_some() {
             lines.push(Line::styled(zone.total.clone(), palette.strong()));
         }
-        lines.extend(wrapped(&zone.line, drawing.width, "", palette.strong()));
+        if zone.line != zone.total {
+            lines.extend(wrapped(&zone.line, drawing.width, "", palette.strong()));
+        }
         lines.extend(wrapped(&standing, drawing.width, "", palette.quiet()));
         put(&lines, Rect { y: drawing.y + 1, ..drawing }, buf);
     }
@@ -190,14 +193,18 @@ fn left_side(
     match &floor.rest {
         Some(view) => {
             let style = if view.over { palette.now() } else { palette.strong() };
-            pen::text(buf, label.x, label.y, &view.label, palette.strong());
+            let told = if view.over { palette.key() } else { palette.strong() };
+            pen::text(buf, label.x, label.y, &view.label, told);
             let under = big(&view.text, size, style, rest, buf);
-            let keys = [&view.shorter, &view.longer]
-                .into_iter()
-                .map(|key| keys_line::part(bound, key, palette))
-                .collect();
-            let (_, foot) = split(rest, under + 1);
-            put(&keys_line::flow(keys, foot.width), foot, buf);
+            // Under an open list they don't work.
+            if floor.panel.is_none() {
+                let keys = [&view.shorter, &view.longer]
+                    .into_iter()
+                    .map(|key| keys_line::part(bound, key, palette))
+                    .collect();
+                let (_, foot) = split(rest, under + 1);
+                put(&keys_line::flow(keys, foot.width), foot, buf);
+            }
         }
         None => {
             let text = if floor.bar.total.is_empty() { &floor.bar.line } else { &floor.bar.total };
@@ -277,9 +284,7 @@ fn call_zone(floor: &FloorScreen, ui: &Ui, palette: Palette, area: Rect, buf: &m
     for notice in &floor.notices {
         lines.extend(wrapped(notice, width, &format!("{WARNS} "), palette.warning()));
     }
-    if let Some(notice) = &ui.notice {
-        lines.extend(notice.lines(palette, width));
-    }
+    lines.extend(ui.notice_lines(palette, width));
     lines.extend(wrapped(&call.exercise, width, "", palette.strong()));
     lines.extend(wrapped(&call.sentence, width, "", palette.strong()));
     for caution in &call.cautions {
@@ -290,15 +295,19 @@ fn call_zone(floor: &FloorScreen, ui: &Ui, palette: Palette, area: Rect, buf: &m
     }
     lines.extend(wrapped(&call.last, width, "", palette.plain()));
     let room = usize::from(area.height);
-    if lines.len() > room && room > 0 {
+    if room == 0 {
+        return;
+    }
+    if lines.len() > room {
         // Nothing is dropped in silence: the key for the whole call says so.
         lines.truncate(room);
         if let Some(last) = lines.last_mut() {
             last.push_span(Span::styled(" …", palette.quiet()));
         }
-    } else if lines.len() + 1 < room {
+    } else {
         // The call stands in the middle of its zone.
-        lines.insert(0, Line::default());
+        let above = (room - lines.len()) / 2;
+        lines.splice(0..0, vec![Line::default(); above]);
     }
     put(&lines, area, buf);
 }
@@ -478,9 +487,17 @@ fn panel_zone(
     buf: &mut Buffer,
 ) -> usize {
     let area = inside(area);
-    let items = panel_items(panel);
-    let keys = panel.keys.iter().chain([&panel.close]);
-    let foot = sheet::foot(keys, &items, bound, ui, palette, area.width);
+    let mut items = panel_items(panel);
+    let chosen_from = panel.rows.iter().any(|row| !row.keys.is_empty());
+    // With no lines to choose from the keys are the list.
+    let list = in_columns(panel, bound, palette, area.width);
+    let room = usize::from(area.height).saturating_sub(items.len() + 4);
+    let listed = !chosen_from && list.len() <= room && ui.editor.is_none();
+    let shown = panel.keys.iter().filter(|_| !listed).chain([&panel.close]);
+    let foot = sheet::foot(shown, &items, bound, ui, palette, area.width);
+    if listed {
+        items.push(Item::Drawing(list));
+    }
     let (title, rest) = split(area, 1);
     put(&[Line::styled(panel.title.clone(), palette.strong())], title, buf);
     let high = u16::try_from(foot.len()).unwrap_or(u16::MAX).min(rest.height);
@@ -488,6 +505,34 @@ fn panel_zone(
     let (body, foot_area) = split(rest, items_high);
     put(&foot, foot_area, buf);
     sheet::body(&items, ui, palette, body, buf)
+}
+
+/// The keys of a panel down two columns, or one where they are few or long.
+fn in_columns(
+    panel: &Panel,
+    bound: &[Bound<'_>],
+    palette: Palette,
+    width: u16,
+) -> Vec<Line<'static>> {
+    let parts: Vec<_> =
+        panel.keys.iter().map(|key| Line::from(keys_line::part(bound, key, palette))).collect();
+    let half = usize::from(width / 2);
+    if parts.len() < 10 || parts.iter().any(|part| part.width() + 2 > half) {
+        return parts;
+    }
+    let (left, right) = parts.split_at(parts.len().div_ceil(2));
+    left.iter()
+        .enumerate()
+        .map(|(at, one)| {
+            let mut line = one.clone();
+            if let Some(other) = right.get(at) {
+                let gap = " ".repeat(half - one.width());
+                line.push_span(Span::styled(gap, palette.plain()));
+                line.extend(other.spans.clone());
+            }
+            line
+        })
+        .collect()
 }
 
 /// An area with a column free on both sides.

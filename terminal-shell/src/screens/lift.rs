@@ -1,6 +1,6 @@
 //! One exercise over time: a drawing first, then its records and sessions.
 
-use barwright_app::contract::{Chart, ChartAxis, ChartPoint, LiftScreen, SeriesKind};
+use barwright_app::contract::{Chart, ChartAxis, ChartPoint, Key, LiftScreen, SeriesKind};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
@@ -18,14 +18,21 @@ use crate::palette::Palette;
 const HIGH: u16 = 12;
 
 pub(super) fn sheet(lift: &LiftScreen, width: u16, palette: Palette) -> Sheet<'_> {
-    let mut sheet = Sheet::new(&lift.title, &lift.subtitle).keys(&lift.keys);
+    let mut sheet =
+        Sheet::new(&lift.title, &lift.subtitle).keys(lift.keys.iter().filter(|key| !leads(key)));
     if let Some(chart) = &lift.chart {
         sheet.items.push(Item::Text(&chart.title, Tone::Heading));
         sheet.items.push(Item::Drawing(drawing(chart, width.saturating_sub(4).min(96), palette)));
     }
     sheet.rows("Records", &lift.records);
     sheet.rows("Sessions", &lift.sessions);
+    sheet.list("Other exercises", lift.keys.iter().filter(|key| leads(key)));
     sheet
+}
+
+/// Whether a key leads to an exercise: there can be dozens.
+fn leads(key: &Key) -> bool {
+    key.id.starts_with("lift-")
 }
 
 /// Where a value of an axis lies over so many cells.
@@ -114,8 +121,12 @@ fn band(chart: &Chart, points: &[ChartPoint], plot: Rect, style: Style, buf: &mu
             i64::try_from(value).unwrap_or(a)
         };
         for x in from..=to {
-            let low = place(&chart.up, between(one.low, other.low, x), plot.height);
-            let high = place(&chart.up, between(one.high, other.high, x), plot.height);
+            // As far as the drawing goes.
+            let within = |value: i64| value.clamp(chart.up.from, chart.up.to.max(chart.up.from));
+            let low = within(between(one.low, other.low, x));
+            let high = within(between(one.high, other.high, x));
+            let low = place(&chart.up, low, plot.height);
+            let high = place(&chart.up, high, plot.height);
             let Some((low, high)) = low.zip(high) else { continue };
             for y in low..=high {
                 pen::text(buf, plot.x + x, plot.bottom() - 1 - y, "░", style);

@@ -18,13 +18,13 @@ mod weeks;
 
 use std::collections::BTreeSet;
 
-use barwright_app::contract::{Key, Screen};
+use barwright_app::contract::Screen;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 
 use crate::editor::Editor;
-use crate::keys::{self, Bound};
+use crate::keys::{self, Bound, Chosen};
 use crate::palette::{Colours, Palette, WARNS};
 use sheet::Sheet;
 
@@ -49,6 +49,8 @@ pub(crate) struct Ui {
     pub(crate) editor: Option<Editor>,
     /// What has to be said now.
     pub(crate) notice: Option<Notice>,
+    /// The notice asks, and `y` means it all the same.
+    pub(crate) asks: bool,
     /// What these records are, where they are not the lifter's own.
     pub(crate) mark: Option<&'static str>,
 }
@@ -72,6 +74,18 @@ pub(crate) struct Notice {
     pub(crate) text: String,
     /// Something did not happen.
     pub(crate) warns: bool,
+}
+
+impl Ui {
+    /// What has to be said now, and how to answer it.
+    fn notice_lines(&self, palette: Palette, width: u16) -> Vec<Line<'static>> {
+        let mut lines =
+            self.notice.as_ref().map(|notice| notice.lines(palette, width)).unwrap_or_default();
+        if self.asks {
+            lines.push(Line::from(keys_line::named("y", "Yes, all the same", palette)));
+        }
+        lines
+    }
 }
 
 impl Notice {
@@ -114,15 +128,16 @@ pub(crate) fn selectable(screen: &Screen, over: Over) -> Vec<Selectable<'_>> {
 
 /// The keys of a screen with their presses.
 pub(crate) fn bound<'a>(screen: &'a Screen, ui: &Ui) -> Vec<Bound<'a>> {
-    let chosen = ui.selected.and_then(|at| selectable(screen, ui.over).get(at).copied());
-    let row: &[Key] = match chosen {
-        Some(Selectable::Row(row)) => &row.keys,
-        _ => &[],
+    let chosen = match ui.selected.and_then(|at| selectable(screen, ui.over).get(at).copied()) {
+        Some(Selectable::Row(row)) => Chosen::Row(&row.keys),
+        Some(Selectable::Field(_)) => Chosen::Field,
+        Some(Selectable::Key(key)) => Chosen::Row(std::slice::from_ref(key)),
+        None => Chosen::Nothing,
     };
     let palette = Palette::new(Colours::None, false);
     match (as_sheet(screen, ui.over, 80, palette), screen) {
-        (Some(sheet), _) => keys::sheet(&sheet.keys, row),
-        (None, Screen::Floor { floor }) => floor::bound(floor, row),
+        (Some(sheet), _) => keys::sheet(&sheet.keys, chosen),
+        (None, Screen::Floor { floor }) => floor::bound(floor, chosen),
         (None, _) => Vec::new(),
     }
 }

@@ -20,6 +20,8 @@ pub(super) enum Tone {
     Plain,
     Quiet,
     Heading,
+    /// A heading, where we are.
+    Here,
     Warning,
 }
 
@@ -31,6 +33,8 @@ pub(super) enum Item<'a> {
     Row(&'a Row),
     /// Something to write.
     Field(&'a Field),
+    /// A key in a list of many.
+    Key(&'a Key),
     /// Something wrong with a file.
     Fault(&'a FileFault),
     /// A drawing, already made.
@@ -46,6 +50,8 @@ pub(crate) enum Selectable<'a> {
     Row(&'a Row),
     /// Something to write.
     Field(&'a Field),
+    /// A key in a list of many.
+    Key(&'a Key),
 }
 
 /// A sheet.
@@ -99,6 +105,17 @@ impl<'a> Sheet<'a> {
         }
     }
 
+    /// With keys to choose from, under a heading.
+    pub(super) fn list(&mut self, heading: &'a str, keys: impl Iterator<Item = &'a Key>) {
+        let before = self.items.len();
+        self.items.extend(keys.map(Item::Key));
+        if self.items.len() > before {
+            let listed = self.items.split_off(before);
+            self.heading(heading);
+            self.items.extend(listed);
+        }
+    }
+
     fn heading(&mut self, heading: &'a str) {
         if !self.items.is_empty() {
             self.items.push(Item::Gap);
@@ -118,6 +135,7 @@ fn select<'a>(item: &Item<'a>) -> Option<Selectable<'a>> {
     match item {
         Item::Row(row) if !row.keys.is_empty() || !row.why.is_empty() => Some(Selectable::Row(row)),
         Item::Field(field) => Some(Selectable::Field(field)),
+        Item::Key(key) => Some(Selectable::Key(key)),
         _ => None,
     }
 }
@@ -156,9 +174,7 @@ pub(super) fn foot<'a>(
     width: u16,
 ) -> Vec<Line<'static>> {
     let mut lines = vec![Line::default()];
-    if let Some(notice) = &ui.notice {
-        lines.extend(notice.lines(palette, width));
-    }
+    lines.extend(ui.notice_lines(palette, width));
     if let Some(editor) = &ui.editor {
         lines.extend(editor.lines(palette, width));
         return lines;
@@ -172,6 +188,7 @@ pub(super) fn foot<'a>(
                 of_row.push(keys_line::named("w", "Why", palette));
             }
         }
+        Some(Selectable::Key(key)) => of_row.push(keys_line::part(bound, key, palette)),
         Some(Selectable::Field(_)) => of_row.push(keys_line::named("enter", "Write", palette)),
         None => {}
     }
@@ -241,10 +258,12 @@ fn item_lines(
             Tone::Plain => wrapped(text, width, "  ", palette.plain()),
             Tone::Quiet => wrapped(text, width, "  ", palette.quiet()),
             Tone::Heading => wrapped(text, width, "", palette.strong()),
+            Tone::Here => wrapped(text, width, "▸ ", palette.now()),
             Tone::Warning => wrapped(text, width, &format!("{WARNS} "), palette.warning()),
         },
         Item::Row(row) => row_lines(row, selected, ui, palette, width),
         Item::Field(field) => field_lines(field, selected, palette, width),
+        Item::Key(key) => key_lines(key, selected, palette, width),
         Item::Fault(fault) => fault_lines(fault, palette, width),
     }
 }
@@ -289,6 +308,16 @@ fn field_lines(field: &Field, selected: bool, palette: Palette, width: u16) -> V
     let style = if selected { palette.cap() } else { palette.plain() };
     let lead = if selected { "▸ " } else { "  " };
     wrapped(&format!("{}: {value}", field.label), width, lead, style)
+}
+
+fn key_lines(key: &Key, selected: bool, palette: Palette, width: u16) -> Vec<Line<'static>> {
+    let lead = match (selected, key.chosen) {
+        (true, _) => "▸ ",
+        (false, true) => "● ",
+        (false, false) => "  ",
+    };
+    let style = if selected { palette.cap() } else { palette.plain() };
+    wrapped(&key.label, width, lead, style)
 }
 
 fn fault_lines(fault: &FileFault, palette: Palette, width: u16) -> Vec<Line<'static>> {

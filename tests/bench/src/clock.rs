@@ -23,3 +23,15 @@ pub(crate) fn best_of<C>(cases: &[C], times: usize, run: impl Fn(&C)) -> Vec<f64
         |case| (0..times).map(|_| micros(|| run(black_box(case)))).fold(f64::INFINITY, f64::min);
     cases.iter().map(best).collect()
 }
+
+/// Microseconds of processor time that one run takes on this thread, in the program and in the
+/// system for it; waiting is not in it.
+pub(crate) fn cpu_micros<T>(run: impl FnOnce() -> T) -> (T, f64) {
+    let now = || {
+        let at = rustix::time::clock_gettime(rustix::time::ClockId::ThreadCPUTime);
+        at.tv_sec as f64 * 1e6 + at.tv_nsec as f64 / 1e3
+    };
+    let start = now();
+    let answer = black_box(run());
+    (answer, now() - start)
+}

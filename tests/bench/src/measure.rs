@@ -34,7 +34,7 @@ impl Outcome {
     pub(crate) fn json(self, measure: &Measure) -> String {
         json!({
             "measure": measure.name,
-            "value": (self.value * 1_000.0).round() / 1_000.0,
+            "value": (self.value * 1e6).round() / 1e6,
             "unit": measure.unit,
             "against": measure.against,
             "bar": measure.bar,
@@ -50,6 +50,6 @@ impl Outcome {
             None => "reported".to_string(),
         };
         let Measure { name, unit, against, .. } = measure;
-        format!("{name:<18} {:>12.3} {unit:<8} {bar:<22} {against}", self.value)
+        format!("{name:<18} {:>12.4} {unit:<8} {bar:<22} {against}", self.value)
     }
 }

@@ -9,6 +9,7 @@ use super::Intent;
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
+#[serde(deny_unknown_fields)]
 pub enum Look {
     /// Today's sheet.
     Today {
@@ -31,7 +32,7 @@ pub enum Look {
     Weeks,
     /// One exercise over time.
     Lift {
-        /// The exercise, by its slug or name.
+        /// The exercise, by its slug or name; empty is the one on the floor, else the one done last.
         exercise: String,
         /// The page of its sessions, from 0.
         #[serde(default)]
@@ -62,6 +63,7 @@ pub enum Look {
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Default)]
+#[serde(deny_unknown_fields)]
 pub struct Draft {
     /// The amount shown in the big figure, in the unit of the call; none is as called.
     #[serde(default)]

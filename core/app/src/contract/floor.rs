@@ -109,6 +109,11 @@ pub struct Figure {
     pub down: Key,
     /// One step up.
     pub up: Key,
+    /// Milliseconds from the reading until the figure changes by itself: a hold is running. None
+    /// where it stands still.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+    pub next_change_ms: Option<i64>,
 }
 
 /// A recording key that is the effort.

@@ -79,6 +79,7 @@ pub enum SwapReason {
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
+#[serde(deny_unknown_fields)]
 pub enum Intent {
     /// Begin a session.
     Begin {
@@ -207,6 +208,10 @@ pub enum Intent {
         field: String,
         /// What was written.
         text: String,
+        /// It was asked and is meant all the same.
+        #[serde(default)]
+        #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+        sure: bool,
     },
     /// Pause.
     Pause,

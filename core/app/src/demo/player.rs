@@ -36,7 +36,7 @@ impl<'a> Player<'a> {
     }
 
     pub(super) fn write(&mut self, field: &str, text: &str) -> Result<(), EngineError> {
-        self.tap(Intent::Write { field: field.to_owned(), text: text.to_owned() })
+        self.tap(Intent::Write { field: field.to_owned(), text: text.to_owned(), sure: false })
     }
 
     /// A whole session, from its first set to its tally.

@@ -8,7 +8,8 @@ use barwright_domain::desk::{Desk, DeskEvent};
 use barwright_domain::equipment::{self, Equipment};
 use barwright_domain::history::{self, Rows};
 use barwright_domain::plan::Plan;
-use barwright_domain::quantity::MassUnit;
+use barwright_domain::progress::reference;
+use barwright_domain::quantity::{Mass, MassUnit};
 use barwright_domain::session::{self, Command, Event, Reading, Run, Stamped, State};
 use barwright_domain::volume::EASIEST_HARD;
 use barwright_store::{NewEvent, Store, StoreError};
@@ -78,6 +79,18 @@ impl Core {
     /// The rows of the session as it stands.
     fn rows_now(&self) -> Rows {
         rows_of(&self.state, self.plan.as_deref(), &self.catalogue)
+    }
+
+    /// The maxes that the session changes, as the plan's rules say: facts when the next one begins.
+    pub(crate) fn maxes_changed(&self, run: &Run) -> Vec<DeskEvent> {
+        let Some(plan) = self.plan.as_deref() else { return Vec::new() };
+        // An estimate is taken down to a half kilogram or a whole pound.
+        let step = match run.equipment.unit {
+            MassUnit::Kilogram => Mass::from_nanograms(MassUnit::Kilogram.nanograms() / 2),
+            MassUnit::Pound => Mass::whole(1, MassUnit::Pound),
+        };
+        let sets = self.rows.sets.values();
+        reference::changed_by(plan, &self.catalogue, &self.desk, sets, step)
     }
 
     fn read_plan(&mut self) {
@@ -162,18 +175,23 @@ impl Core {
         if events.is_empty() {
             return Ok(());
         }
-        let bodies: Vec<String> = events.iter().map(|event| codec::body(at, event)).collect();
-        let rows: Vec<NewEvent<'_>> =
-            bodies.iter().map(|body| NewEvent { kind: SESSION, version: VERSION, body }).collect();
+        let mut bodies: Vec<(&str, String)> =
+            events.iter().map(|event| (SESSION, codec::body(at, event))).collect();
         let first = self.store.get_mut().next_seq();
         let begins = matches!(events.first(), Some(Event::Began { .. }));
         let mut standing: Vec<(&str, Option<&str>)> = Vec::new();
         let (began, desk);
         if begins {
-            // From here on the session before can't be undone any more: it is settled.
+            // From here on the session before can't be undone any more: it is settled, and the
+            // maxes it changed become facts.
             let mut settled = self.desk.clone();
             if let Some(run) = self.state.run() {
                 settled.settle(run);
+                let maxes = self.maxes_changed(run);
+                for event in &maxes {
+                    settled.apply(first, event);
+                    bodies.push((DESK, codec::body(at, event)));
+                }
             }
             began = first.to_string();
             standing.push((SESSION_KEY, Some(&began)));
@@ -193,6 +211,8 @@ impl Core {
         }
         let next = self.rows_now();
         let changes = self.rows.changes_to(&next);
+        let rows: Vec<NewEvent<'_>> =
+            bodies.iter().map(|(kind, body)| NewEvent { kind, version: VERSION, body }).collect();
         let appended = self.store.get_mut().append(codec::stamp(at), &rows, &changes, &standing);
         match &appended {
             Ok(_) => self.rows = next,

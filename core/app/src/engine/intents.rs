@@ -116,7 +116,7 @@ pub(super) fn facts(core: &Core, intent: Intent, at: &Reading) -> Result<Facts, 
                 })
                 .collect(),
         },
-        Intent::Write { field, text } => return write(core, &field, &text, at),
+        Intent::Write { field, text, sure } => return write(core, &field, &text, sure, at),
         Intent::Pause => Command::Pause,
         Intent::Resume => Command::Resume,
         Intent::Finish => Command::Finish,
@@ -152,7 +152,13 @@ pub(crate) fn cursor_of(name: &str) -> Option<Cursor> {
 }
 
 /// What is written into a field.
-fn write(core: &Core, field: &str, text: &str, at: &Reading) -> Result<Facts, EngineError> {
+fn write(
+    core: &Core,
+    field: &str,
+    text: &str,
+    sure: bool,
+    at: &Reading,
+) -> Result<Facts, EngineError> {
     let (name, of) = field.split_once(':').unwrap_or((field, ""));
     let day = at.local_day();
     match name {
@@ -170,7 +176,7 @@ fn write(core: &Core, field: &str, text: &str, at: &Reading) -> Result<Facts, En
         }
         "load" => {
             let (entry, load) = (entry_named(of, core)?, typed_mass(text, core.load_unit(), core)?);
-            let command = Command::ChangeLoad { entry, load, only_next: false, sure: false };
+            let command = Command::ChangeLoad { entry, load, only_next: false, sure };
             core.decide(&command, at)
         }
         "body-mass" => {

@@ -115,26 +115,31 @@ fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
         Rig::Stack { stack, pin, add_ons } => {
             format!("{stack}: pin {pin}, on top {}", labels(add_ons))
         }
-        Rig::Hung { plates } if plates.is_empty() => "Body".to_owned(),
+        Rig::Hung { plates } if plates.is_empty() => String::new(),
         Rig::Hung { plates } => format!("Hang on {}", labels(plates)),
         Rig::Said => "As you said".to_owned(),
-        Rig::Body => load.set_up.clone().unwrap_or_else(|| "Body".to_owned()),
+        // The total says so already.
+        Rig::Body => String::new(),
     }
 }
 
 /// Labels of plates, without their unit where all share one.
 pub(super) fn labels(plates: &[Plate]) -> String {
+    numbers(plates).join(", ")
+}
+
+/// As [`labels`], one for each.
+fn numbers(plates: &[Plate]) -> Vec<&str> {
     let parts: Vec<(&str, &str)> = plates
         .iter()
         .map(|plate| plate.label.split_once(' ').unwrap_or((plate.label.as_str(), "")))
         .collect();
     let one_unit = parts.windows(2).all(|pair| matches!(pair, [one, other] if one.1 == other.1));
-    let words: Vec<&str> = if one_unit {
+    if one_unit {
         parts.iter().map(|(number, _)| *number).collect()
     } else {
         plates.iter().map(|plate| plate.label.as_str()).collect()
-    };
-    words.join(", ")
+    }
 }
 
 /// What to do to what is on now. Plates inside stay; from the first that differs on they come off.
@@ -168,9 +173,11 @@ const SLEEVE: u32 = 4_150;
 
 /// The plates of one side to scale. What a file does not say is drawn from the mass.
 fn drawing(equipment: &Equipment, rig: &Rig) -> Vec<PlateDrawing> {
+    let numbers = numbers(rig.side());
     rig.side()
         .iter()
-        .map(|plate| {
+        .zip(numbers)
+        .map(|(plate, number)| {
             let known = equipment.plates.iter().find(|stock| stock.label == plate.label);
             let grams = u32::try_from(plate.mass.nanograms() / 1_000_000_000).unwrap_or(u32::MAX);
             let diameter = known
@@ -181,7 +188,7 @@ fn drawing(equipment: &Equipment, rig: &Rig) -> Vec<PlateDrawing> {
                 .map_or_else(|| usual_thickness(grams), |length| u32::from(length.tenths()));
             let colour = known.and_then(|stock| stock.colour.as_deref()).map_or("", colour_of);
             PlateDrawing {
-                label: plate.label.clone(),
+                label: number.to_owned(),
                 colour: colour.to_owned(),
                 ink: ink_on(colour).to_owned(),
                 height: (diameter.saturating_mul(1000) / LARGEST).min(1000),

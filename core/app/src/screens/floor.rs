@@ -124,7 +124,16 @@ pub(super) fn figure(amount: &Amount, draft: &Draft, numerals: Numerals) -> Figu
             .says(format!("Down to {}", aloud(less)))
             .enabled(now > 0),
         up: drafts("up", "+", to(more)).says(format!("Up to {}", aloud(more))),
+        next_change_ms: None,
     }
+}
+
+/// Milliseconds until the figure of a running hold changes; none for a figure that stands still.
+fn next_change_ms(run: &Run, cursor: &Cursor, draft: &Draft, at: &Reading) -> Option<i64> {
+    let holds = matches!(run.how_many_at(cursor), Some(HowMany::Seconds(_)));
+    let (_, started) = run.started.as_ref().filter(|(set, _)| holds && *set == cursor.set)?;
+    let passed = Passed::between(started, at).ms();
+    draft.amount.is_none().then(|| 1000 - passed.rem_euclid(1000))
 }
 
 /// The thumb zone that records the current part.
@@ -164,7 +173,11 @@ fn recording(core: &Core, run: &Run, cursor: &Cursor, draft: &Draft, at: &Readin
                 .says(format!("Record {said} as the last part of the set")),
         );
     }
-    let zone = ThumbZone { figure: Some(figure(&amount, draft, numerals)), ..bare(core) };
+    let figure = Figure {
+        next_change_ms: next_change_ms(run, cursor, draft, at),
+        ..figure(&amount, draft, numerals)
+    };
+    let zone = ThumbZone { figure: Some(figure), ..bare(core) };
     let asks = run.effort_at(cursor.set).is_some() && set.call.kind != SetKind::Ramp;
     if asks && next.is_none() {
         let effort = effort_keys(&said, numerals, |halves| record(Some(halves), false));

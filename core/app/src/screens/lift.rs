@@ -27,8 +27,9 @@ pub(super) fn screen(
     page: u32,
     at: &Reading,
 ) -> Result<LiftScreen, EngineError> {
+    let named = if exercise.is_empty() { at_hand(core)? } else { exercise.to_owned() };
     let found =
-        core.catalogue.find(exercise).ok_or_else(|| en::refusal::coded(RefusalCode::NotHere))?;
+        core.catalogue.find(&named).ok_or_else(|| en::refusal::coded(RefusalCode::NotHere))?;
     let numerals = core.locale.numerals;
     let unit = core.gym().unit;
     let sets = today::past_sets(core, &found.slug, CHARTED)?;
@@ -65,6 +66,17 @@ pub(super) fn screen(
         keys: keys(core, found, page, sessions.len() > first + PAGE)?,
         aloud: spoken,
     })
+}
+
+/// The exercise on the floor, else the one done last.
+fn at_hand(core: &Core) -> Result<String, EngineError> {
+    let run = core.state.running();
+    let current = run.and_then(|run| run.entries.get(&run.cursor()?.set.entry));
+    if let Some(entry) = current {
+        return Ok(entry.entry.exercise.clone());
+    }
+    let last = today::exercises_done(core)?.into_iter().max_by_key(|(_, day)| *day);
+    last.map(|(slug, _)| slug).ok_or_else(|| en::refusal::coded(RefusalCode::NothingToGoBy))
 }
 
 /// What a chart shows of one session.

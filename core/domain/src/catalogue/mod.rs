@@ -28,7 +28,7 @@ pub const IMPLEMENTS: &[&str] = &[
     "medicine-ball",
     "sled",
     "ab-wheel",
-    "bands",
+    "band",
     "bodyweight",
     "cable",
     "pulldown",

@@ -323,7 +323,7 @@ pub(super) static BUILTIN: &[Exercise] = exercises![
         .trains(&[Lats, Biceps], &[UpperBack, RearDeltoid, Forearms]),
     row("assisted-pull-up", Counting::Added, "assisted-pull-up", "Assisted pull-up", M::VerticalPull).body(100)
         .trains(&[Lats, UpperBack], &[Biceps, RearDeltoid, Forearms]),
-    row("bands", Counting::Unnumbered, "band-assisted-pull-up", "Band-assisted pull-up", M::VerticalPull)
+    row("band", Counting::Unnumbered, "band-assisted-pull-up", "Band-assisted pull-up", M::VerticalPull)
         .needs(&["pull-up-bar"])
         .trains(&[Lats, UpperBack], &[Biceps, RearDeltoid, Forearms]),
     machine("pulldown", "pulldown", "Pulldown", M::VerticalPull).also(&["lat pulldown"])
@@ -420,7 +420,7 @@ pub(super) static BUILTIN: &[Exercise] = exercises![
         .trains(&[HipFlexors], &[Abdominals]),
     machine("hip-abduction", "hip-abduction", "Hip abduction", M::HipAbduction)
         .trains(&[HipAbductors], &[Glutes]),
-    row("bands", Counting::Unnumbered, "band-walk", "Band side walk", M::HipAbduction)
+    row("band", Counting::Unnumbered, "band-walk", "Band side walk", M::HipAbduction)
         .trains(&[HipAbductors], &[Glutes]),
     machine("hip-adduction", "hip-adduction", "Hip adduction", M::HipAdduction)
         .trains(&[Adductors], &[]),
@@ -432,7 +432,7 @@ pub(super) static BUILTIN: &[Exercise] = exercises![
         .trains(&[Calves], &[]),
     dumbbell("one-leg-calf-raise", "One-leg calf raise", M::CalfRaise).by_side()
         .trains(&[Calves], &[]),
-    row("bands", Counting::Unnumbered, "toe-raise", "Toe raise", M::ToeRaise)
+    row("band", Counting::Unnumbered, "toe-raise", "Toe raise", M::ToeRaise)
         .trains(&[Shins], &[]),
 
     // Elbow and wrist

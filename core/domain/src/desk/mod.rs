@@ -154,4 +154,13 @@ impl Desk {
     pub fn max_on(&self, exercise: &str, day: i32) -> Option<&MaxFact> {
         self.maxes.get(exercise)?.iter().filter(|fact| fact.day <= day).max_by_key(|fact| fact.day)
     }
+
+    /// The reference max that a session of a past day was made with: what that day's own sets
+    /// raised or tested came after it.
+    pub fn max_before(&self, exercise: &str, day: i32) -> Option<&MaxFact> {
+        let stood = |fact: &&MaxFact| {
+            fact.day < day || (fact.day == day && fact.origin == MaxOrigin::Entered)
+        };
+        self.maxes.get(exercise)?.iter().filter(stood).max_by_key(|fact| fact.day)
+    }
 }

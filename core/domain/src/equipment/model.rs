@@ -29,7 +29,7 @@ pub struct Equipment {
     #[serde(default)]
     pub machines: Vec<Machine>,
     /// Supports and whatever carries no load of its own: `rack`, `bench`, `pull-up-bar`, `box`,
-    /// `belt`, `bands`.
+    /// `belt`, `band`.
     #[serde(default)]
     pub also: Vec<String>,
 }

@@ -58,8 +58,8 @@ impl Cut {
 pub struct Rule {
     /// Which rule.
     pub kind: RuleKind,
-    /// The step it takes; where none is given, the smallest that the equipment makes (by effort:
-    /// 2 % for each half point).
+    /// The step it takes; where none is given, 2.5 kg or 5 lb on plates, else the smallest that the
+    /// equipment makes (by effort: 2 % for each half point).
     pub step: Option<Step>,
 }
 

@@ -3,7 +3,7 @@
 use crate::catalogue::{Counting, Exercise};
 use crate::equipment::{Equipment, Fit, Offer, Rig};
 use crate::progress::makes::Makes;
-use crate::quantity::Mass;
+use crate::quantity::{Mass, MassUnit};
 use crate::session;
 
 /// A gym and an exercise.
@@ -54,6 +54,22 @@ impl Makes for Here<'_> {
         let over = load.checked_add(Mass::from_nanograms(1))?;
         self.make(over, Fit::Over, false).map(|(figure, _)| figure).filter(|made| *made > load)
     }
+
+    /// 2.5 kg or 5 lb where plates or a stack of help make finer steps (common practice); a rack of
+    /// dumbbells and a stack go to the next that they have.
+    fn usual_step(&self) -> Mass {
+        match (self.counting, self.equipment.unit) {
+            (Counting::Total | Counting::EachSide | Counting::Added, MassUnit::Kilogram) => {
+                Mass::from_nanograms(MassUnit::Kilogram.nanograms() / 2 * 5)
+            }
+            (Counting::Total | Counting::EachSide | Counting::Added, MassUnit::Pound) => {
+                Mass::whole(5, MassUnit::Pound)
+            }
+            (Counting::EachHand | Counting::One | Counting::Stack | Counting::Unnumbered, _) => {
+                Mass::ZERO
+            }
+        }
+    }
 }
 
 #[cfg(test)]
@@ -61,7 +77,7 @@ mod tests {
     use super::*;
     use crate::catalogue::Catalogue;
     use crate::equipment::builtin_in;
-    use crate::quantity::{MassUnit, Numerals};
+    use crate::quantity::Numerals;
 
     fn kg(text: &str) -> Mass {
         Mass::read(&format!("{text} kg"), Numerals::Point).unwrap()

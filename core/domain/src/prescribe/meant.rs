@@ -34,6 +34,8 @@ pub(super) enum Said {
 pub(super) struct For<'a> {
     pub(super) here: Here<'a>,
     pub(super) day: i32,
+    /// A session that is past: its own sets changed no max that it was made with.
+    pub(super) past: bool,
     /// The body's part, where it is known.
     pub(super) body: Option<Mass>,
 }
@@ -42,6 +44,14 @@ impl For<'_> {
     /// The figure of a mass moved.
     fn figure(&self, moved: Mass) -> Option<Mass> {
         if self.moves_body() { moved.checked_sub(self.body?) } else { Some(moved) }
+    }
+
+    fn max<'a>(&self, lifter: &'a Lifter, lift: &str) -> Option<&'a MaxFact> {
+        if self.past {
+            lifter.desk.max_before(lift, self.day)
+        } else {
+            lifter.desk.max_on(lift, self.day)
+        }
     }
 
     fn moves_body(&self) -> bool {
@@ -63,7 +73,7 @@ pub(super) fn said(source: Source<'_>, lifter: &Lifter, on: &For<'_>, call: &Loa
                 MaxOf::Lift(lift) => (lift.as_str(), false),
                 MaxOf::WorkingOf(lift) => (lift.as_str(), true),
             };
-            let Some(fact) = lifter.desk.max_on(lift, on.day) else {
+            let Some(fact) = on.max(lifter, lift) else {
                 return Said::Missing(Need::Max(lift.to_owned()));
             };
             let named = (lift != on.here.exercise.slug).then(|| name_of(source, lift));
@@ -149,7 +159,7 @@ pub(super) fn by_effort(
         return None;
     }
     let HowMany::Reps(reps) = how_many else { return None };
-    let fact = lifter.desk.max_on(&on.here.exercise.slug, on.day)?;
+    let fact = on.max(lifter, &on.here.exercise.slug)?;
     let (reps, left) = (reps.to, effort?.left.to);
     let row = percent::for_reps(reps, left)?;
     let because =

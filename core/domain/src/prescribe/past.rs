@@ -55,7 +55,7 @@ pub(super) fn sessions(slot: &Slot<'_>, block: &Block) -> Vec<(i32, PastSession)
                 kind: work.week_kind,
                 planned: None,
                 sets: rounds(&sets),
-                each_side: sets.iter().any(|set| set.side.is_some()),
+                each_side: first.side.is_none() && sets.iter().any(|set| set.side.is_some()),
                 all_parts,
             };
             elsewhere.push((work.day, PastSession::of(called, sets)));
@@ -106,7 +106,7 @@ fn called_then(
     let first = then.as_ref().and_then(|then| then.sets.first());
     let body = sets.first().and_then(|set| set.moved?.checked_sub(set.figure?));
     let planned = first.and_then(|call| {
-        let on = For { here: slot.here, day: work.day, body };
+        let on = For { here: slot.here, day: work.day, past: true, body };
         match said(slot.source, slot.lifter, &on, &call.load) {
             Said::Figure(planned) => Some(planned.figure),
             Said::Open | Said::Missing(_) => None,
@@ -117,7 +117,9 @@ fn called_then(
         kind: work.week_kind,
         planned,
         sets: u8::try_from(called).unwrap_or(u8::MAX).max(1),
-        each_side: sets.iter().any(|set| set.side.is_some()),
+        // A row for one side alone is whole with that side.
+        each_side: block.sets.iter().all(|call| call.side.is_none())
+            && sets.iter().any(|set| set.side.is_some()),
         all_parts,
     }
 }

@@ -53,7 +53,7 @@ impl<'a> Slot<'a> {
     /// The exercise today, for what the plan's number comes to.
     pub(super) fn today(&self) -> For<'a> {
         let body = self.body.and_then(|body| body.share.of(body.mass));
-        For { here: self.here, day: self.lifter.today, body }
+        For { here: self.here, day: self.lifter.today, past: false, body }
     }
 
     /// The body's part of what is moved; nothing where there is none or it is not known.

@@ -9,6 +9,11 @@ pub trait Makes {
     fn nearest(&self, load: Mass) -> Option<Mass>;
     /// The least that is heavier.
     fn above(&self, load: Mass) -> Option<Mass>;
+    /// The usual step where the plan names none: smaller ones that could be made are passed over.
+    /// Nothing where the next that can be made is the usual step.
+    fn usual_step(&self) -> Mass {
+        Mass::ZERO
+    }
 }
 
 /// Every multiple of a step can be made; a tie goes to the lighter.

@@ -1,13 +1,45 @@
 //! The max that percentages are taken from, raised by tests or estimates as the plan lets it; and
 //! what estimates support.
 
-use super::estimate::{Estimate, Formula, MOST_REPS_FOR_REFERENCE, Nearness};
-use crate::desk::{MaxFact, MaxOrigin};
+use std::collections::BTreeMap;
+
+use super::estimate::{Estimate, Formula, MOST_REPS_FOR_REFERENCE, Nearness, is_estimated};
+use crate::catalogue::Catalogue;
+use crate::desk::{Desk, DeskEvent, MaxFact, MaxOrigin};
 use crate::history::DoneSet;
-use crate::plan::RaiseMax;
+use crate::plan::{Plan, RaiseMax};
 use crate::quantity::{Mass, Reps, Reserve, Rounding};
 use crate::session::{Ending, SetKind};
 use crate::volume::EASIEST_HARD;
+
+/// The maxes that a session changes, each by the plan's rule for its lift. Estimates count for the
+/// lifts that are estimated unasked; a test counts for any.
+pub fn changed_by<'a>(
+    plan: &Plan,
+    catalogue: &Catalogue,
+    desk: &Desk,
+    sets: impl IntoIterator<Item = &'a DoneSet>,
+    step: Mass,
+) -> Vec<DeskEvent> {
+    let mut lifts: BTreeMap<&str, Vec<DoneSet>> = BTreeMap::new();
+    for set in sets {
+        lifts.entry(&set.exercise).or_default().push(set.clone());
+    }
+    let changed = lifts.into_iter().filter_map(|(lift, sets)| {
+        let own = plan.maxes.iter().find(|rule| rule.lift == lift).and_then(|rule| rule.raise);
+        let rule = match own.unwrap_or(plan.raise_max) {
+            RaiseMax::Estimates if !catalogue.get(lift).is_some_and(is_estimated) => {
+                RaiseMax::Tests
+            }
+            rule => rule,
+        };
+        let day = sets.first()?.day;
+        let current = desk.max_on(lift, day).map(|fact| fact.mass);
+        let fact = raised(current, rule, &sets, Formula::default(), step)?;
+        Some(DeskEvent::MaxKept { exercise: lift.to_owned(), fact })
+    });
+    changed.collect()
+}
 
 /// The max that today's sets raise it to, if the plan lets them: the heaviest single of a test; or
 /// the best estimate of a hard set with no more than ten repetitions to failure. Never lower than
@@ -187,6 +219,39 @@ mod tests {
         assert_eq!((tested.mass, tested.origin), (kg("157.5"), MaxOrigin::Tested));
         assert_eq!(raise(RaiseMax::Never, "160", &tries), None);
         assert_eq!(raise(RaiseMax::Tests, "160", &[try_of("165", 0)]), None);
+    }
+
+    #[test]
+    fn each_lift_by_its_own_rule() {
+        let text = r#"
+            name = "Maxes"
+            weeks = 1
+            raise_max = "estimates"
+            [[max]]
+            lift = "Bench press"
+            raise = "never"
+            [[session]]
+            name = "One"
+            [[session.exercise]]
+            name = "Front squat"
+            sets = 1
+            reps = 5
+            load = "80 %"
+        "#;
+        let catalogue = Catalogue::builtin();
+        let plan = Plan::read(text, &catalogue).unwrap().plan;
+        let of =
+            |exercise: &str| DoneSet { exercise: exercise.to_owned(), ..set("140", 5, Some(2)) };
+        let sets = ["front-squat", "bench-press", "leg-press"].map(of);
+        let changed = changed_by(&plan, &catalogue, &Desk::default(), &sets, kg("0.5"));
+        let [DeskEvent::MaxKept { exercise, fact }] = changed.as_slice() else {
+            panic!("{changed:?}")
+        };
+        assert_eq!((exercise.as_str(), fact.mass), ("front-squat", kg("168")));
+        // What it was raised to is no news the next time.
+        let mut desk = Desk::default();
+        desk.apply(1, &changed[0]);
+        assert_eq!(changed_by(&plan, &catalogue, &desk, &sets, kg("0.5")), []);
     }
 
     #[test]

@@ -176,34 +176,52 @@ impl<M: Makes> Here<'_, M> {
             let how_many = up_to(self.ask.how_many, aim);
             Answer::hold(Found { how_many, aim: Some(aim), ..self.found(reason) })
         };
-        let Some(step_to) = self.step_to(base) else { return held(Reason::NothingHeavier) };
-        let lifted = self.makes.nearest(step_to).unwrap_or(step_to);
-        if let (Amount::Reps(floor), Some(expected)) = (floor, self.expected(set, lifted))
-            && expected.hundredths() < floor.saturating_mul(100)
-        {
-            let formula = self.ask.formula;
-            return held(Reason::StepTooBig { step_to: lifted, expected, floor, formula });
+        // The usual step first, and where that is too much the smallest.
+        let mut refused = Reason::NothingHeavier;
+        for step_to in self.steps_to(base) {
+            let lifted = self.makes.nearest(step_to).unwrap_or(step_to);
+            match (floor, self.expected(set, lifted)) {
+                (Amount::Reps(floor), Some(expected))
+                    if expected.hundredths() < floor.saturating_mul(100) =>
+                {
+                    let formula = self.ask.formula;
+                    refused = Reason::StepTooBig { step_to: lifted, expected, floor, formula };
+                }
+                _ => return Answer::change(Found { meant: Some(step_to), ..self.found(reason) }),
+            }
         }
-        Answer::change(Found { meant: Some(step_to), ..self.found(reason) })
+        held(refused)
     }
 
-    /// The load of the step: what the plan says, from what was meant; else the least that is
-    /// heavier than both what was meant and what was made of it.
-    fn step_to(&self, base: Mass) -> Option<Mass> {
-        let step_to = match self.rule.step {
-            Some(Step::Mass(step)) => base.checked_add(step)?,
-            Some(Step::Share(share)) => moved_by(base, self.ask.body, share)?,
+    /// The loads that a step may go to, in the order they are tried: what the plan says, from what
+    /// was meant; else the usual step, unless it is more than a tenth of what is moved (+2–10 %:
+    /// ACSM Position Stand 2009), and then the least that is heavier than both what was meant and
+    /// what was made of it.
+    fn steps_to(&self, base: Mass) -> impl Iterator<Item = Mass> {
+        // What there is to add may all be in place: the heaviest that can be made stays it.
+        let from = self.makes.nearest(base).map(|made| made.max(base));
+        let smallest = from.and_then(|from| self.makes.above(from));
+        let (first, second) = match self.rule.step {
+            _ if smallest.is_none() => (None, None),
+            Some(Step::Mass(step)) => (base.checked_add(step), None),
+            Some(Step::Share(share)) => (moved_by(base, self.ask.body, share), None),
             None => {
-                self.makes.above(self.makes.nearest(base).map_or(base, |made| made.max(base)))?
+                let usual = self.usual_step_to(base).filter(|usual| Some(*usual) > smallest);
+                (usual, smallest)
             }
         };
-        // What there is to add may all be in place: the heaviest that can be made stays it.
-        let heavier = self.makes.above(base.max(self.makes.nearest(base)?)).is_some();
-        if !heavier {
-            return None;
-        }
         let no_help = self.rule.kind == RuleKind::LessAssistance;
-        Some(if no_help { step_to.min(Mass::ZERO) } else { step_to })
+        let most = if no_help { Mass::ZERO } else { Mass::from_nanograms(i64::MAX) };
+        first.into_iter().chain(second).map(move |step_to| step_to.min(most))
+    }
+
+    /// The least that can be made and is the usual step more than what was meant, or next to it.
+    fn usual_step_to(&self, base: Mass) -> Option<Mass> {
+        let step = self.makes.usual_step();
+        let moved = base.checked_add(self.ask.body)?;
+        let small_enough = step.checked_mul(10)? <= moved;
+        let wanted = base.checked_add(step).filter(|_| small_enough && step > Mass::ZERO)?;
+        self.makes.nearest(wanted)
     }
 
     /// Repetitions that an estimate from the set expects at a load. Without a call there is no

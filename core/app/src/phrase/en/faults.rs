@@ -35,7 +35,7 @@ pub fn in_place(fault: &Fault, text: &str) -> FileFault {
     }
 }
 
-/// The lines of a fault as a terminal shows them; `name` is the file's.
+/// The lines of a fault as a command prints them; `name` is the file's.
 pub fn lines(fault: &FileFault, name: &str) -> String {
     let FileFault { line, column, text, underline, problem, advice, .. } = fault;
     let margin = line.to_string();
@@ -348,6 +348,18 @@ mod tests {
                     "Write \"67.5 %\".",
                 ),
             ]
+        );
+    }
+
+    #[test]
+    fn a_command_prints_the_place_before_the_problem() {
+        let text = "name = \"Winter\"\nweeks = 0\n[[session]]\nname = \"A\"\nexercise = []";
+        let faults = Plan::read(text, &Catalogue::builtin()).expect_err("the plan has faults");
+        let shown = lines(&in_place(&faults[0], text), "plan.toml");
+        assert_eq!(
+            shown,
+            "plan.toml:2:9: this number is out of range\n  |\n2 | weeks = 0\n  |         ^\n  = Write \
+             a number from 1 to 104.\n"
         );
     }
 

@@ -173,11 +173,14 @@ pub fn manner(entry: &EntryRun, set: &SetRun) -> Vec<String> {
 
 /// "last time 107.5 kg: 5, 5, 4; 1 left".
 pub fn last_time(last: &LastTime, unit: MassUnit, numerals: Numerals) -> String {
-    let load = last
-        .figure
-        .filter(|figure| *figure != Mass::ZERO)
-        .map(|figure| format!(" {}", figure.print(unit, numerals)))
-        .unwrap_or_default();
+    let load = match last.figure {
+        // The body alone, or a set-up without figures.
+        None | Some(Mass::ZERO) => String::new(),
+        Some(figure) if figure < Mass::ZERO => {
+            format!(" {} help", figure.distance(Mass::ZERO).print(unit, numerals))
+        }
+        Some(figure) => format!(" {}", figure.print(unit, numerals)),
+    };
     let amounts: Vec<String> =
         last.amounts.iter().map(|amount| words::figure(amount, numerals)).collect();
     let left = last

@@ -3,7 +3,7 @@
 use super::super::bounds;
 use super::super::line::{Course, Line, OnSets, PerSet, Rests, Varied, Weeks};
 use super::super::shapes;
-use super::{Names, all, rests, words};
+use super::{Names, all, words};
 use crate::call::{
     ContinuedPart, EffortTarget, HowMany, LoadCall, Manner, MaxOf, RangePart, Side, Stop, Structure,
 };
@@ -60,8 +60,8 @@ const EFFORT: &[&str] = &["left", "rpe"];
 const COURSES: &[&str] = &["climb", "repeat", "total", "every", "test"];
 const STRUCTURES: &[&str] = &["cluster", "rest_pause", "drop", "ranges", "continued"];
 
-/// Reads the keys that an exercise and a row share.
-pub(super) fn written(table: &Table<'_>, shared: &Shared<'_, '_>) -> Written {
+/// Reads the keys that an exercise and a row share; `rest` is what the table says of rests.
+pub(super) fn written(table: &Table<'_>, shared: &Shared<'_, '_>, rest: Rests) -> Written {
     for group in [WORK, EFFORT, COURSES, STRUCTURES] {
         for (at, key) in group.iter().enumerate() {
             table.clash(key, group.get(at + 1..).unwrap_or_default());
@@ -103,7 +103,6 @@ pub(super) fn written(table: &Table<'_>, shared: &Shared<'_, '_>) -> Written {
             effort = effort.or(noted(&mut broken, read));
         }
     }
-    let rest = rests(table);
     let pause = rest.or(shared.rest).in_set.unwrap_or(USUAL_PAUSE);
     let text = |item: Item<'_>| item.text(bounds::SHORT).map(str::to_string);
     Written {

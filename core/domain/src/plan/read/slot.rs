@@ -60,7 +60,7 @@ pub(super) fn slot(
     };
     let rest = rests(table);
     let shared = Shared { names, exercise, percent_of, weeks: count, rest: rest.or(outer) };
-    let of_exercise = written(table, &shared);
+    let of_exercise = written(table, &shared, rest);
     let lines = match table.get("set") {
         Some(item) => {
             table.clash("sets", &["set"]);
@@ -70,7 +70,7 @@ pub(super) fn slot(
                     item.table(&shapes::SET, |row| {
                         let side = word(row, "side", shapes::SIDE, &[Side::Left, Side::Right]);
                         let own = (weeks(row, count), side, cues(row));
-                        written(row, &shared).or(&of_exercise).line(row, &shared, own)
+                        written(row, &shared, rests(row)).or(&of_exercise).line(row, &shared, own)
                     })
                 })
                 .collect()

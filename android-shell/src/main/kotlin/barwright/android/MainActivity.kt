@@ -241,11 +241,11 @@ class MainActivity : Activity(), Hands, Places.Doors {
 
     // Screens
 
-    private fun show(screen: Screen) {
+    private fun show(screen: Screen, answered: Boolean = true) {
         ticks.removeCallbacksAndMessages(null)
         this.screen = screen
         shown = look
-        banner.clear()
+        if (answered) banner.clear()
         when (screen) {
             is Screen.Today -> { today.apply(screen.today); open(today, screen.today.title) }
             is Screen.Floor -> { floor.apply(screen.floor); open(floor, screen.floor.title) }
@@ -268,9 +268,8 @@ class MainActivity : Activity(), Hands, Places.Doors {
         val wanted = look ?: return
         app.core.view(wanted) { answer ->
             if (look == wanted && answer is Answer.Shown && host.getChildAt(0) === floor) {
-                val said = banner.visibility
-                show(answer.screen)
-                banner.visibility = said
+                // A word that waits for its answer outlasts the figures.
+                show(answer.screen, answered = false)
             }
         }
     }
@@ -322,6 +321,7 @@ class MainActivity : Activity(), Hands, Places.Doors {
 
     /** At the first rest: ask for what it needs, and say once what is lost without it. */
     private fun wordOnRest() {
+        if (banner.visibility == View.VISIBLE) return
         val manager = getSystemService(NotificationManager::class.java)
         val allowed = manager.areNotificationsEnabled()
         when {

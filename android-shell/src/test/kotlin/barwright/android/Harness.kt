@@ -86,7 +86,14 @@ abstract class PhoneTest {
         controller?.run { if (!get().isDestroyed) pause().stop().destroy() }
         controller = null
         settle()
+        end()
+    }
+
+    private fun end() {
+        val thread = app.core.looper.thread
         app.core.quit()
+        thread.join()
+        shadowOf(Looper.getMainLooper()).idle()
     }
 
     // The phone
@@ -118,7 +125,7 @@ abstract class PhoneTest {
 
     fun rotate(qualifiers: String) {
         RuntimeEnvironment.setQualifiers(qualifiers)
-        controller!!.configurationChange()
+        controller!!.recreate()
         settle()
     }
 
@@ -127,8 +134,7 @@ abstract class PhoneTest {
         val saved = leave()
         controller!!.destroy()
         controller = null
-        app.core.quit()
-        settle()
+        end()
         app.begin()
         return saved
     }
@@ -137,7 +143,8 @@ abstract class PhoneTest {
     fun settle() {
         repeat(4) {
             if (app.core.looper.thread.isAlive) shadowOf(app.core.looper).idle()
-            shadowOf(Looper.getMainLooper()).idle()
+            // A frame's time, so that what was shown is laid out.
+            shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(20))
         }
     }
 

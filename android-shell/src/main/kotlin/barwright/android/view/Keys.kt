@@ -38,6 +38,7 @@ class KeyView(private val style: Style, private val hands: Hands) :
     private var held: Key? = null
     private var tone = Tone.PLAIN
     private var chosen = false
+    private var painted = false
     private val corner = Paint(Paint.ANTI_ALIAS_FLAG).apply { textSize = this@KeyView.style.sp(SMALL) }
 
     init {
@@ -119,7 +120,8 @@ class KeyView(private val style: Style, private val hands: Hands) :
     }
 
     private fun paint(tone: Tone, chosen: Boolean) {
-        if (background is RippleDrawable && tone == this.tone && chosen == this.chosen) return
+        if (painted && tone == this.tone && chosen == this.chosen) return
+        painted = true
         this.tone = tone
         this.chosen = chosen
         val off = intArrayOf(-android.R.attr.state_enabled)

@@ -1,0 +1,156 @@
+package barwright.android
+
+import android.app.AlarmManager
+import android.app.NotificationManager
+import android.content.Intent as Call
+import android.view.WindowManager
+import barwright.android.rest.Notices
+import barwright.android.screen.Places
+import barwright.core.Look
+import barwright.core.Screen
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
+import org.junit.Assert.assertNotNull
+import org.junit.Assert.assertNull
+import org.junit.Assert.assertTrue
+import org.junit.Test
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.shadows.ShadowAlarmManager
+
+/** What goes on while a rest runs: the alarm, the notification, restarts and clocks. */
+class RestTest : PhoneTest() {
+    private val alarms get() = shadowOf(app.getSystemService(AlarmManager::class.java))
+    private val notices get() = shadowOf(app.getSystemService(NotificationManager::class.java))
+
+    private fun rest() {
+        ShadowAlarmManager.setCanScheduleExactAlarms(true)
+        prepare()
+        start()
+        tap("Begin")
+        tap("Racked")
+        settle()
+    }
+
+    private fun floor() = (ask(Places.FLOOR) as Screen.Floor).floor
+
+    @Test
+    fun theAlarmIsSetOnTheBootClockJustBeforeTheFirstMark() {
+        rest()
+        val alarm = alarms.scheduledAlarms.single()
+        assertEquals(AlarmManager.ELAPSED_REALTIME_WAKEUP, alarm.type)
+        assertEquals(clocks.bootMs!! + 60_000 - 3_500, alarm.triggerAtMs)
+        assertTrue(alarm.isAllowWhileIdle)
+    }
+
+    @Test
+    fun aRestOnTheLockScreenCountsByThePlatformAndIsRecordedThere() {
+        rest()
+        leave()
+        val notice = notices.getNotification(Notices.ID)
+        assertTrue(notice.extras.getBoolean("android.chronometerCountDown"))
+        assertEquals(clocks.wallMs + 60_000, notice.`when`)
+        assertEquals(listOf("Racked", "+20 s"), notice.actions.map { it.title.toString() })
+        val before = floor().part
+        notice.actions[0].actionIntent.send()
+        settle()
+        assertFalse(before == floor().part)
+        // The old notification is behind now: its key records nothing on the next set.
+        val now = floor().part
+        notice.actions[0].actionIntent.send()
+        settle()
+        assertEquals(now, floor().part)
+    }
+
+    @Test
+    fun theAlarmRingsAndTheEndIsSaid() {
+        rest()
+        leave()
+        clocks.pass(56_500)
+        alarms.fireAlarm(alarms.scheduledAlarms.single())
+        settle()
+        pass(4)
+        val notice = notices.getNotification(Notices.ID)
+        assertEquals(Notices.OVER, notice.channelId)
+        assertEquals("Rest over.", notice.extras.getString("android.title"))
+    }
+
+    @Test
+    fun recordingTheNextSetCancelsTheRing() {
+        rest()
+        tap("Undo")
+        assertTrue(alarms.scheduledAlarms.isEmpty())
+        assertNull(notices.getNotification(Notices.ID))
+    }
+
+    @Test
+    fun aRestartLosesNothing() {
+        rest()
+        val saved = die()
+        clocks.wallMs += 20_000
+        clocks.bootMs = 9_000
+        clocks.bootId = "boot 8"
+        app.sendBroadcast(Call(Call.ACTION_BOOT_COMPLETED).setPackage(app.packageName))
+        settle()
+        start(saved = saved)
+        assertTrue(texts().toString(), sees("0:40"))
+        assertTrue(floor().rest!!.leftMs in 39_000..40_000)
+    }
+
+    @Test
+    fun aClockSetForwardEndsNoRestEarly() {
+        rest()
+        clocks.wallMs += 3_600_000
+        app.sendBroadcast(Call(Call.ACTION_TIME_CHANGED).setPackage(app.packageName))
+        settle()
+        assertEquals(60_000L, floor().rest!!.leftMs)
+    }
+
+    @Test
+    fun withoutPermissionsItWorksAndSaysOnceWhatIsLost() {
+        ShadowAlarmManager.setCanScheduleExactAlarms(false)
+        notices.setNotificationsEnabled(false)
+        prepare()
+        start()
+        tap("Begin")
+        tap("Racked")
+        assertTrue(texts().toString(), sees("notifications must be allowed"))
+        tap("Not now")
+        pass(2)
+        assertTrue(texts().toString(), sees("Notifications are off"))
+        tap("Understood")
+        pass(2)
+        assertTrue(texts().toString(), sees("Exact alarms are off"))
+        tap("Understood")
+        pass(2)
+        tap("Racked")
+        assertTrue(floor().rest != null)
+        assertFalse(sees("off:"))
+    }
+
+    @Test
+    fun theScreenStaysOnWhileASessionRuns() {
+        prepare()
+        start()
+        val flag = WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON
+        assertEquals(0, activity.window.attributes.flags and flag)
+        tap("Begin")
+        assertEquals(flag, activity.window.attributes.flags and flag)
+        tap("More…")
+        tap("Pause")
+        assertEquals(0, activity.window.attributes.flags and flag)
+    }
+
+    @Test
+    fun whatIsEnteredOutlivesTheProcess() {
+        prepare()
+        start()
+        activity.go(Look.Today("1.2", null))
+        settle()
+        tap("Begin")
+        tap("More…")
+        val saved = die()
+        start(saved = saved)
+        assertTrue(texts().toString(), hasKey("Leave this set out"))
+        assertNotNull(floor())
+    }
+}

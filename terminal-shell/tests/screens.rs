@@ -1,0 +1,374 @@
+//! The screens from outside: the real program on a terminal of its own, killed and gone on with.
+#![cfg(unix)]
+
+mod support;
+
+use std::io::{Read, Write};
+use std::num::NonZero;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::thread::sleep;
+use std::time::Duration;
+
+use portable_pty::{Child, CommandBuilder, ExitStatus, MasterPty, PtySize, native_pty_system};
+use rustix::process::{Pid, Signal, kill_process};
+use support::PLAN;
+
+fn size_of(cells: u16) -> NonZero<u16> {
+    NonZero::new(cells).expect("a terminal has cells")
+}
+
+fn parser(rows: u16, cols: u16) -> vt100::Parser {
+    vt100::Parser::new(size_of(rows), size_of(cols), 0)
+}
+
+/// What the program wrote: as it came, and as it stands on the screen.
+struct Written {
+    raw: Vec<u8>,
+    screen: vt100::Parser,
+}
+
+/// The program on a terminal.
+struct Program {
+    child: Box<dyn Child + Send + Sync>,
+    keyboard: Box<dyn Write + Send>,
+    terminal: Box<dyn MasterPty + Send>,
+    written: Arc<Mutex<Written>>,
+}
+
+impl Program {
+    fn start(store: &Path, environment: &[(&str, &str)], arguments: &[&str]) -> Self {
+        let size = PtySize { rows: 24, cols: 80, pixel_width: 0, pixel_height: 0 };
+        let pair = native_pty_system().openpty(size).expect("there is a terminal");
+        let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_barwright"));
+        command.args(arguments);
+        command.env_clear();
+        command.env("TERM", "xterm-256color");
+        command.env("LANG", "en_GB.UTF-8");
+        command.env("BARWRIGHT_STORE", store);
+        let home = store.ancestors().find(|folder| folder.is_dir()).expect("it has a folder");
+        command.env("HOME", home);
+        command.cwd(home);
+        for (name, value) in environment {
+            command.env(name, value);
+        }
+        let child = pair.slave.spawn_command(command).expect("it starts");
+        let written = Arc::new(Mutex::new(Written { raw: Vec::new(), screen: parser(24, 80) }));
+        let mut reader = pair.master.try_clone_reader().expect("it can be read");
+        let into = Arc::clone(&written);
+        std::thread::spawn(move || {
+            let mut bytes = [0; 4096];
+            while let Ok(count @ 1..) = reader.read(&mut bytes) {
+                let mut into = into.lock().unwrap_or_else(PoisonError::into_inner);
+                into.raw.extend_from_slice(&bytes[..count]);
+                into.screen.process(&bytes[..count]);
+            }
+        });
+        let keyboard = pair.master.take_writer().expect("it can be written to");
+        Self { child, keyboard, terminal: pair.master, written }
+    }
+
+    fn written(&self) -> MutexGuard<'_, Written> {
+        self.written.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn screen(&self) -> String {
+        self.written().screen.screen().contents()
+    }
+
+    /// Waits until something holds; ten seconds are more than any of it takes.
+    fn until(&self, what: &str, holds: impl Fn(&Written) -> bool) {
+        for _ in 0..500 {
+            if holds(&self.written()) {
+                return;
+            }
+            sleep(Duration::from_millis(20));
+        }
+        panic!("{what} did not come:\n{}", self.screen());
+    }
+
+    /// Waits until a text stands on the screen.
+    fn sees(&self, text: &str) {
+        self.until(text, |written| written.screen.screen().contents().contains(text));
+    }
+
+    fn press(&mut self, keys: &str) {
+        self.keyboard.write_all(keys.as_bytes()).expect("it takes keys");
+        self.keyboard.flush().expect("it takes keys");
+    }
+
+    fn signal(&self, signal: Signal) {
+        let id = self.child.process_id().and_then(|id| Pid::from_raw(i32::try_from(id).ok()?));
+        kill_process(id.expect("it runs"), signal).expect("it can be sent");
+    }
+
+    /// SIGKILL: nothing is closed, nothing is given back.
+    fn kill(mut self) {
+        self.signal(Signal::KILL);
+        self.child.wait().expect("it ends");
+    }
+
+    fn ends(&mut self) -> ExitStatus {
+        for _ in 0..500 {
+            if let Some(status) = self.child.try_wait().expect("it can be asked") {
+                // What it wrote last is still on its way.
+                sleep(Duration::from_millis(50));
+                return status;
+            }
+            sleep(Duration::from_millis(20));
+        }
+        panic!("it did not end:\n{}", self.screen());
+    }
+
+    /// Whether the terminal was given back: the screen before is shown again, the cursor too.
+    fn gave_back(&self) -> bool {
+        let written = self.written();
+        let has = |bytes: &[u8]| written.raw.windows(bytes.len()).any(|part| part == bytes);
+        let screen = written.screen.screen();
+        has(b"\x1b[?1049l") && !screen.alternate_screen() && !screen.hide_cursor()
+    }
+}
+
+/// A store with the plan adopted.
+fn begun(dir: &tempfile::TempDir) -> PathBuf {
+    let store = dir.path().join("records.db");
+    let plan = dir.path().join("plan.toml");
+    std::fs::write(&plan, PLAN).expect("it can be written");
+    let adopted = Command::new(env!("CARGO_BIN_EXE_barwright"))
+        .args(["plan", "adopt"])
+        .arg(&plan)
+        .arg("--store")
+        .arg(&store)
+        .output()
+        .expect("it starts");
+    assert!(adopted.status.success(), "{adopted:?}");
+    store
+}
+
+fn folder() -> tempfile::TempDir {
+    tempfile::tempdir().expect("a folder for the test")
+}
+
+#[test]
+fn a_session_on_a_terminal_is_killed_in_the_middle_of_sets_and_goes_on() {
+    let dir = folder();
+    let store = begun(&dir);
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("Begin");
+    program.press("\r");
+    program.sees("Set 1 of 2, block 1 of 3: 2 reps");
+    program.press(" ");
+    program.sees("block 2 of 3");
+    program.sees("Pause in the set");
+
+    // In the middle of a cluster.
+    program.kill();
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("Set 1 of 2, block 2 of 3: 2 reps");
+    program.sees("Pause in the set");
+    for next in ["block 3 of 3", "Set 2 of 2, block 1", "block 2 of 3", "block 3 of 3"] {
+        program.press("\r");
+        program.sees(next);
+    }
+    program.press("\r");
+    program.sees("Bench press");
+    program.sees("60 kg");
+
+    // In the middle of a drop set: the next load stands on the bar.
+    program.press("\r");
+    program.sees("drop 1 of 2");
+    let stood = program.screen();
+    assert!(stood.contains("take off"), "{stood}");
+    program.kill();
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("drop 1 of 2");
+    program.press("\r");
+    program.sees("drop 2 of 2");
+    program.press(".0");
+    program.sees("Goblet squat");
+
+    // In the middle of rest-pause: two short parts are done, a tap too many is taken back.
+    program.press("\r");
+    program.sees("short part 1 (8 of 15 done)");
+    program.press("\r");
+    program.sees("short part 2 (11 of 15 done)");
+    program.press("u");
+    program.sees("short part 1 (8 of 15 done)");
+    program.kill();
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("short part 1 (8 of 15 done)");
+    program.press("r");
+    program.sees("short part 2 (11 of 15 done)");
+    program.press("\r");
+    program.sees("short part 3 (14 of 15 done)");
+    program.press("0");
+    program.sees("Plank");
+
+    // A hold counts by itself.
+    program.press("s");
+    program.sees("Hold over");
+    let began = program.screen();
+    program.until("another figure", |written| written.screen.screen().contents() != began);
+    sleep(Duration::from_millis(1200));
+    program.press("\r");
+    program.sees("Back squat");
+
+    // Effort in halves, and one rep fewer than called.
+    program.press("-");
+    program.press(".");
+    program.press("1");
+    program.sees("Set 2 of 2");
+    program.press("2");
+    program.sees("Finish the session");
+    program.kill();
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("Finish the session");
+    program.press("\r");
+    program.sees("7 work sets");
+    program.press("q");
+    assert!(program.ends().success());
+    assert!(program.gave_back());
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("tAlly");
+    program.press("A");
+    program.sees("Deadlift");
+    program.press("\x1b[F");
+    program.sees("80 kg × 4");
+    program.sees("1.5 left");
+}
+
+#[test]
+fn a_rest_that_is_over_rings_once_and_says_so() {
+    let dir = folder();
+    let store = begun(&dir);
+    let mut program = Program::start(&store, &[("NO_COLOR", "1")], &[]);
+    program.sees("Begin");
+    program.press("\r");
+    program.sees("block 1 of 3");
+    // The last exercise has a rest of two seconds.
+    program.press("m");
+    program.sees("What comes next");
+    program.press("9");
+    program.sees("Back squat: 2 sets");
+    program.press("jjjj\r");
+    program.sees("Set 1 of 2: 5 reps, 1 to 2 left in you");
+    program.press("2");
+    program.sees("Set 2 of 2");
+    program.until("the bell", |written| written.raw.contains(&7));
+    program.sees("Rest over.");
+    sleep(Duration::from_millis(1500));
+    assert_eq!(program.written().raw.iter().filter(|byte| **byte == 7).count(), 1);
+    // With NO_COLOR, none was ever asked for.
+    let raw = String::from_utf8_lossy(&program.written().raw).into_owned();
+    assert!(!raw.contains("\x1b[38;") && !raw.contains("\x1b[48;"), "{raw:?}");
+    program.kill();
+}
+
+#[test]
+fn signals_and_resizes_leave_the_terminal_as_it_was() {
+    let dir = folder();
+    let store = begun(&dir);
+    for signal in [Signal::TERM, Signal::HUP, Signal::INT] {
+        let program = &mut Program::start(&store, &[("COLORTERM", "truecolor")], &[]);
+        program.sees("Begin");
+        for (rows, cols) in [(40, 120), (10, 30), (24, 80)] {
+            let size = PtySize { rows, cols, pixel_width: 0, pixel_height: 0 };
+            program.terminal.resize(size).expect("it can be resized");
+            program.written().screen.screen_mut().set_size(size_of(rows), size_of(cols));
+            sleep(Duration::from_millis(60));
+        }
+        program.sees("Begin");
+        program.signal(signal);
+        assert!(!program.ends().success());
+        assert!(program.gave_back(), "{signal:?}");
+    }
+}
+
+#[test]
+fn the_first_start_says_so_and_makes_nothing_until_it_is_told() {
+    let dir = folder();
+    let store = dir.path().join("deep/records.db");
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("No records yet");
+    program.press("q\r");
+    assert!(program.ends().success());
+    assert!(!store.exists());
+
+    // A plan with a fault is shown with its place and asked for again; nothing is made of it.
+    let plan = dir.path().join("plan.toml");
+    std::fs::write(&plan, PLAN.replace("weeks = 2", "weaks = 2")).expect("it can be written");
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("d, p, n or q:");
+    program.press("p\r");
+    program.sees("Plan file:");
+    program.press(&format!("{}\r", plan.display()));
+    program.sees("weaks");
+    assert!(!store.exists());
+    std::fs::write(&plan, PLAN).expect("it can be written");
+    program.press("p\r");
+    sleep(Duration::from_millis(100));
+    program.press(&format!("{}\r", plan.display()));
+    program.sees("All kinds");
+    assert!(store.exists());
+    program.press("q");
+    assert!(program.ends().success());
+}
+
+#[test]
+fn the_demo_is_kept_apart_from_the_records() {
+    let dir = folder();
+    let store = dir.path().join("records.db");
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("d, p, n or q:");
+    program.press("d\r");
+    program.sees("invented");
+    program.sees("Begin");
+    assert!(!store.exists());
+    assert!(dir.path().join("demo-records.db").exists());
+    // Every screen is reached by its letter, and shown in its place.
+    for (letter, text) in [
+        ("W", "Week 7"),
+        ("L", "Heaviest work load"),
+        ("B", "hard sets"),
+        ("E", "Plates"),
+        ("P", "weeks"),
+    ] {
+        program.press(letter);
+        program.sees(text);
+    }
+    program.press("?");
+    program.sees("Everywhere");
+    program.press("\x1b");
+    program.press("A");
+    program.sees("Next time");
+    program.press("q");
+    assert!(program.ends().success());
+}
+
+/// With nothing that changes by itself, nothing is done: no turn of the loop, no read of a clock.
+#[cfg(target_os = "linux")]
+#[test]
+fn it_sleeps_while_nothing_changes() {
+    let dir = folder();
+    let store = begun(&dir);
+    let program = Program::start(&store, &[], &[]);
+    program.sees("Begin");
+    let id = program.child.process_id().expect("it runs");
+    let turns = || -> u64 {
+        let tasks = std::fs::read_dir(format!("/proc/{id}/task")).expect("it runs");
+        tasks
+            .filter_map(|task| {
+                let status = task.ok()?.path().join("status");
+                let text = std::fs::read_to_string(status).ok()?;
+                let line = text.lines().find(|line| line.starts_with("voluntary_ctxt"))?;
+                line.split_whitespace().nth(1)?.parse::<u64>().ok()
+            })
+            .sum()
+    };
+    sleep(Duration::from_millis(300));
+    let before = turns();
+    sleep(Duration::from_millis(1500));
+    assert_eq!(turns(), before);
+    program.kill();
+}

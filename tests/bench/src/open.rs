@@ -1,0 +1,59 @@
+//! From nothing to the first screen, with the file in the system's cache.
+
+use std::path::Path;
+
+use barwright_app::contract::Look;
+
+use crate::clock::{median, micros};
+use crate::lifter::Lifter;
+use crate::measure::{Measure, Outcome};
+use crate::records::{self, Past};
+
+/// Ten years against a month.
+pub(crate) const RATIO: Measure = Measure {
+    name: "open-ten-years",
+    unit: "ratio",
+    against: "open to the first screen with ten years of history, to one month",
+    bar: Some(1.1),
+    run: ratio,
+};
+
+/// Ten years.
+pub(crate) const WARM: Measure = Measure {
+    name: "open-ms",
+    unit: "ms",
+    against: "open to the first screen with ten years of history, the file read before",
+    bar: Some(10.0),
+    run: warm,
+};
+
+const TIMES: usize = 41;
+
+/// Opens a store and shows what is on.
+fn first_screen(path: &Path) -> f64 {
+    let mut lifter = None;
+    let took = micros(|| {
+        let back = lifter.insert(Lifter::returning(records::open(path)));
+        back.engine
+            .view(Look::Today { session: None, minutes: None }, back.now())
+            .expect("what is on is shown")
+    });
+    let back = lifter.expect("it was opened");
+    back.engine.shut_down().expect("it is closed");
+    took
+}
+
+fn warm() -> Outcome {
+    let path = records::copy_of(Past::TenYears);
+    Outcome { value: median((0..TIMES).map(|_| first_screen(&path)).collect()) / 1e3 }
+}
+
+fn ratio() -> Outcome {
+    let (long, short) = (records::copy_of(Past::TenYears), records::copy_of(Past::Month));
+    let pair = |_| {
+        let long = first_screen(&long);
+        long / first_screen(&short)
+    };
+    // The first pair warms both up.
+    Outcome { value: median((0..=TIMES).map(pair).skip(1).collect()) }
+}
