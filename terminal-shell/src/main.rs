@@ -111,12 +111,6 @@ fn run(line: Line) -> Result<(), Failure> {
         }
         Some(Command::Load(load)) => load.run(&records.locale(), &mut out),
         Some(Command::Changes(changes)) => changes.run(&records.locale(), &mut out),
-        Some(Command::Plan(Plan::Check { file })) => {
-            commands::plan::check(&file, &Locale::read(&records.locale()), &mut out)
-        }
-        Some(Command::Plan(Plan::Show { file, week })) => {
-            commands::plan::show(&file, week, &Locale::read(&records.locale()), &mut out)
-        }
         Some(Command::Plan(Plan::Adopt { file })) => {
             let engine = records.open()?;
             commands::plan::adopt(&engine, &file, &mut out)?;
