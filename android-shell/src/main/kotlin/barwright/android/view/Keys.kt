@@ -78,7 +78,7 @@ class KeyView(private val style: Style, private val hands: Hands, high: Int = TA
         if (contentDescription?.toString() != key.says) contentDescription = key.says
         // What lies behind a long press stands in the corner and has its room there.
         val edge = if (held == null) style.dp(8) else (corner.measureText(held.label) + style.dp(12)).toInt()
-        if (paddingRight != edge) setPadding(edge, paddingTop, edge, paddingBottom)
+        if (paddingEnd != edge) setPaddingRelative(paddingStart, paddingTop, edge, paddingBottom)
         isEnabled = key.enabled
         isSelected = key.chosen
         setTextSize(TypedValue.COMPLEX_UNIT_SP, size)
