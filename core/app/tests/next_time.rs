@@ -31,7 +31,7 @@ impl Lifter {
     }
 
     fn write(&mut self, field: &str, text: &str) {
-        self.tap(Intent::Write { field: field.into(), text: text.into() });
+        self.tap(Intent::Write { field: field.into(), text: text.into(), sure: false });
     }
 
     /// A session of these sets, each with its repetitions and half repetitions left; then two days.
