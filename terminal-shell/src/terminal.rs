@@ -1,6 +1,7 @@
 //! The terminal: taken, drawn on, and given back whatever happens.
 
 use std::io::{self, Write};
+use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 
@@ -23,15 +24,30 @@ fn output() -> MutexGuard<'static, ()> {
     OUTPUT.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
+/// What a panic said, until the terminal can show it.
+static SAID: Mutex<Option<String>> = Mutex::new(None);
+
 /// Runs the program on this terminal until it is left.
 pub(crate) fn run(app: &mut App, palette: Palette) -> io::Result<()> {
-    // The terminal is given back on a panic too: ratatui's hook sees to it.
     let mut terminal = ratatui::try_init()?;
+    // The engine catches its own panics and goes on: what one says must not spoil the screen, and
+    // the terminal is given back only where the program ends by it.
+    std::panic::set_hook(Box::new(|panic| {
+        *SAID.lock().unwrap_or_else(PoisonError::into_inner) = Some(panic.to_string());
+    }));
     let _ = execute!(io::stdout(), EnableBracketedPaste);
-    signals::watch()?;
-    let answer = turn(&mut terminal, app, palette);
+    let answer = catch_unwind(AssertUnwindSafe(|| {
+        signals::watch()?;
+        turn(&mut terminal, app, palette)
+    }));
     give_back();
-    answer
+    let _ = std::panic::take_hook();
+    answer.unwrap_or_else(|panic| {
+        if let Some(said) = SAID.lock().unwrap_or_else(PoisonError::into_inner).take() {
+            let _ = writeln!(io::stderr(), "{said}");
+        }
+        resume_unwind(panic)
+    })
 }
 
 fn give_back() {

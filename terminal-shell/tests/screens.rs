@@ -266,6 +266,32 @@ fn a_rest_that_is_over_rings_once_and_says_so() {
 }
 
 #[test]
+fn a_rest_outlives_a_kill_and_rings_all_the_same() {
+    let dir = folder();
+    let store = begun(&dir);
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("Begin");
+    program.press("\r");
+    program.sees("block 1 of 3");
+    program.press("\r");
+    program.sees("Pause in the set");
+    // Fifteen of its twenty seconds off, then the plug is pulled.
+    program.press("[");
+    // The tap is on disk when the next one is shown: help comes after it.
+    program.press("?");
+    program.sees("Everywhere");
+    program.kill();
+    // It rings on any screen.
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("Pause in the set");
+    program.press("W");
+    program.sees("Week 1");
+    program.until("the bell", |written| written.raw.contains(&7));
+    program.sees("Pause over.");
+    program.kill();
+}
+
+#[test]
 fn signals_and_resizes_leave_the_terminal_as_it_was() {
     let dir = folder();
     let store = begun(&dir);

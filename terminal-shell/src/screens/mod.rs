@@ -185,4 +185,6 @@ fn capital(name: &str, letter: char) -> String {
 }
 
 #[cfg(test)]
+mod pictures;
+#[cfg(test)]
 mod tests;

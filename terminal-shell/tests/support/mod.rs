@@ -4,6 +4,7 @@
 pub(crate) const PLAN: &str = r#"
 name = "Boathouse trial"
 weeks = 2
+rest_step = "15 s"
 
 [[session]]
 name = "All kinds"

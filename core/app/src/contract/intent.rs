@@ -230,7 +230,8 @@ pub enum Intent {
     Undo,
     /// Bring back what was last taken back.
     Redo,
-    /// The device started, its clocks were changed, or the program came back to the front.
+    /// The device started, its clocks were changed, or the program came back to the front. Answers
+    /// with every effect that stands: a running rest's ring, the screen kept on.
     Wake,
     /// Adopt a plan.
     AdoptPlan {

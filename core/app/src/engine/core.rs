@@ -127,7 +127,11 @@ impl Core {
         if !at.is_sound() {
             return Err(en::refusal::of(&session::Refusal::BadReading, self));
         }
-        let before = Watched::of(self.state.run());
+        let before = match intent {
+            // A device that woke may have lost its alarm and its screen's state: both are said again.
+            Intent::Wake => Watched::of(self.state.run()).lost(),
+            _ => Watched::of(self.state.run()),
+        };
         let shows = intent_shows(&intent);
         match super::intents::facts(self, intent, &at)? {
             Facts::Session(events) => self.record_session(events, &at)?,

@@ -30,6 +30,11 @@ impl Watched {
                 .sum(),
         }
     }
+
+    /// The same session on a device that carries nothing out for it any more.
+    pub(super) fn lost(self) -> Self {
+        Self { rest: None, awake: false, ..self }
+    }
 }
 
 /// The effects of a tap, in order.

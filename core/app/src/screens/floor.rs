@@ -2,7 +2,9 @@
 
 use barwright_domain::call::{Amount, Flow, HowMany, Structure};
 use barwright_domain::quantity::{Distance, Numerals, Reps, Reserve, Seconds};
-use barwright_domain::session::{Cursor, Done, Ending, Passed, Reading, Run, SetKind, SetRun};
+use barwright_domain::session::{
+    Cursor, Done, Ending, Event, Passed, Reading, Run, SetKind, SetRun,
+};
 
 use super::key::{does, drafts, opens};
 use super::{bar, panel};
@@ -25,7 +27,7 @@ pub(super) fn screen(core: &Core, run: &Run, draft: &Draft, at: &Reading) -> Flo
         (None, None) => nothing_left(core),
     };
     let rest = rest_view(run, at);
-    let notices = notices(run, at);
+    let notices = notices(core, run, at);
     let aloud = aloud(&bar.total, &call, rest.as_ref(), &notices);
     FloorScreen {
         title: run.sheet.title.clone(),
@@ -359,12 +361,28 @@ fn rest_view(run: &Run, at: &Reading) -> Option<RunningRest> {
 }
 
 /// What a lifter must know now.
-fn notices(run: &Run, at: &Reading) -> Vec<String> {
+fn notices(core: &Core, run: &Run, at: &Reading) -> Vec<String> {
     let standing = run.rest.as_ref().map(|rest| rest.standing(Some(&run.seen), at));
-    let paused = run.paused.as_ref().map(|_| en::floor::PAUSED);
-    let restarted = standing.filter(|rest| rest.restarted).map(|_| en::floor::RESTARTED);
-    let back = standing.filter(|rest| rest.clock_went_back).map(|_| en::floor::CLOCK_WENT_BACK);
-    [paused, restarted, back].into_iter().flatten().map(str::to_owned).collect()
+    // A shell that woke the core had the rest put on the clock there is now; that stays said.
+    let rebased = run.rest.as_ref().and_then(|now| {
+        core.state.log().iter().rev().find_map(|stamped| match &stamped.event {
+            Event::RestRebased { was, rest } if rest == now => {
+                Some(was.began.boot_id != rest.began.boot_id)
+            }
+            _ => None,
+        })
+    });
+    let restarted = standing.is_some_and(|rest| rest.restarted) || rebased == Some(true);
+    let back = standing.is_some_and(|rest| rest.clock_went_back) || rebased == Some(false);
+    [
+        run.paused.as_ref().map(|_| en::floor::PAUSED),
+        restarted.then_some(en::floor::RESTARTED),
+        back.then_some(en::floor::CLOCK_WENT_BACK),
+    ]
+    .into_iter()
+    .flatten()
+    .map(str::to_owned)
+    .collect()
 }
 
 fn aloud(total: &str, call: &CallZone, rest: Option<&RunningRest>, notices: &[String]) -> String {

@@ -11,6 +11,7 @@ import android.os.Bundle
 import android.os.Handler
 import android.os.Looper
 import android.provider.Settings
+import android.util.TypedValue
 import android.view.Gravity
 import android.view.View
 import android.view.ViewGroup
@@ -31,6 +32,8 @@ import barwright.android.view.GAP
 import barwright.android.view.Hands
 import barwright.android.view.KeyView
 import barwright.android.view.MID
+import barwright.android.view.SMALL
+import barwright.android.view.SMALL_TARGET
 import barwright.android.view.Style
 import barwright.android.view.show
 import barwright.core.Action
@@ -53,6 +56,9 @@ class MainActivity : Activity(), Hands, Places.Doors {
     private var screen: Screen? = null
     private var started = false
 
+    /** What another app handed over, until the screen stands. */
+    private var handed: Call? = null
+
     private val title by lazy { style.text(MID, bold = true) }
     private val banner by lazy { Banner(style, this) }
     private val host by lazy { FrameLayout(this) }
@@ -70,11 +76,11 @@ class MainActivity : Activity(), Hands, Places.Doors {
         super.onCreate(savedInstanceState)
         val head = style.line().apply {
             gravity = Gravity.CENTER_VERTICAL
-            setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(8))
+            setPadding(style.dp(16), style.dp(4), style.dp(16), style.dp(4))
         }
         if (Build.VERSION.SDK_INT >= 28) title.isAccessibilityHeading = true
         head.addView(title, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f))
-        val go = KeyView(style, this).apply { own(getString(R.string.places)) { open(places, getString(R.string.places_title)) } }
+        val go = KeyView(style, this, SMALL_TARGET).apply { own(getString(R.string.places)) { open(places, getString(R.string.places_title)) } }
         head.addView(go, LinearLayout.LayoutParams(ViewGroup.LayoutParams.WRAP_CONTENT, ViewGroup.LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
         val root = style.column()
         root.setBackgroundColor(style.ground)
@@ -87,12 +93,12 @@ class MainActivity : Activity(), Hands, Places.Doors {
             val depth = saved.getInt(DEPTH)
             for (at in 0 until depth) saved.getBundle("$LOOK $at")?.let(LookBundle::read)?.let(past::addLast)
         }
-        if (savedInstanceState == null) opened(intent)
+        if (savedInstanceState == null) handed = intent
     }
 
     override fun onNewIntent(intent: Call) {
         super.onNewIntent(intent)
-        opened(intent)
+        if (started) opened(intent) else handed = intent
     }
 
     override fun onStart() {
@@ -106,6 +112,8 @@ class MainActivity : Activity(), Hands, Places.Doors {
         app.core.dispatch(Intent.Wake) { answer ->
             val wanted = look
             if (wanted == null || answer is Answer.Not) arrive(answer) else view(wanted)
+            handed?.let(::opened)
+            handed = null
         }
     }
 
@@ -159,6 +167,8 @@ class MainActivity : Activity(), Hands, Places.Doors {
     private fun refused(why: EngineException, intent: Intent?): Unit = when (why) {
         is EngineException.Refused ->
             if (why.code == RefusalCode.ASK && intent is Intent.ChangeLoad) {
+                banner.say(why.reason, R.string.load_anyway, R.string.back) { dispatch(intent.copy(sure = true)) }
+            } else if (why.code == RefusalCode.ASK && intent is Intent.Write) {
                 banner.say(why.reason, R.string.load_anyway, R.string.back) { dispatch(intent.copy(sure = true)) }
             } else {
                 banner.say(why.reason)
@@ -276,6 +286,8 @@ class MainActivity : Activity(), Hands, Places.Doors {
 
     private fun open(view: View, name: String) {
         if (title.text.toString() != name) title.text = name
+        // On the floor the room belongs to what is lifted.
+        title.setTextSize(TypedValue.COMPLEX_UNIT_SP, if (view === floor) SMALL else MID)
         if (host.getChildAt(0) === view) return
         host.removeAllViews()
         host.addView(view, FrameLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.MATCH_PARENT))

@@ -185,6 +185,12 @@ abstract class PhoneTest {
         }
     }
 
+    /** The demo: the same plan and gym, and six weeks of invented history. */
+    fun demoStore() {
+        val store = File(app.filesDir, "store").apply { mkdirs() }
+        File("target/demo.db").copyTo(File(store, "barwright.db"))
+    }
+
     private fun recorded(intent: Intent) {
         val answer = dispatch(intent)
         if (answer is Answer.Not) throw AssertionError("$intent: ${answer.why}")
@@ -215,7 +221,9 @@ abstract class PhoneTest {
 
     fun hasKey(label: String) = keys().any { it.text.toString().startsWith(label) }
 
-    fun tap(label: String) = touch(key(label))
+    fun tap(label: String) = touch(
+        views().filterIsInstance<TextView>().firstOrNull { it !is KeyView && it.isClickable && it.text.toString() == label } ?: key(label),
+    )
 
     fun hold(label: String) = touch(key(label), held = true)
 
@@ -243,8 +251,24 @@ abstract class PhoneTest {
         touch(keep)
     }
 
+    /** No word is cut off by its own view, and none hangs over the screen's side. */
+    private fun nothingCut(name: String) {
+        for (view in views().filterIsInstance<TextView>()) {
+            val layout = view.layout ?: continue
+            if (view is EditText || view.text.isEmpty()) continue
+            val room = view.height - view.totalPaddingTop - view.totalPaddingBottom
+            if (layout.height > room + 2) throw AssertionError("$name: '${view.text}' is cut: ${layout.height} in $room")
+            val wide = view.width - view.totalPaddingLeft - view.totalPaddingRight
+            val line = (0 until layout.lineCount).maxOf(layout::getLineMax)
+            if (line > wide + 2 && view.typeface != android.graphics.Typeface.MONOSPACE) {
+                throw AssertionError("$name: '${view.text}' is cut: $line in $wide")
+            }
+        }
+    }
+
     fun picture(name: String) {
         settle()
+        nothingCut(name)
         val view = root
         val bitmap = Bitmap.createBitmap(view.width, view.height, Bitmap.Config.ARGB_8888)
         view.draw(Canvas(bitmap))

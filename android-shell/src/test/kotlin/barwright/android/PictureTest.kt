@@ -5,20 +5,25 @@ import org.junit.Assert.assertTrue
 import org.junit.Test
 import org.robolectric.annotation.Config
 import org.robolectric.RuntimeEnvironment
+import org.robolectric.shadows.ShadowAlarmManager
+import barwright.core.Screen
 
 /** A picture of every screen, to be looked at. */
 class PictureTest : PhoneTest() {
     private fun all(kind: String) {
-        prepare()
+        ShadowAlarmManager.setCanScheduleExactAlarms(true)
+        demoStore()
         start()
         picture("$kind-today")
         for ((name, look) in listOf(
             "weeks" to Look.Weeks,
             "balance" to Look.Balance(null),
+            "balance-4" to Look.Balance(4u),
             "lift" to Look.Lift("back-squat", 0u),
             "equipment" to Look.Equipment,
             "plan" to Look.Plan(null, null),
-            "plan-faults" to Look.Plan(demo("plan.toml").replace("sets = 3\nreps = 3", "sets = 3\nrepz = 3"), null),
+            "plan-week" to Look.Plan(null, 2u),
+            "plan-faults" to Look.Plan(demo("plan.toml").replace("sets = 3\nreps = 3", "sets = 3\nrepz = 3").replace("rpe = 8\n", "rpe = 12\n"), null),
         )) {
             activity.go(look)
             settle()
@@ -26,22 +31,32 @@ class PictureTest : PhoneTest() {
         }
         tap("Go to…")
         picture("$kind-places")
-        activity.go(Look.Today("1.1", null))
-        settle()
+        tap("Today")
         tap("Begin")
         tap("Racked")
         pass(20)
         picture("$kind-resting")
-        tap("Racked")
-        pass(65)
-        tap("Understood".takeIf { hasKey(it) } ?: "Go to…")
-        activity.go(barwright.android.screen.Places.FLOOR)
-        settle()
+        repeat(3) { if (hasKey("Racked")) { tap("Racked"); pass(100) } }
         picture("$kind-floor-bar")
-        repeat(5) { if (hasKey("Racked")) { tap("Racked"); pass(200) } }
+        tap("The bar holds…")
+        picture("$kind-holds")
+        tap("Back")
+        var turns = 0
+        while (hasKey("Racked") && !hasKey("Racked, no call") && turns < 8) {
+            tap("Racked")
+            pass(170)
+            turns += 1
+        }
         picture("$kind-floor-effort")
+        tap("2")
+        pass(30)
+        picture("$kind-effort-rest")
+        tap("Why this load?")
+        picture("$kind-why")
         tap("More…")
         picture("$kind-more")
+        tap("Notes and set-up…")
+        picture("$kind-notes")
         tap("Back")
         tap("It ended otherwise…")
         picture("$kind-ended")
@@ -49,7 +64,7 @@ class PictureTest : PhoneTest() {
         tap("More…")
         tap("Finish the session here")
         picture("$kind-tally")
-        assertTrue(texts().isNotEmpty())
+        assertTrue(ask(Look.Tally) is Screen.Tally)
     }
 
     @Test

@@ -83,7 +83,7 @@ class RestTest : PhoneTest() {
     }
 
     @Test
-    fun aRestartLosesNothing() {
+    fun aRestartSaysSoLosesNothingAndSetsTheAlarmAgain() {
         rest()
         val saved = die()
         clocks.wallMs += 20_000
@@ -92,7 +92,8 @@ class RestTest : PhoneTest() {
         app.sendBroadcast(Call(Call.ACTION_BOOT_COMPLETED).setPackage(app.packageName))
         settle()
         start(saved = saved)
-        assertTrue(texts().toString(), sees("0:40"))
+        assertTrue(texts().toString(), sees("0:40") && sees("restarted"))
+        assertEquals(1, alarms.scheduledAlarms.size)
         assertTrue(floor().rest!!.leftMs in 39_000..40_000)
     }
 

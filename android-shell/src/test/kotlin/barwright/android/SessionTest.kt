@@ -184,7 +184,8 @@ class SessionTest : PhoneTest() {
         begin("1.1")
         repeat(4) { recordNext(it); pass(60) }
         val density = activity.resources.displayMetrics.density
-        val places = keys().map { key ->
+        // What records nothing may be smaller.
+        val places = keys().filter { it.text != "Go to…" }.map { key ->
             android.graphics.Rect().also { r ->
                 val at = IntArray(2).also(key::getLocationInWindow)
                 r.set(at[0], at[1], at[0] + key.width, at[1] + key.height)

@@ -44,6 +44,11 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
     private val call = CallZoneView(style)
     private val thumb = ThumbZoneView(style, hands)
     private val panel = PanelView(style, hands)
+    private val upper = ScrollView(context)
+    private val lower: ScrollView
+    private var part: String? = null
+    private var rests = false
+    private var open: String? = null
 
     init {
         val beside = resources.configuration.run { screenWidthDp > screenHeightDp && screenWidthDp >= WIDE }
@@ -55,13 +60,13 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
             put(bar)
             put(call, above = style.dp(8))
         }
-        val upper = ScrollView(context).apply { addView(above) }
+        upper.addView(above)
         val hand = style.column().apply {
             setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(12))
             put(thumb)
             put(panel)
         }
-        val lower = LowScroll(context, if (beside) 1f else HAND_SHARE).apply { addView(hand) }
+        lower = LowScroll(context, if (beside) 1f else HAND_SHARE).apply { addView(hand) }
         if (beside) {
             addView(upper, LayoutParams(0, LayoutParams.MATCH_PARENT, 1f))
             addView(lower, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f).apply { gravity = Gravity.BOTTOM })
@@ -72,10 +77,17 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
     }
 
     fun apply(floor: FloorScreen) {
+        val resting = floor.rest != null
         notices.apply(floor.notices)
-        rest.apply(floor.rest)
-        bar.apply(floor.bar, resting = floor.rest != null)
-        call.apply(floor.call)
+        rest.apply(floor.rest, floor.call)
+        bar.apply(floor.bar, resting)
+        call.apply(floor.call, resting)
+        // Another set or panel begins at its top.
+        if (floor.part != part || resting != rests) upper.scrollTo(0, 0)
+        if (floor.panel?.id != open) lower.scrollTo(0, 0)
+        part = floor.part
+        rests = resting
+        open = floor.panel?.id
         thumb.show(floor.panel == null)
         thumb.apply(floor.thumb)
         panel.apply(floor.panel)
@@ -106,6 +118,8 @@ private class RestZone(private val style: Style, hands: Hands) : LinearLayout(st
     }
     private val shorter = KeyView(style, hands)
     private val longer = KeyView(style, hands)
+    private val exercise = style.text(bold = true)
+    private val next = style.text(MID, bold = true)
     private var over: Boolean? = null
 
     init {
@@ -113,18 +127,25 @@ private class RestZone(private val style: Style, hands: Hands) : LinearLayout(st
         put(label)
         val line = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
         line.addView(shorter, LayoutParams(style.dp(KEY), LayoutParams.WRAP_CONTENT))
-        line.addView(figures, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+        val middle = LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f)
+        middle.setMargins(style.dp(GAP), 0, style.dp(GAP), 0)
+        line.addView(figures, middle)
         line.addView(longer, LayoutParams(style.dp(KEY), LayoutParams.WRAP_CONTENT))
         put(line)
+        put(exercise, above = style.dp(2))
+        put(next)
     }
 
-    fun apply(rest: RunningRest?) {
+    /** The next call stands under the countdown. */
+    fun apply(rest: RunningRest?, call: CallZone) {
         show(rest != null)
         if (rest == null) {
             over = null
             return
         }
         label.say(rest.label)
+        exercise.say(call.exercise)
+        next.say(call.sentence)
         figures.say(rest.text)
         val spoken = "${rest.label} ${rest.text}"
         if (figures.contentDescription?.toString() != spoken) figures.contentDescription = spoken
@@ -136,7 +157,7 @@ private class RestZone(private val style: Style, hands: Hands) : LinearLayout(st
     }
 
     private companion object {
-        const val KEY = 84
+        const val KEY = 76
     }
 }
 
@@ -150,21 +171,23 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
     private val counts = style.text(colour = style.quiet, bold = true)
     private val bar = style.text(colour = style.quiet)
     private val holds = KeyView(style, hands)
+    private val middle = style.line()
 
     init {
         orientation = VERTICAL
         put(large)
         put(plain)
         put(line)
-        val middle = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
+        val beside = style.column().apply {
+            put(counts)
+            put(bar)
+            put(holds, above = style.dp(4))
+        }
+        middle.gravity = Gravity.CENTER_VERTICAL
         middle.addView(drawing, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
-        middle.addView(counts, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
+        middle.addView(beside, LayoutParams(style.dp(BESIDE), LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
         put(middle, above = style.dp(4))
         put(change, above = style.dp(4))
-        val under = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
-        under.addView(bar, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
-        under.addView(holds, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
-        put(under, above = style.dp(4))
     }
 
     fun apply(zone: BarZone, resting: Boolean) {
@@ -176,8 +199,13 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
         counts.say(zone.counts)
         change.say(zone.change)
         bar.say(zone.bar)
+        middle.show(zone.drawn || zone.bar.isNotEmpty() || zone.counts.isNotEmpty() || zone.holds != null)
         holds.show(zone.holds != null)
         zone.holds?.let { holds.bind(it) }
+    }
+
+    private companion object {
+        const val BESIDE = 112
     }
 }
 
@@ -206,9 +234,9 @@ private class CallZoneView(private val style: Style) : LinearLayout(style.contex
         put(why)
     }
 
-    fun apply(zone: CallZone) {
-        exercise.say(zone.exercise)
-        sentence.say(zone.sentence)
+    fun apply(zone: CallZone, resting: Boolean) {
+        exercise.say(if (resting) "" else zone.exercise)
+        sentence.say(if (resting) "" else zone.sentence)
         last.say(zone.last)
         cautions.apply(zone.cautions)
         manner.apply(zone.manner)

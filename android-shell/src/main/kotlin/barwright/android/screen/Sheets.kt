@@ -12,6 +12,7 @@ import barwright.android.view.FieldsView
 import barwright.android.view.GAP
 import barwright.android.view.Hands
 import barwright.android.view.KeyFlow
+import barwright.android.view.KeyView
 import barwright.android.view.Lines
 import barwright.android.view.MID
 import barwright.android.view.MuscleBarView
@@ -42,6 +43,7 @@ abstract class SheetView(context: Context, protected val hands: Hands) : LinearL
     protected val style = Style(context)
     protected val sheet = style.column().apply { setPadding(style.dp(16), 0, style.dp(16), style.dp(16)) }
     private val subtitle = style.text(colour = style.quiet)
+    private val now = KeyView(style, hands)
     private val keys = KeyFlow(style, hands)
     private val foot = style.column().apply { setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(12)) }
 
@@ -49,15 +51,18 @@ abstract class SheetView(context: Context, protected val hands: Hands) : LinearL
         orientation = VERTICAL
         sheet.put(subtitle)
         addView(ScrollView(context).apply { addView(sheet) }, LayoutParams(LayoutParams.MATCH_PARENT, 0, 1f))
-        foot.put(keys)
+        foot.put(now)
+        foot.put(keys, above = style.dp(GAP))
         addView(foot, wide())
     }
 
-    protected fun frame(subtitle: String, keys: List<Key>) {
+    /** `begins`: the sheet's first key, where it does something, is the one thing to do now. */
+    protected fun frame(subtitle: String, keys: List<Key>, begins: Boolean = false) {
         this.subtitle.say(subtitle)
-        // The one thing to do now stands first, where it does something.
-        val now = keys.firstOrNull()?.takeIf { it.action is Action.Do && it.enabled }
-        this.keys.apply(keys) { if (it === now) Tone.NOW else Tone.PLAIN }
+        val first = keys.firstOrNull()?.takeIf { begins && it.action is Action.Do && it.enabled }
+        now.show(first != null)
+        first?.let { now.bind(it, MID, Tone.NOW) }
+        this.keys.apply(if (first == null) keys else keys.drop(1))
         foot.show(keys.isNotEmpty())
     }
 }
@@ -79,7 +84,7 @@ class TodayView(context: Context, hands: Hands) : SheetView(context, hands) {
     }
 
     fun apply(today: TodayScreen) {
-        frame(today.subtitle, today.keys)
+        frame(today.subtitle, today.keys, begins = true)
         duration.say(today.duration)
         cautions.apply(today.cautions)
         needs.apply(today.needs)
@@ -239,7 +244,7 @@ class PlanView(context: Context, hands: Hands) : SheetView(context, hands) {
     }
 
     fun apply(plan: PlanScreen) {
-        frame(plan.subtitle, plan.keys)
+        frame(plan.subtitle, plan.keys, begins = true)
         slots.apply(plan.faults)
         faults.show(plan.faults.isNotEmpty())
         rows.apply(plan.rows)

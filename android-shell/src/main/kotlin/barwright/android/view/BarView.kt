@@ -47,16 +47,17 @@ class BarView(private val style: Style) : View(style.context) {
         val height = when {
             small && low -> 48
             small -> 72
-            low -> 88
-            else -> 132
+            low -> 84
+            else -> 120
         }
         setMeasuredDimension(MeasureSpec.getSize(widthMeasureSpec), style.dp(height))
     }
 
     override fun onDraw(canvas: Canvas) {
+        if (layoutDirection == LAYOUT_DIRECTION_RTL) canvas.scale(-1f, 1f, width / 2f, height / 2f)
         val middle = height / 2f
         val across = height.toFloat()
-        val shaft = width * 0.12f
+        val shaft = width * 0.1f
         val collarWidth = style.dp(10f)
         val end = width - style.dp(8f)
         val begin = shaft + collarWidth
@@ -69,7 +70,7 @@ class BarView(private val style: Style) : View(style.context) {
         canvas.drawRoundRect(box, style.dp(3f), style.dp(3f), fill)
         var x = begin
         for (plate in plates) {
-            val wide = maxOf(sleeve * plate.width.toInt() / THOUSAND, style.dp(6f))
+            val wide = maxOf(sleeve * plate.width.toInt() / THOUSAND, style.dp(14f))
             val tall = across * plate.height.toInt() / THOUSAND
             box.set(x, middle - tall / 2, x + wide, middle + tall / 2)
             draw(canvas, plate)
@@ -98,6 +99,7 @@ class BarView(private val style: Style) : View(style.context) {
         val room = box.height() - style.dp(4f)
         if (long > room) number.textSize *= room / long
         canvas.save()
+        if (layoutDirection == LAYOUT_DIRECTION_RTL) canvas.scale(-1f, 1f, box.centerX(), box.centerY())
         canvas.rotate(-90f, box.centerX(), box.centerY())
         canvas.drawText(words, box.centerX(), box.centerY() - (number.ascent() + number.descent()) / 2, number)
         canvas.restore()
@@ -111,6 +113,6 @@ class BarView(private val style: Style) : View(style.context) {
         const val SLEEVE_TO_PLATE = 415f / 450f
 
         /** So much longer than it is. */
-        const val LENGTHEN = 2f
+        const val LENGTHEN = 2.6f
     }
 }

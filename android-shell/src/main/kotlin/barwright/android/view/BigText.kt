@@ -18,6 +18,7 @@ class BigText(private val style: Style) : TextView(style.context) {
         setTextColor(style.ink)
         maxLines = 1
         includeFontPadding = false
+        setPadding(0, style.dp(2), 0, style.dp(2))
         importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_YES
     }
 

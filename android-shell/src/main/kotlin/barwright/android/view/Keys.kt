@@ -32,7 +32,7 @@ enum class Tone {
 }
 
 /** A key: what stands on it, what it says aloud, what it does. A second one may lie behind a long press. */
-class KeyView(private val style: Style, private val hands: Hands) :
+class KeyView(private val style: Style, private val hands: Hands, high: Int = TARGET) :
     Button(style.context, null, 0, android.R.style.Widget_Material_Button_Borderless) {
     private var does: () -> Unit = {}
     private var held: Key? = null
@@ -44,8 +44,8 @@ class KeyView(private val style: Style, private val hands: Hands) :
     init {
         isAllCaps = false
         gravity = Gravity.CENTER
-        minHeight = style.dp(TARGET)
-        minimumHeight = style.dp(TARGET)
+        minHeight = style.dp(high)
+        minimumHeight = style.dp(high)
         minWidth = 0
         minimumWidth = style.dp(TARGET)
         stateListAnimator = null
@@ -76,6 +76,9 @@ class KeyView(private val style: Style, private val hands: Hands) :
         val label = if (key.chosen) "✓ ${key.label}" else key.label
         if (text.toString() != label) text = label
         if (contentDescription?.toString() != key.says) contentDescription = key.says
+        // What lies behind a long press stands in the corner and has its room there.
+        val edge = if (held == null) style.dp(8) else (corner.measureText(held.label) + style.dp(12)).toInt()
+        if (paddingEnd != edge) setPaddingRelative(paddingStart, paddingTop, edge, paddingBottom)
         isEnabled = key.enabled
         isSelected = key.chosen
         setTextSize(TypedValue.COMPLEX_UNIT_SP, size)
@@ -108,8 +111,8 @@ class KeyView(private val style: Style, private val hands: Hands) :
         corner.color = currentTextColor
         val right = layoutDirection == LAYOUT_DIRECTION_LTR
         corner.textAlign = if (right) Paint.Align.RIGHT else Paint.Align.LEFT
-        val x = if (right) width - style.dp(10f) else style.dp(10f)
-        canvas.drawText(half.label, x, corner.textSize + style.dp(6f), corner)
+        val x = if (right) width - style.dp(8f) else style.dp(8f)
+        canvas.drawText(half.label, x, corner.textSize + style.dp(4f), corner)
     }
 
     override fun onInitializeAccessibilityNodeInfo(info: AccessibilityNodeInfo) {
@@ -158,8 +161,9 @@ class KeyFlow(
     private val hands: Hands,
     private val most: Int = 3,
     private val grid: Boolean = false,
+    private val high: Int = TARGET,
 ) : ViewGroup(style.context) {
-    private val slots = Slots(this, { KeyView(style, hands) }) { view, key: Key -> bind(view, key) }
+    private val slots = Slots(this, { KeyView(style, hands, high) }) { view, key: Key -> bind(view, key) }
     private var size = SMALL
     private var tone: (Key) -> Tone = { Tone.PLAIN }
     private var half: (Key) -> Key? = { null }

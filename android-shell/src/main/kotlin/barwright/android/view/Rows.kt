@@ -2,6 +2,7 @@ package barwright.android.view
 
 import android.graphics.Canvas
 import android.graphics.Paint
+import android.view.Gravity
 import android.view.View
 import android.widget.LinearLayout
 import barwright.android.R
@@ -12,7 +13,8 @@ class RowView(private val style: Style, hands: Hands) : LinearLayout(style.conte
     private val text = style.text()
     private val detail = style.text(colour = style.quiet)
     private val why = WhyView(style)
-    private val keys = KeyFlow(style, hands)
+    private val only = KeyView(style, hands, SMALL_TARGET)
+    private val keys = KeyFlow(style, hands, high = SMALL_TARGET)
     private val mark = Paint()
     private var warns = false
     private var heading = false
@@ -20,8 +22,14 @@ class RowView(private val style: Style, hands: Hands) : LinearLayout(style.conte
     init {
         orientation = VERTICAL
         setWillNotDraw(false)
-        put(text)
-        put(detail)
+        val words = style.column().apply {
+            put(text)
+            put(detail)
+        }
+        val line = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
+        line.addView(words, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+        line.addView(only, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
+        put(line)
         put(why)
         put(keys, above = style.dp(6))
         layoutParams = wide()
@@ -37,7 +45,11 @@ class RowView(private val style: Style, hands: Hands) : LinearLayout(style.conte
         if (android.os.Build.VERSION.SDK_INT >= 28) text.isAccessibilityHeading = heading
         detail.say(row.detail)
         why.apply(row.why, R.string.why)
-        keys.apply(row.keys)
+        // One key stands beside its words, several under them.
+        val single = row.keys.singleOrNull()
+        only.show(single != null)
+        single?.let { only.bind(it) }
+        keys.apply(if (single == null) row.keys else emptyList())
         if (warns != row.warns) invalidate()
         warns = row.warns
     }
@@ -75,7 +87,7 @@ class RowsView(style: Style, hands: Hands) : LinearLayout(style.context) {
 class WhyView(private val style: Style) : LinearLayout(style.context) {
     private val ask = style.text(bold = true).apply {
         minHeight = style.dp(48)
-        gravity = android.view.Gravity.CENTER_VERTICAL
+        gravity = Gravity.CENTER_VERTICAL
         paintFlags = paintFlags or Paint.UNDERLINE_TEXT_FLAG
         isClickable = true
         isFocusable = true

@@ -19,6 +19,9 @@ const val SMALL = 16f
 /** At least so high is what a thumb hits, in dp. */
 const val TARGET = 64
 
+/** And so high what records nothing and is tapped with the phone in hand. */
+const val SMALL_TARGET = 48
+
 /** And so far apart. */
 const val GAP = 12
 
@@ -60,7 +63,7 @@ class Style(val context: Context) {
 fun TextView.tabular(bold: Boolean = false) {
     fontFeatureSettings = "tnum"
     typeface = Typeface.create("sans-serif", if (bold) Typeface.BOLD else Typeface.NORMAL)
-    textDirection = View.TEXT_DIRECTION_LOCALE
+    textDirection = View.TEXT_DIRECTION_FIRST_STRONG_LTR
     textAlignment = View.TEXT_ALIGNMENT_VIEW_START
 }
 
