@@ -52,7 +52,9 @@ pub(crate) fn run(app: &mut App, palette: Palette) -> io::Result<()> {
 
 fn give_back() {
     let _ = execute!(io::stdout(), DisableBracketedPaste);
-    ratatui::restore();
+    // A terminal that is gone takes nothing back, and says so nowhere: `restore` would write its
+    // complaint to the same dead place and panic there, before the program could end.
+    let _ = ratatui::try_restore();
     let _ = execute!(io::stdout(), Show);
 }
 

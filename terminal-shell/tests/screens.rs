@@ -398,3 +398,32 @@ fn it_sleeps_while_nothing_changes() {
     assert_eq!(turns(), before);
     program.kill();
 }
+
+/// A connection that breaks takes the terminal with it: there is nothing to give back, and nothing
+/// to run on for.
+#[test]
+fn it_ends_with_its_terminal() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let store = begun(&dir);
+    let size = PtySize { rows: 24, cols: 80, pixel_width: 0, pixel_height: 0 };
+    let pair = native_pty_system().openpty(size).expect("there is a terminal");
+    let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_barwright"));
+    command.env("TERM", "xterm-256color");
+    command.env("BARWRIGHT_STORE", &store);
+    command.cwd(dir.path());
+    let mut child = pair.slave.spawn_command(command).expect("it starts");
+    // Once it has drawn, it waits for a key.
+    let mut reader = pair.master.try_clone_reader().expect("it can be read");
+    let mut first = [0; 64];
+    assert!(reader.read(&mut first).expect("it draws") > 0);
+    sleep(Duration::from_millis(300));
+    drop((reader, pair));
+    for _ in 0..500 {
+        if child.try_wait().expect("it can be asked").is_some() {
+            return;
+        }
+        sleep(Duration::from_millis(20));
+    }
+    child.kill().expect("it can be stopped");
+    panic!("it ran on without a terminal");
+}
