@@ -69,7 +69,8 @@ impl Lifter {
             ("max:overhead-press", "62.5 kg"),
         ];
         for (field, text) in facts {
-            self.tap(Intent::Write { field: field.to_owned(), text: text.to_owned() });
+            let (field, text) = (field.to_owned(), text.to_owned());
+            self.tap(Intent::Write { field, text, sure: false });
         }
     }
 

@@ -11,7 +11,7 @@ use crate::records::{self, Past};
 pub(crate) const CPU: Measure = Measure {
     name: "tap-cpu",
     unit: "us",
-    against: "processor time of one recorded set, ten years behind it, SQLite and system included",
+    against: "processor time of one recorded set, ten years behind it, SQLite and system with it",
     bar: Some(100.0),
     run: cpu,
 };
@@ -55,16 +55,27 @@ impl Under {
 /// Sessions that are gone through, by their place in the plan: the ones that are on next.
 const SESSIONS: [(u32, u32); 6] = [(4, 0), (4, 1), (4, 2), (5, 0), (5, 1), (5, 2)];
 
+/// Times that the same sessions are gone through: of each tap the best counts, so that what else
+/// the machine does counts for little.
+const TIMES: usize = 5;
+
 fn cpu() -> Outcome {
-    let mut under = Under::way(Past::TenYears);
-    let mut times = Vec::new();
-    for (week, session) in SESSIONS {
-        under.tap(week, session);
-        while under.floor.is_some() {
-            times.extend(under.tap(week, session));
+    let mut best: Vec<f64> = Vec::new();
+    for _ in 0..TIMES {
+        let mut under = Under::way(Past::TenYears);
+        let mut times = Vec::new();
+        for (week, session) in SESSIONS {
+            under.tap(week, session);
+            while under.floor.is_some() {
+                times.extend(under.tap(week, session));
+            }
         }
+        best = match best.as_slice() {
+            [] => times,
+            best => best.iter().zip(times).map(|(best, time)| best.min(time)).collect(),
+        };
     }
-    Outcome { value: median(times) }
+    Outcome { value: median(best) }
 }
 
 fn ten_years() -> Outcome {

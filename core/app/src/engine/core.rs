@@ -78,7 +78,7 @@ impl Core {
 
     /// The rows of the session as it stands.
     fn rows_now(&self) -> Rows {
-        rows_of(&self.state, self.plan.as_deref(), &self.catalogue)
+        rows_of(&Rows::default(), &self.state, self.plan.as_deref(), &self.catalogue)
     }
 
     /// The maxes that the session changes, as the plan's rules say: facts when the next one begins.
@@ -89,7 +89,7 @@ impl Core {
             MassUnit::Kilogram => Mass::from_nanograms(MassUnit::Kilogram.nanograms() / 2),
             MassUnit::Pound => Mass::whole(1, MassUnit::Pound),
         };
-        let sets = self.rows.sets.values();
+        let sets = self.rows.sets.values().map(AsRef::as_ref);
         reference::changed_by(plan, &self.catalogue, &self.desk, sets, step)
     }
 
@@ -213,7 +213,8 @@ impl Core {
         for (seq, event) in (first..).zip(events) {
             self.state.apply(Stamped { seq, tap: first, at: at.clone(), event });
         }
-        let next = self.rows_now();
+        let plan = self.plan.as_deref();
+        let next = rows_of(&self.rows, &self.state, plan, &self.catalogue);
         let changes = self.rows.changes_to(&next);
         let rows: Vec<NewEvent<'_>> =
             bodies.iter().map(|(kind, body)| NewEvent { kind, version: VERSION, body }).collect();
@@ -287,10 +288,15 @@ pub(super) fn catalogue_of(plan: Option<&Plan>) -> Catalogue {
     }
 }
 
-/// The rows of a session as it stands.
-pub(super) fn rows_of(state: &State, plan: Option<&Plan>, catalogue: &Catalogue) -> Rows {
+/// The rows of a session as it stands, after those of an earlier moment.
+pub(super) fn rows_of(
+    before: &Rows,
+    state: &State,
+    plan: Option<&Plan>,
+    catalogue: &Catalogue,
+) -> Rows {
     let easiest = plan.map_or(EASIEST_HARD, |plan| plan.hard_at_left);
-    history::rows(state.run(), catalogue, easiest)
+    history::rows_after(before, state.run(), catalogue, easiest)
 }
 
 /// Taps that come from a list show it again, whatever runs.

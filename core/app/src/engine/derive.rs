@@ -45,7 +45,7 @@ impl Anew {
         if !std::mem::take(&mut self.moved) {
             return Vec::new();
         }
-        let next = rows_of(&self.state, self.plan.as_ref(), &self.catalogue);
+        let next = rows_of(&self.rows, &self.state, self.plan.as_ref(), &self.catalogue);
         let changes = self.rows.changes_to(&next);
         self.rows = next;
         changes

@@ -30,7 +30,7 @@ pub(super) fn open(
             "" => cursor?.set.entry,
             of => EntryId(of.parse().ok()?),
         };
-        run.entries.get(&id).map(|entry| (id, entry))
+        run.entries.get(&id).map(|entry| (id, entry.as_ref()))
     };
     let builder = match kind {
         "more" => more(run, cursor),

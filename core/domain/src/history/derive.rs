@@ -1,13 +1,14 @@
 //! Rows from a session as it stands, and what changes in them from tap to tap.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
 use super::row::{DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey};
 use crate::catalogue::{Catalogue, Muscle};
 use crate::quantity::{Reps, Reserve};
-use crate::session::{EntryRun, Passed, Run, SetId, SetKind, SetRun};
+use crate::session::{EntryId, EntryRun, Passed, Run, SetId, SetKind, SetRun};
 use crate::volume::{Ledger, Set, Tally};
 
 /// A change to the rows on disk.
@@ -30,7 +31,9 @@ pub struct Rows {
     /// The session; none where there is none.
     pub session: Option<SessionRow>,
     /// Its sets, those that are over.
-    pub sets: BTreeMap<SetId, DoneSet>,
+    pub sets: BTreeMap<SetId, Arc<DoneSet>>,
+    /// The exercises that the sets are of, as they stood.
+    of: BTreeMap<EntryId, Arc<EntryRun>>,
 }
 
 impl Rows {
@@ -43,7 +46,7 @@ impl Rows {
         let before = |id| self.sets.get(id).filter(|_| same);
         for (id, set) in &next.sets {
             if before(id) != Some(set) {
-                changes.push(Change::PutSet(set.clone()));
+                changes.push(Change::PutSet(DoneSet::clone(set)));
             }
         }
         if same {
@@ -64,10 +67,31 @@ impl Rows {
 /// The rows of a session as it stands. Muscles come from `catalogue` (with the plan's own
 /// exercises); sets are hard with `easiest` or fewer left.
 pub fn rows(run: Option<&Run>, catalogue: &Catalogue, easiest: Reserve) -> Rows {
+    rows_after(&Rows::default(), run, catalogue, easiest)
+}
+
+/// As [`rows`], where `before` are the rows of an earlier moment: an exercise in which nothing
+/// happened since has the same ones again.
+pub fn rows_after(
+    before: &Rows,
+    run: Option<&Run>,
+    catalogue: &Catalogue,
+    easiest: Reserve,
+) -> Rows {
     let Some(run) = run else { return Rows::default() };
     let day = run.began.local_day();
+    // What is over follows from the exercise alone while the session runs.
+    let goes_on = run.finished.is_none()
+        && before.session.as_ref().is_some_and(|row| {
+            (row.session, row.day, row.outcome.is_none()) == (run.session, day, true)
+        });
     let mut sets = BTreeMap::new();
     for (id, entry) in &run.entries {
+        if goes_on && before.of.get(id).is_some_and(|was| Arc::ptr_eq(was, entry)) {
+            let all = SetId { entry: *id, set: 0 }..=SetId { entry: *id, set: u16::MAX };
+            sets.extend(before.sets.range(all).map(|(id, set)| (*id, Arc::clone(set))));
+            continue;
+        }
         for (at, set) in (0_u16..).zip(&entry.sets) {
             let over = !set.pending()
                 || entry.skipped
@@ -76,7 +100,7 @@ pub fn rows(run: Option<&Run>, catalogue: &Catalogue, easiest: Reserve) -> Rows 
             let id = SetId { entry: *id, set: at };
             let key = SetKey { session: run.session, set: id };
             if let Some(done) = over.then(|| done(key, day, entry, set)).flatten() {
-                sets.insert(id, done);
+                sets.insert(id, Arc::new(done));
             }
         }
     }
@@ -87,7 +111,7 @@ pub fn rows(run: Option<&Run>, catalogue: &Catalogue, easiest: Reserve) -> Rows 
             seconds: u32::try_from(seconds).unwrap_or(u32::MAX),
             owed,
             done,
-            volume: session_volume(sets.values(), catalogue, easiest),
+            volume: session_volume(sets.values().map(AsRef::as_ref), catalogue, easiest),
         }
     });
     let session = SessionRow {
@@ -98,7 +122,7 @@ pub fn rows(run: Option<&Run>, catalogue: &Catalogue, easiest: Reserve) -> Rows 
         week_kind: run.sheet.week_kind,
         outcome,
     };
-    Rows { session: Some(session), sets }
+    Rows { session: Some(session), sets, of: run.entries.clone() }
 }
 
 /// Hard sets of each muscle among the sets of one session: for a running one, what its row will

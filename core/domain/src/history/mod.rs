@@ -7,6 +7,6 @@ mod derive;
 mod record;
 mod row;
 
-pub use derive::{Change, Rows, rows, session_volume};
+pub use derive::{Change, Rows, rows, rows_after, session_volume};
 pub use record::{Apart, Measure, Record, claims};
 pub use row::{DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey, first_day, week_of};

@@ -80,7 +80,7 @@ impl Run {
                 rest_after_round: block.rest_after_round,
             });
             for entry in &block.entries {
-                entries.insert(entry.id, EntryRun::new(entry.clone()));
+                entries.insert(entry.id, Arc::new(EntryRun::new(entry.clone())));
             }
         }
         Some(Self {
@@ -148,7 +148,7 @@ impl Run {
                     if let Some(set) = self.set_mut(row.set) {
                         set.load = Some(row.load.clone());
                         set.part_loads.clone_from(&row.part_loads);
-                        set.call.reason = row.reason.clone();
+                        Arc::make_mut(&mut set.call).reason = row.reason.clone();
                     }
                 }
             }
@@ -190,7 +190,7 @@ impl Run {
 
     fn with(&mut self, entry: EntryId, change: impl FnOnce(&mut EntryRun)) {
         if let Some(entry) = self.entries.get_mut(&entry) {
-            change(entry);
+            change(Arc::make_mut(entry));
         }
     }
 
@@ -236,7 +236,7 @@ impl Run {
         }
         // What was done of the old one stays in the order, behind the one that took its place.
         self.lanes.push(Lane::alone(entry));
-        self.entries.insert(to.id, EntryRun::new(to.clone()));
+        self.entries.insert(to.id, Arc::new(EntryRun::new(to.clone())));
     }
 
     fn postpone(&mut self, entry: EntryId) {
@@ -254,7 +254,7 @@ impl EntryRun {
             sets: entry.calls.iter().cloned().map(SetRun::new).collect(),
             set_up: entry.set_up.clone(),
             kit: entry.wear.clone(),
-            entry,
+            entry: Arc::new(entry),
             skipped: false,
             swapped_for: None,
             guard: None,

@@ -32,8 +32,9 @@ pub struct Run {
     pub equipment: Arc<Equipment>,
     /// Body mass on the day.
     pub body_mass: Option<Mass>,
-    /// Every exercise, swapped ones included.
-    pub entries: BTreeMap<EntryId, EntryRun>,
+    /// Every exercise, swapped ones included. Shared, so that a copy of the session costs only what
+    /// changes in it.
+    pub entries: BTreeMap<EntryId, Arc<EntryRun>>,
     /// The order of work: each lane is one exercise, or a superset.
     pub lanes: Vec<Lane>,
     /// The rest that is running.
@@ -78,7 +79,7 @@ pub struct Lane {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct EntryRun {
     /// As the sheet laid it out; its calls are in `sets`.
-    pub entry: Entry,
+    pub entry: Arc<Entry>,
     /// Its sets.
     pub sets: Vec<SetRun>,
     /// What is left of it was left out.
@@ -97,7 +98,7 @@ pub struct EntryRun {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SetRun {
     /// What was called.
-    pub call: Call,
+    pub call: Arc<Call>,
     /// The load, where it was resolved or changed after the sheet.
     pub load: Option<Load>,
     /// Loads of further parts, as `load`.
@@ -135,7 +136,7 @@ impl SetRun {
     /// A set as called, with nothing done.
     pub(super) fn new(call: Call) -> Self {
         Self {
-            call,
+            call: Arc::new(call),
             load: None,
             part_loads: Vec::new(),
             parts: Vec::new(),
@@ -173,7 +174,7 @@ impl Run {
     }
 
     pub(super) fn set_mut(&mut self, id: SetId) -> Option<&mut SetRun> {
-        self.entries.get_mut(&id.entry)?.sets.get_mut(usize::from(id.set))
+        Arc::make_mut(self.entries.get_mut(&id.entry)?).sets.get_mut(usize::from(id.set))
     }
 
     /// The exercises in the order of work, those put off last.
@@ -181,7 +182,7 @@ impl Run {
         self.lanes.iter().flat_map(move |lane| {
             lane.entries
                 .iter()
-                .filter_map(move |id| self.entries.get(id).map(|entry| (lane, *id, entry)))
+                .filter_map(move |id| self.entries.get(id).map(|entry| (lane, *id, &**entry)))
         })
     }
 }

@@ -2,7 +2,7 @@
 
 use super::super::event::{Event, SwapCause};
 use super::super::refusal::Refusal;
-use super::super::sheet::{CallLoad, Entry, EntryId, SetKind};
+use super::super::sheet::{Call, CallLoad, Entry, EntryId, SetKind};
 use super::super::state::Run;
 use super::{MOST_ENTRIES, MOST_SETS, exercise, pending};
 
@@ -75,7 +75,7 @@ pub(super) fn add_set(run: &Run, entry: EntryId) -> Result<Vec<Event>, Refusal> 
         if usize::from(id.set) >= MOST_SETS {
             return Err(Refusal::TooMany);
         }
-        let mut call = set.call.clone();
+        let mut call = Call::clone(&set.call);
         call.round = round.saturating_add(1);
         if let Some(load) = &set.load {
             call.load = CallLoad::Known(load.clone());

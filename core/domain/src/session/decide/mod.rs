@@ -146,7 +146,7 @@ fn note(run: &Run, entry: Option<EntryId>, text: &str) -> Result<Vec<Event>, Ref
 }
 
 fn exercise(run: &Run, entry: EntryId) -> Result<&EntryRun, Refusal> {
-    run.entries.get(&entry).ok_or(Refusal::NoSuchEntry)
+    run.entries.get(&entry).map(AsRef::as_ref).ok_or(Refusal::NoSuchEntry)
 }
 
 /// An exercise that still has sets to do.
@@ -155,13 +155,25 @@ fn pending(run: &Run, entry: EntryId) -> Result<&EntryRun, Refusal> {
     if found.pending() { Ok(found) } else { Err(Refusal::NothingLeftOf) }
 }
 
-/// Applies events to a copy, to see what they lead to before the rest is decided.
-fn after(run: &Run, events: &[Event], at: &Reading) -> Run {
-    let mut next = run.clone();
-    for event in events {
-        next.fold(&Stamped { seq: 0, tap: 0, at: at.clone(), event: event.clone() });
+/// Events as they are decided, and the session as they leave it: what follows is decided on that.
+struct Course<'a> {
+    events: Vec<Event>,
+    now: Run,
+    at: &'a Reading,
+}
+
+impl<'a> Course<'a> {
+    fn from(run: &Run, at: &'a Reading) -> Self {
+        Self { events: Vec::new(), now: run.clone(), at }
     }
-    next
+
+    fn extend(&mut self, events: impl IntoIterator<Item = Event>) {
+        for event in events {
+            let stamped = Stamped { seq: 0, tap: 0, at: self.at.clone(), event };
+            self.now.fold(&stamped);
+            self.events.push(stamped.event);
+        }
+    }
 }
 
 /// The last tap that stands and was the lifter's own.

@@ -9,7 +9,7 @@ use super::super::refusal::Refusal;
 use super::super::sheet::{Call, CallLoad, Load, SetId, SetKind};
 use super::super::state::{EntryRun, Run, SetRun};
 use super::load::{after_top, drop_from, drops, load_of};
-use super::{MOST_SETS, after, rest, set_of};
+use super::{Course, MOST_SETS, rest, set_of};
 use crate::call::{Amount, Flow, HowMany, Structure};
 use crate::catalogue::Counting;
 use crate::equipment::Rig;
@@ -51,29 +51,22 @@ pub(super) fn record(run: &Run, said: &Set, at: &Reading) -> Result<Vec<Event>, 
     let next_load = if closes { None } else { next_load(run, entry, set, &cursor, &done.load) };
     let top_load = done.load.clone();
 
-    let mut events: Vec<Event> = resumed(run).into_iter().collect();
-    events.push(Event::PartDone(PartDone {
-        set: cursor.set,
-        part: cursor.part,
-        done,
-        closes,
-        next_load,
-    }));
+    let mut course = Course::from(run, at);
+    course.extend(resumed(run));
+    let part = PartDone { set: cursor.set, part: cursor.part, done, closes, next_load };
+    course.extend([Event::PartDone(part)]);
     if closes {
-        let now = after(run, &events, at);
-        let added = follow_on(&now, cursor.set)?;
+        let added = follow_on(&course.now, cursor.set)?;
         let climbing = added.is_some() && matches!(set.call.flow, Flow::Climb { .. });
-        events.extend(added);
+        course.extend(added);
         if set.call.kind == SetKind::Top && !climbing {
-            let now = after(run, &events, at);
-            events.extend(after_top(&now, cursor.set.entry, &top_load));
+            let shares = after_top(&course.now, cursor.set.entry, &top_load);
+            course.extend(shares);
         }
     }
-    let now = after(run, &events, at);
-    if let Some(rest) = rest::after_part(&now, cursor.set, cursor.part, at) {
-        events.push(Event::RestBegan { rest });
-    }
-    Ok(events)
+    let rest = rest::after_part(&course.now, cursor.set, cursor.part, at);
+    course.events.extend(rest.map(|rest| Event::RestBegan { rest }));
+    Ok(course.events)
 }
 
 /// Puts an earlier part right. What is not said stays as it was, but for effort: a call taken back
@@ -217,7 +210,8 @@ fn follow_on(run: &Run, id: SetId) -> Result<Option<Event>, Refusal> {
     let ending = last.done.ending;
     let count = sets().filter(|other| other.begun()).count();
     let round = sets().map(|other| other.call.round).max().unwrap_or(0).saturating_add(1);
-    let same = Call { round, load: CallLoad::Known(last.done.load.clone()), ..set.call.clone() };
+    let same =
+        Call { round, load: CallLoad::Known(last.done.load.clone()), ..Call::clone(&set.call) };
     let call = match set.call.flow {
         Flow::Listed | Flow::Clock { .. } => None,
         _ if matches!(ending, Ending::Pain | Ending::Equipment) => None,
