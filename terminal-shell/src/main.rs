@@ -51,6 +51,9 @@ enum Command {
     Plan(Plan),
     /// Estimate a max from one set.
     Estimate(commands::estimate::Asked),
+    /// The file that the records are in: check it, copy it, read it back after damage.
+    #[command(subcommand)]
+    Records(commands::records::Asked),
     /// Drive the core from another program: JSON lines in, JSON lines out.
     Drive {
         /// Print the JSON Schema of the lines, and nothing else.
@@ -119,6 +122,7 @@ fn run(line: Line) -> Result<(), Failure> {
         Some(Command::Estimate(asked)) => {
             commands::estimate::run(&asked, &records.locale(), &mut out)
         }
+        Some(Command::Records(asked)) => asked.run(&records, &mut out),
         Some(Command::Drive { describe: true }) => Ok(commands::drive::describe(&mut out)?),
         Some(Command::Drive { describe: false }) => {
             let engine = records.open()?;

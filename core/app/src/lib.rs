@@ -10,11 +10,13 @@ pub mod demo;
 mod engine;
 mod locale;
 pub mod phrase;
+mod records;
 mod screens;
 mod today;
 
 pub use engine::{Engine, Versions};
 pub use locale::Locale;
+pub use records::{Recovered, recover};
 pub use screens::plan_in_file;
 
 // Kotlin and Swift get one package from here; the bindings package exports it from its library.

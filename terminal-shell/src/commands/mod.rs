@@ -4,6 +4,7 @@ pub(crate) mod bar;
 pub(crate) mod drive;
 pub(crate) mod estimate;
 pub(crate) mod plan;
+pub(crate) mod records;
 pub(crate) mod start;
 pub(crate) mod today;
 

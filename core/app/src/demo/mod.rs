@@ -27,7 +27,7 @@ const DAY_MS: i64 = 86_400_000;
 /// # Errors
 /// [`EngineError::Storage`] when it can't be written, or is there already.
 pub fn create(path: &Path, locale: &str, now: &Reading) -> Result<Arc<Engine>, EngineError> {
-    play(locale, now)?.copy_to(path)?;
+    play(locale, now)?.back_up(path.display().to_string())?;
     Engine::open(path.display().to_string(), locale.to_owned())
 }
 

@@ -19,6 +19,7 @@ use crate::phrase::en;
 
 pub(crate) use self::core::Core;
 pub(crate) use intents::{cursor_of, part_name};
+pub(crate) use storage::derive_anew;
 
 /// The versions a shell may want to show or compare.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -133,6 +134,30 @@ impl Engine {
         }
     }
 
+    /// Copies the records whole to another file and checks the copy, entry by entry. Answers how
+    /// many entries it has.
+    ///
+    /// # Errors
+    /// [`EngineError::Storage`] when it can't be written, or is there already.
+    pub fn back_up(&self, path: String) -> Result<u64, EngineError> {
+        self.with(|core| {
+            let copied = core.store.get_mut().backup(Path::new(&path));
+            copied.map(|copy| copy.events).map_err(|error| en::storage::error(&error))
+        })
+    }
+
+    /// Checks the whole file, its structure and every entry of the log: opening checks no more than
+    /// the last ones. Answers how many entries there are.
+    ///
+    /// # Errors
+    /// [`EngineError::Storage`] with what is damaged; [`crate::recover`] reads what is good.
+    pub fn check_records(&self) -> Result<u64, EngineError> {
+        self.with(|core| {
+            let checked = core.store.get_mut().verify();
+            checked.map(|whole| whole.events).map_err(|error| en::storage::error(&error))
+        })
+    }
+
     /// The versions of program, contract and store.
     ///
     /// # Errors
@@ -155,17 +180,6 @@ impl Engine {
         let locale = Locale::read(locale);
         let core = guarded(|| load(place, locale))??;
         Ok(Arc::new(Self { locale, slot: Mutex::new(Slot::Open(Box::new(core))) }))
-    }
-
-    /// Copies the whole store to another file and checks the copy.
-    ///
-    /// # Errors
-    /// [`EngineError::Storage`] when it can't be written, or is there already.
-    pub fn copy_to(&self, path: &Path) -> Result<(), EngineError> {
-        self.with(|core| {
-            let copied = core.store.get_mut().backup(path);
-            copied.map(|_| ()).map_err(|error| en::storage::error(&error))
-        })
     }
 
     /// Runs `work` on the core under the lock. A panic is caught: the state is rebuilt from the log

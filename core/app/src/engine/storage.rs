@@ -18,9 +18,14 @@ pub(super) const SESSION_KEY: &str = "session";
 pub(super) fn bring_up_to_date(store: &mut Store) -> Result<(), EngineError> {
     let current = store.history_is_current().map_err(|error| en::storage::error(&error))?;
     if !current || read_desk(store)?.is_none() {
-        store.rebuild(&mut Anew::new())?;
+        derive_anew(store)?;
     }
     Ok(())
+}
+
+/// Makes what is derived anew, from the whole log.
+pub(crate) fn derive_anew(store: &mut Store) -> Result<(), EngineError> {
+    Ok(store.rebuild(&mut Anew::new())?)
 }
 
 /// The desk as it stands.

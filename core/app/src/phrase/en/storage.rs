@@ -43,8 +43,8 @@ pub fn error(error: &StoreError) -> EngineError {
             path,
         ),
         StoreError::Corrupt { path, .. } => (
-            "The file is damaged. It was left as it is; set it aside and what can still be read \
-             goes into a new one.",
+            "The file is damaged. It was left as it is. Recovering sets it aside and reads what is \
+             good into a new one.",
             path,
         ),
         StoreError::DiskFailed { path, .. } => (
@@ -91,4 +91,39 @@ pub fn broken(what: &str) -> EngineError {
         reason: "Something broke inside. What was recorded is kept, and you can go on.".to_owned(),
         report: format!("barwright {}: {what}", env!("CARGO_PKG_VERSION")),
     }
+}
+
+/// There is no file to recover.
+pub fn no_file(path: &str) -> String {
+    format!("There is no file {path}. Nothing was made.")
+}
+
+/// Nothing is wrong with the file that was to be recovered.
+pub fn nothing_damaged() -> String {
+    "Nothing is wrong with this file; it was left as it is.".to_owned()
+}
+
+/// What was read back from a damaged file; `beyond` entries after the damage can't be joined on.
+pub fn recovered(aside: &str, kept: u64, beyond: u64) -> String {
+    let kept = match kept {
+        0 => "Nothing in it could be read: the new file is empty.".to_owned(),
+        1 => "Its first entry is in the new file.".to_owned(),
+        _ => format!("Its first {kept} entries are in the new file, without a gap."),
+    };
+    let lost = match beyond {
+        0 => String::new(),
+        1 => " One later entry does not join on.".to_owned(),
+        _ => format!(" {beyond} later entries do not join on."),
+    };
+    format!("The damaged file is kept as {aside}. {kept}{lost}")
+}
+
+/// The damaged file was set aside, and then the new one failed.
+pub fn kept_aside(found: &StoreError, aside: &std::path::Path) -> EngineError {
+    let aside = aside.display().to_string();
+    let why = match error(found) {
+        EngineError::Storage { reason, .. } | EngineError::NewerFile { reason } => reason,
+        other => other.to_string(),
+    };
+    storage(&format!("The damaged file is kept as {aside}, but the new one failed. {why}"), aside)
 }

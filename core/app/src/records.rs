@@ -1,0 +1,76 @@
+//! Care for the file of the records: checked whole, copied, and read back after damage.
+
+use std::path::Path;
+
+use barwright_store::{Store, StoreError, quarantine, salvage};
+
+use crate::contract::{EngineError, RefusalCode};
+use crate::engine::derive_anew;
+use crate::phrase::en;
+
+/// What was read back from a damaged file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Recovered {
+    /// Where the damaged file lies now, as it was.
+    pub aside: String,
+    /// Entries of the log that are in the new file: the first ones, without a gap.
+    pub kept: u64,
+    /// What happened, in words.
+    pub reason: String,
+}
+
+/// Sets a damaged file aside, under a name of its own beside it, and reads what is good in it into
+/// a new one at `path`. Nothing is deleted. No engine may have the file open.
+///
+/// # Errors
+/// [`EngineError::Refused`] when there is no such file ([`RefusalCode::NotHere`]) or nothing is wrong
+/// with it ([`RefusalCode::AlreadySo`]), and [`EngineError::Storage`] when it can't be read or the new one can't be written: what was kept
+/// lies where the error says.
+#[cfg_attr(feature = "uniffi", uniffi::export)]
+pub fn recover(path: String) -> Result<Recovered, EngineError> {
+    let path = Path::new(&path);
+    let mut log = path.as_os_str().to_owned();
+    log.push("-wal");
+    if !path.exists() && !Path::new(&log).exists() {
+        let reason = en::storage::no_file(&path.display().to_string());
+        return Err(EngineError::Refused { code: RefusalCode::NotHere, reason });
+    }
+    let words = |error: StoreError| en::storage::error(&error);
+    if !is_damaged(path).map_err(words)? {
+        return Err(EngineError::Refused {
+            code: RefusalCode::AlreadySo,
+            reason: en::storage::nothing_damaged(),
+        });
+    }
+    let aside = quarantine(path).map_err(words)?.path;
+    // A log whose file is gone has nothing that could be read by itself: a new file begins.
+    if !aside.exists() {
+        Store::open(path).and_then(Store::close).map_err(words)?;
+        return Ok(recovered(&aside, 0, 0));
+    }
+    let kept_aside = |error: StoreError| en::storage::kept_aside(&error, &aside);
+    let (mut store, read) = salvage(&aside, path).map_err(kept_aside)?;
+    derive_anew(&mut store)?;
+    store.close().map_err(kept_aside)?;
+    Ok(recovered(&aside, read.kept, read.beyond))
+}
+
+/// Whether the file is a store of ours that is damaged.
+fn is_damaged(path: &Path) -> Result<bool, StoreError> {
+    let found = Store::open(path).and_then(|store| {
+        store.verify()?;
+        store.close()
+    });
+    match found {
+        Ok(()) => Ok(false),
+        Err(StoreError::Corrupt { .. }) => Ok(true),
+        Err(error) => Err(error),
+    }
+}
+
+fn recovered(aside: &Path, kept: u64, beyond: u64) -> Recovered {
+    let aside = aside.display().to_string();
+    let reason = en::storage::recovered(&aside, kept, beyond);
+    Recovered { aside, kept, reason }
+}
