@@ -5,8 +5,8 @@
 //! finished, lists are in order, what is enabled is decided. A shell lays out and forwards: each
 //! [`Key`] carries the [`Action`] to send back when it is tapped.
 //!
-//! Fields only ever join; a change that takes one away or gives it another meaning raises
-//! [`CONTRACT_VERSION`].
+//! Fields only ever join. Every change raises [`CONTRACT_VERSION`] and is seen in the committed
+//! snapshot, `core/app/contract.txt`; a test holds the two together.
 
 mod action;
 mod balance;
@@ -40,8 +40,8 @@ pub use weeks::{WeekOfPlan, WeeksScreen};
 
 use serde::{Deserialize, Serialize};
 
-/// The version of this contract. It is raised when a change could mislead a shell that was made
-/// for the one before.
+/// The version of this contract: raised by every change to what crosses to a shell, and by a change
+/// of meaning that no name or type shows.
 pub const CONTRACT_VERSION: u32 = 1;
 
 /// What a call to the engine comes to: the whole next screen, and what the device is to do.
