@@ -16,6 +16,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use barwright_app::Locale;
+use barwright_app::contract::Look;
 use clap::{Parser, Subcommand};
 
 use commands::{Failure, Records};
@@ -38,6 +39,29 @@ enum Command {
         /// Minutes there are: what to leave out is said.
         #[arg(long, value_name = "N")]
         minutes: Option<u32>,
+        /// The whole screen as JSON.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Show one exercise over time: a chart, its records, every session.
+    Lift {
+        /// The exercise: "back squat".
+        name: String,
+        /// The whole screen as JSON.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Show hard sets for each muscle, planned and done, and what falls behind.
+    Balance {
+        /// Over so many weeks of the plan, the current one last; without it this week.
+        #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=52))]
+        weeks: Option<u32>,
+        /// The whole screen as JSON.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Show the plan as weeks and sessions: what was done, what was missed, what is next.
+    Weeks {
         /// The whole screen as JSON.
         #[arg(long)]
         json: bool,
@@ -105,6 +129,17 @@ fn run(line: Line) -> Result<(), Failure> {
         Some(Command::Today { minutes, json }) => {
             let engine = records.open_begun()?;
             commands::today::run(&engine, minutes, json, &mut out)
+        }
+        Some(Command::Lift { name, json }) => {
+            let look = Look::Lift { exercise: name, page: 0 };
+            commands::screen::run(&*records.open_begun()?, look, json, &mut out)
+        }
+        Some(Command::Balance { weeks, json }) => {
+            let look = Look::Balance { weeks };
+            commands::screen::run(&*records.open_begun()?, look, json, &mut out)
+        }
+        Some(Command::Weeks { json }) => {
+            commands::screen::run(&*records.open_begun()?, Look::Weeks, json, &mut out)
         }
         Some(Command::Plan(Plan::Check { file })) => {
             commands::plan::check(&file, &Locale::read(&records.locale()), &mut out)

@@ -274,12 +274,13 @@ fn lifter(
     Ok(Lifter { desk, today: at.local_day(), last_day, past })
 }
 
-/// Hard sets done in a run of the adopted plan's weeks, the running session's among them.
+/// Hard sets done in a run of the adopted plan's weeks, week by week, the running session's among
+/// them.
 pub(crate) fn done_volume(
     core: &Core,
     weeks: std::ops::RangeInclusive<usize>,
-) -> Result<BTreeMap<Muscle, Tally>, EngineError> {
-    let mut done: BTreeMap<Muscle, Tally> = BTreeMap::new();
+) -> Result<BTreeMap<usize, BTreeMap<Muscle, Tally>>, EngineError> {
+    let mut done: BTreeMap<usize, BTreeMap<Muscle, Tally>> = BTreeMap::new();
     let (Some(adopted), Some(plan)) = (&core.desk.plan, &core.plan) else { return Ok(done) };
     let from_one = |week: &usize| u16::try_from(week + 1).unwrap_or(u16::MAX);
     let mut store = core.store.borrow_mut();
@@ -296,8 +297,10 @@ pub(crate) fn done_volume(
                 session_volume(&sets, &core.catalogue, plan.hard_at_left)
             }
         };
+        let Some(place) = session.place.as_ref().and_then(Place::of_plan) else { continue };
+        let week = done.entry(place.week).or_default();
         for row in volume {
-            let sum = done.entry(row.muscle).or_default();
+            let sum = week.entry(row.muscle).or_default();
             *sum = sum.and(row.tally);
         }
     }

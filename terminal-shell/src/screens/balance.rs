@@ -16,14 +16,33 @@ pub(super) fn sheet(balance: &BalanceScreen, width: u16, palette: Palette) -> Sh
             .iter()
             .map(|bar| Item::Drawing(bar_lines(bar, balance.full_halves, length, width, palette))),
     );
-    if balance.bars.iter().any(|bar| bar.left_halves.is_some()) {
-        let legend = "█ done   ░ planned   below it: ▀ left  ▄ right".to_owned();
+    if !balance.bars.is_empty() {
+        let mut legend = "█ done".to_owned();
+        if balance.bars.iter().any(|bar| bar.under_six_halves > 0) {
+            legend.push_str("   ▓ of it under six reps");
+        }
+        legend.push_str("   ░ planned");
+        if balance.bars.iter().any(|bar| bar.left_halves.is_some()) {
+            legend.push_str("   below it: ▀ left  ▄ right");
+        }
         sheet
             .items
             .push(Item::Drawing(vec![Line::default(), Line::styled(legend, palette.quiet())]));
     }
     sheet.rows("", &balance.sentences);
+    sheet.rows("By kind of week", &balance.kinds);
     sheet
+}
+
+/// The bars as text: what a pipe is given.
+pub(super) fn drawn(balance: &BalanceScreen, width: u16, palette: Palette) -> Vec<Line<'static>> {
+    let mut lines = Vec::new();
+    for item in sheet(balance, width, palette).items {
+        if let Item::Drawing(drawing) = item {
+            lines.extend(drawing);
+        }
+    }
+    lines
 }
 
 /// One muscle: planned as an outline, done as a fill; under it left over right where a side
@@ -41,10 +60,13 @@ fn bar_lines(
     };
     let planned = cells(bar.planned_halves);
     let done = cells(bar.done_halves);
+    // Short sets stand apart, at the end of what was done.
+    let long = cells(bar.done_halves.saturating_sub(bar.under_six_halves)).min(done);
     let drawn: String = (0..length)
         .map(|at| match (at < done, at < planned) {
             // Where the plan ended shows in a fill that is longer.
             (true, false) if at == planned && planned > 0 => '┃',
+            (true, _) if at >= long => '▓',
             (true, _) => '█',
             (false, true) => '░',
             (false, false) => ' ',
@@ -68,13 +90,15 @@ fn bar_lines(
     let room = width.saturating_sub(length + 6);
     let mut below = sides.map(|sides| format!("  {sides:<wide$} ", wide = usize::from(length)));
     let mut lines = Vec::new();
-    for (at, text) in wrapped(&bar.text, room, &format!("{mark} "), style).into_iter().enumerate() {
+    let mut beside = wrapped(&bar.text, room, &format!("{mark} "), style);
+    beside.extend(wrapped(&bar.detail, room, "  ", palette.quiet()));
+    for (at, text) in beside.into_iter().enumerate() {
         let before = match at {
             0 => Span::styled(lead.clone(), palette.steel()),
             _ => Span::styled(below.take().unwrap_or_else(|| under.clone()), palette.quiet()),
         };
         let mut line = Line::from(before);
-        line.extend(text.spans.into_iter().map(|span| span.style(style)));
+        line.extend(text.spans.into_iter().map(|span| span.style(text.style)));
         lines.push(line);
     }
     lines.extend(below.map(|sides| Line::styled(sides, palette.quiet())));

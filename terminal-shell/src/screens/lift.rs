@@ -21,10 +21,12 @@ pub(super) fn sheet(lift: &LiftScreen, width: u16, palette: Palette) -> Sheet<'_
     let mut sheet =
         Sheet::new(&lift.title, &lift.subtitle).keys(lift.keys.iter().filter(|key| !leads(key)));
     if let Some(chart) = &lift.chart {
-        sheet.items.push(Item::Text(&chart.title, Tone::Heading));
+        if chart.title != lift.title {
+            sheet.items.push(Item::Text(&chart.title, Tone::Heading));
+        }
         sheet.items.push(Item::Drawing(drawing(chart, width.saturating_sub(4).min(96), palette)));
     }
-    sheet.rows("Records", &lift.records);
+    sheet.rows("", &lift.records);
     sheet.rows("Sessions", &lift.sessions);
     sheet.list("Other exercises", lift.keys.iter().filter(|key| leads(key)));
     sheet
@@ -46,7 +48,7 @@ fn place(axis: &ChartAxis, value: i64, cells: u16) -> Option<u16> {
 }
 
 /// The chart as lines: bands behind, then lines and marks, with the ticks of both axes.
-fn drawing(chart: &Chart, width: u16, palette: Palette) -> Vec<Line<'static>> {
+pub(super) fn drawing(chart: &Chart, width: u16, palette: Palette) -> Vec<Line<'static>> {
     let labels = chart.up.ticks.iter().map(|tick| tick.label.width()).max().unwrap_or(0);
     let left = u16::try_from(labels).unwrap_or(0).min(16) + 2;
     let area = Rect::new(0, 0, width.max(left + 10), HIGH + 2);
@@ -72,7 +74,10 @@ fn drawing(chart: &Chart, width: u16, palette: Palette) -> Vec<Line<'static>> {
             }
         }
     }
-    let mut lines: Vec<Line<'static>> = area.rows().map(|row| of_row(&buf, row)).collect();
+    // What the figures beside the axis are of stands over it.
+    let of = format!("{:>wide$}", chart.up.label, wide = usize::from(left.saturating_sub(2)));
+    let mut lines = vec![Line::styled(of, palette.quiet())];
+    lines.extend(area.rows().map(|row| of_row(&buf, row)));
     lines.push(legend(chart, palette));
     lines.extend(wrapped(&chart.aloud, width, "", palette.quiet()));
     lines

@@ -2,9 +2,21 @@
 
 use std::fmt::Write;
 
-use barwright_app::contract::{Field, PlanScreen, Row, Screen, TodayScreen};
+use barwright_app::contract::{
+    BalanceScreen, Field, LiftScreen, PlanScreen, Row, Screen, TodayScreen, WeeksScreen,
+};
+use ratatui::text::Line;
 
-/// A screen as lines of text: the sheets that a pipe is given whole, any other as it is read aloud.
+use super::{balance, lift};
+use crate::palette::{Colours, Palette};
+
+/// How wide a drawing is on a pipe.
+const WIDE: u16 = 80;
+/// On a pipe nothing is coloured.
+const PLAIN: Palette = Palette::new(Colours::None, false);
+
+/// A screen as lines of text without colours: sheets whole, drawings made of characters; any other
+/// as it is read aloud.
 pub(crate) fn text(screen: &Screen) -> String {
     let mut out = String::new();
     match screen {
@@ -12,9 +24,9 @@ pub(crate) fn text(screen: &Screen) -> String {
         Screen::Plan { plan } => plan_text(plan, &mut out),
         Screen::Floor { floor } => line(&floor.aloud, &mut out),
         Screen::Tally { tally } => line(&tally.aloud, &mut out),
-        Screen::Weeks { weeks } => line(&weeks.aloud, &mut out),
-        Screen::Lift { lift } => line(&lift.aloud, &mut out),
-        Screen::Balance { balance } => line(&balance.aloud, &mut out),
+        Screen::Weeks { weeks } => weeks_text(weeks, &mut out),
+        Screen::Lift { lift } => lift_text(lift, &mut out),
+        Screen::Balance { balance } => balance_text(balance, &mut out),
         Screen::Equipment { equipment } => line(&equipment.aloud, &mut out),
     }
     out
@@ -56,16 +68,77 @@ fn plan_text(plan: &PlanScreen, out: &mut String) {
     rows(&plan.rows, out);
 }
 
+fn weeks_text(weeks: &WeeksScreen, out: &mut String) {
+    line(&weeks.title, out);
+    line(&weeks.subtitle, out);
+    for week in &weeks.weeks {
+        let here = if week.current { " (this week)" } else { "" };
+        list(&format!("{}{here}", week.title), &week.rows, out);
+    }
+}
+
+fn lift_text(lift: &LiftScreen, out: &mut String) {
+    line(&lift.title, out);
+    line(&lift.subtitle, out);
+    if let Some(chart) = &lift.chart {
+        out.push('\n');
+        drawing(&lift::drawing(chart, WIDE, PLAIN), out);
+    }
+    list("Records", &lift.records, out);
+    list("Sessions", &lift.sessions, out);
+    if lift.sessions.is_empty() {
+        line("\nNo session yet.", out);
+    }
+}
+
+fn balance_text(balance: &BalanceScreen, out: &mut String) {
+    line(&balance.title, out);
+    line(&balance.subtitle, out);
+    out.push('\n');
+    drawing(&balance::drawn(balance, WIDE, PLAIN), out);
+    list("Behind", &balance.sentences, out);
+    list("By kind of week", &balance.kinds, out);
+}
+
+fn drawing(lines: &[Line<'_>], out: &mut String) {
+    for drawn in lines {
+        let text: String = drawn.spans.iter().map(|span| span.content.as_ref()).collect();
+        out.push_str(text.trim_end());
+        out.push('\n');
+    }
+}
+
+/// Rows one below the other under a heading; nothing where there are none.
+fn list(heading: &str, rows: &[Row], out: &mut String) {
+    if rows.is_empty() {
+        return;
+    }
+    line(&format!("\n{heading}"), out);
+    for row in rows {
+        let indent = "  ".repeat(usize::from(row.depth).max(1));
+        let _ = writeln!(out, "{indent}{}{}{}", mark(row), row.text, done(row));
+        if !row.detail.is_empty() {
+            let _ = writeln!(out, "{indent}  {}", row.detail);
+        }
+    }
+}
+
+/// The words of a warning stand in the text; the mark helps to find it.
+fn mark(row: &Row) -> &'static str {
+    if row.warns { "(look) " } else { "" }
+}
+
+fn done(row: &Row) -> &'static str {
+    if row.done { " (done)" } else { "" }
+}
+
 fn rows(rows: &[Row], out: &mut String) {
     for row in rows {
         if row.depth < 2 {
             out.push('\n');
         }
         let indent = "  ".repeat(usize::from(row.depth));
-        // The words of a warning stand in the text; the mark helps to find it.
-        let mark = if row.warns { "(look) " } else { "" };
-        let done = if row.done { " (done)" } else { "" };
-        let _ = writeln!(out, "{indent}{mark}{}{done}", row.text);
+        let _ = writeln!(out, "{indent}{}{}{}", mark(row), row.text, done(row));
         if !row.detail.is_empty() {
             let _ = writeln!(out, "{indent}  {}", row.detail);
         }

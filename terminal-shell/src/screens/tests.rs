@@ -229,14 +229,10 @@ fn lift() -> LiftScreen {
                 ],
             },
             up: ChartAxis {
-                label: "load".into(),
+                label: "kg".into(),
                 from: 100_000,
                 to: 180_000,
-                ticks: vec![
-                    tick(100_000, "100 kg"),
-                    tick(140_000, "140 kg"),
-                    tick(180_000, "180 kg"),
-                ],
+                ticks: vec![tick(100_000, "100"), tick(140_000, "140"), tick(180_000, "180")],
             },
             series: vec![
                 series(
@@ -279,7 +275,15 @@ fn balance() -> BalanceScreen {
             done_halves: done,
             left_halves: sides.map(|(left, _)| left),
             right_halves: sides.map(|(_, right)| right),
+            direct: done / 2,
+            total: done,
+            under_six_halves: 6.min(done),
             text: text.into(),
+            detail: if done > 0 {
+                format!("direct {} · total {done}", done / 2)
+            } else {
+                "".into()
+            },
             behind,
         };
     BalanceScreen {
@@ -300,6 +304,7 @@ fn balance() -> BalanceScreen {
             bar("Calves", 8, 0, None, "Calves: 0 of 4 planned: behind", true),
         ],
         sentences: vec![row("s", 1, "Upper back falls behind: 6.5 sets are missing.")],
+        kinds: vec![row("k", 1, "Deload, 1 week"), row("k-q", 2, "Quadriceps: 6 of 7")],
         keys: vec![key("4w", "4 weeks")],
         aloud: String::new(),
     }
@@ -319,6 +324,8 @@ fn plan_faults() -> PlanScreen {
                 problem: "there is no key exercize here".into(),
                 advice: "Did you mean exercise?".into(),
                 advises: false,
+                label: "fault".into(),
+                check: String::new(),
             },
             FileFault {
                 line: 14,
@@ -328,6 +335,8 @@ fn plan_faults() -> PlanScreen {
                 problem: "the range runs backwards".into(),
                 advice: "Write 3-5.".into(),
                 advises: true,
+                label: "look at".into(),
+                check: "load-jump".into(),
             },
         ],
         keys: Vec::new(),

@@ -19,8 +19,16 @@ pub struct MuscleBar {
     pub left_halves: Option<u32>,
     /// Of those done, on the right.
     pub right_halves: Option<u32>,
+    /// Hard sets done that train it directly; on the side that has less, as the next two.
+    pub direct: u32,
+    /// Hard sets done that train it directly or not.
+    pub total: u32,
+    /// Of those done, sets under six repetitions.
+    pub under_six_halves: u32,
     /// The bar in words.
     pub text: String,
+    /// A second, quieter line: the other counts; empty where nothing was done.
+    pub detail: String,
     /// It falls behind; the text says it too.
     pub behind: bool,
 }
@@ -40,6 +48,8 @@ pub struct BalanceScreen {
     pub bars: Vec<MuscleBar>,
     /// What falls behind, and where a set could go.
     pub sentences: Vec<Row>,
+    /// A week of each kind on average, its muscles below it; empty where all weeks are of one kind.
+    pub kinds: Vec<Row>,
     /// Other spans.
     pub keys: Vec<Key>,
     /// The whole screen read aloud.

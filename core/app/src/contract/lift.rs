@@ -81,7 +81,8 @@ pub struct Chart {
     pub title: String,
     /// The first axis: days since 1970-01-01.
     pub across: ChartAxis,
-    /// The second: grams for a load.
+    /// The second, in the unit of its label: grams for a load in kilograms or pounds, else
+    /// repetitions, seconds or metres as they are counted.
     pub up: ChartAxis,
     /// Its series, those behind first.
     pub series: Vec<ChartSeries>,

@@ -23,6 +23,10 @@ pub struct FileFault {
     pub advice: String,
     /// It only advises: the plan can be adopted all the same.
     pub advises: bool,
+    /// What it is, in words: a fault, or what a coach would change or look at.
+    pub label: String,
+    /// The check that advises, as the file can accept it; empty for a fault.
+    pub check: String,
 }
 
 /// A plan: what it says, or what is wrong with it and where.

@@ -2,19 +2,25 @@
 
 use std::collections::BTreeMap;
 
+use barwright_domain::call::WeekKind;
 use barwright_domain::catalogue::Muscle;
+use barwright_domain::plan::Plan;
+use barwright_domain::quantity::Numerals;
 use barwright_domain::session::Reading;
 use barwright_domain::volume::{Tally, behind, behind_side, places, planned};
 
 use super::key::shows;
 use super::row::{aloud, row};
-use crate::contract::{BalanceScreen, EngineError, Look, MuscleBar, RefusalCode, Row};
+use crate::contract::{BalanceScreen, EngineError, Key, Look, MuscleBar, RefusalCode, Row};
 use crate::engine::Core;
 use crate::phrase::en::{self, muscle as phrases, words};
-use crate::today::{self, done_volume};
+use crate::today::{self, Place, done_volume};
 
 /// The most weeks that are laid together.
 const MOST_WEEKS: usize = 52;
+
+/// A tally for each muscle that has any.
+type Tallies = BTreeMap<Muscle, Tally>;
 
 /// Over so many weeks of the plan, the current one last.
 pub(super) fn screen(
@@ -23,68 +29,55 @@ pub(super) fn screen(
     _at: &Reading,
 ) -> Result<BalanceScreen, EngineError> {
     let plan = core.plan.as_ref().ok_or_else(|| en::refusal::coded(RefusalCode::NothingToGoBy))?;
-    let easiest = plan.hard_at_left;
+    let numerals = core.locale.numerals;
     let next = today::next_place(core)?;
     let last = next.map_or(plan.weeks.len().saturating_sub(1), |next| next.week);
     let count = usize::try_from(weeks.unwrap_or(1)).unwrap_or(1).clamp(1, MOST_WEEKS).min(last + 1);
     let first = last + 1 - count;
-    let done = done_volume(core, first..=last)?;
-    // What is planned is outlined whole; what is not due yet is no reason to be behind.
-    let planned_to = |due: bool| {
-        let mut asked: BTreeMap<Muscle, Tally> = BTreeMap::new();
-        for week in first..=last {
-            let sessions = match next {
-                Some(next) if due && next.week == week => next.session,
-                _ => usize::MAX,
-            };
-            let ledger = planned(plan, week, sessions, &core.catalogue, easiest);
-            for muscle in Muscle::ALL {
-                let tally = ledger.week(i32::try_from(week).unwrap_or(i32::MAX), muscle);
-                let sum = asked.entry(muscle).or_default();
-                *sum = sum.and(tally);
-            }
-        }
-        asked
+    let by_week: Vec<OneWeek> = {
+        let mut done = done_volume(core, first..=last)?;
+        let asked = |week, sessions| asked(core, plan, week, sessions);
+        (first..=last)
+            .map(|week| OneWeek {
+                kind: plan.weeks.get(week).map(|week| week.kind).unwrap_or_default(),
+                // What is planned is outlined whole; what is not due yet is no reason to be behind.
+                asked: asked(week, usize::MAX),
+                due: match next {
+                    Some(next) if next.week == week => asked(week, next.session),
+                    _ => asked(week, usize::MAX),
+                },
+                over: next.is_none_or(|next| next.week > week),
+                done: done.remove(&week).unwrap_or_default(),
+            })
+            .collect()
     };
-    let (asked, due) = (planned_to(false), planned_to(true));
-    // Where a set could go: what is still to be trained of the week.
-    let trained = today::trained(core)?;
-    let mut open = Vec::new();
-    for (index, at) in plan.sessions_of(last).into_iter().enumerate() {
-        let place = today::Place { week: last, session: index };
-        if trained.iter().any(|one| one.place == place && one.over) {
-            continue;
-        }
-        let (Some(session), Some(laid)) = (plan.sessions.get(at), plan.session(last, index)) else {
-            continue;
-        };
-        for entry in laid.exercises {
-            if let Some(exercise) = core.catalogue.get(&entry.exercise) {
-                open.push((session.name.clone(), exercise));
-            }
-        }
-    }
+    let sum = |of: fn(&OneWeek) -> &Tallies| together(by_week.iter().map(of));
+    let (asked, due) = (sum(|week| &week.asked), sum(|week| &week.due));
+    let done = sum(|week| &week.done);
+    // A week of which nothing was done yet would make every average less than it was.
+    let begun = by_week.iter().filter(|week| week.over || !week.done.is_empty()).count();
+    let open = still_to_train(core, plan, last)?;
     let mut bars = Vec::new();
     let mut sentences: Vec<Row> = Vec::new();
     for muscle in Muscle::ALL {
-        let asked = asked.get(&muscle).copied().unwrap_or_default();
-        let done = done.get(&muscle).copied().unwrap_or_default();
+        let of = |tallies: &Tallies| tallies.get(&muscle).copied().unwrap_or_default();
+        let (asked, due, done) = (of(&asked), of(&due), of(&done));
         if asked == Tally::default() && done == Tally::default() {
             continue;
         }
-        let due = due.get(&muscle).copied().unwrap_or_default();
         let lags = behind(muscle, due, done);
-        bars.push(bar(muscle, asked, done, lags.is_some()));
+        bars.push(bar(muscle, asked, done, lags.is_some(), begun, numerals));
         if let Some(lags) = lags {
-            let mut where_to: Vec<String> =
-                places(muscle, open.iter().map(|(name, exercise)| (name.clone(), *exercise)))
-                    .collect();
+            let at = open
+                .iter()
+                .filter_map(|(name, slug)| Some((name.clone(), core.catalogue.get(slug)?)));
+            let mut where_to: Vec<String> = places(muscle, at).collect();
             where_to.dedup();
-            let text = phrases::behind(&lags, &where_to);
+            let text = phrases::behind(&lags, &where_to, numerals);
             sentences.push(row(format!("behind-{}", muscle.slug()), 1, text).warns(true));
         }
         if let Some(lags) = behind_side(muscle, due, done) {
-            let text = phrases::behind_side(&lags);
+            let text = phrases::behind_side(&lags, numerals);
             sentences.push(row(format!("side-{}", muscle.slug()), 1, text).warns(true));
         }
     }
@@ -96,43 +89,143 @@ pub(super) fn screen(
     };
     let texts: Vec<&str> = bars.iter().map(|bar| bar.text.as_str()).collect();
     let spoken = format!("Balance, {subtitle}. {}. {}", texts.join(". "), aloud(&sentences));
-    let keys = [1_u32, 4, 8]
-        .into_iter()
-        .filter(|span| *span == 1 || usize::try_from(*span).is_ok_and(|span| span <= last + 1))
-        .map(|span| {
-            let label = words::count(span as usize, "week", "weeks");
-            shows(format!("weeks-{span}"), label, Look::Balance { weeks: Some(span) })
-                .chosen(count == span as usize)
-        })
-        .collect();
     Ok(BalanceScreen {
         title: "Balance".to_owned(),
         subtitle,
         full_halves: widest.unwrap_or(0).max(2),
         bars,
         sentences,
-        keys,
+        kinds: kinds(&by_week, numerals),
+        keys: keys(count, last + 1),
         aloud: spoken,
     })
 }
 
-fn bar(muscle: Muscle, asked: Tally, done: Tally, behind: bool) -> MuscleBar {
+/// One week of the span.
+struct OneWeek {
+    kind: WeekKind,
+    asked: Tallies,
+    due: Tallies,
+    /// Nothing more of it is to come.
+    over: bool,
+    done: Tallies,
+}
+
+fn asked(core: &Core, plan: &Plan, week: usize, sessions: usize) -> Tallies {
+    let ledger = planned(plan, week, sessions, &core.catalogue, plan.hard_at_left);
+    let number = i32::try_from(week).unwrap_or(i32::MAX);
+    Muscle::ALL.into_iter().map(|muscle| (muscle, ledger.week(number, muscle))).collect()
+}
+
+fn together<'a>(each: impl Iterator<Item = &'a Tallies>) -> Tallies {
+    let mut sum = Tallies::new();
+    for (muscle, tally) in each.flatten() {
+        let known = sum.entry(*muscle).or_default();
+        *known = known.and(*tally);
+    }
+    sum
+}
+
+/// Where a set could go: the exercises of what is still to be trained of a week, by session.
+fn still_to_train(
+    core: &Core,
+    plan: &Plan,
+    week: usize,
+) -> Result<Vec<(String, String)>, EngineError> {
+    let trained = today::trained(core)?;
+    let mut open = Vec::new();
+    for (index, at) in plan.sessions_of(week).into_iter().enumerate() {
+        let place = Place { week, session: index };
+        if trained.iter().any(|one| one.place == place && one.over) {
+            continue;
+        }
+        let (Some(session), Some(laid)) = (plan.sessions.get(at), plan.session(week, index)) else {
+            continue;
+        };
+        let exercises = laid.exercises.into_iter();
+        open.extend(exercises.map(|entry| (session.name.clone(), entry.exercise)));
+    }
+    Ok(open)
+}
+
+/// A week of each kind on average: the kinds in the order they first come, each muscle below. Of
+/// weeks that are over, since one that runs would make its kind look behind.
+fn kinds(by_week: &[OneWeek], numerals: Numerals) -> Vec<Row> {
+    let over: Vec<&OneWeek> = by_week.iter().filter(|week| week.over).collect();
+    let mut of: Vec<WeekKind> = Vec::new();
+    for week in &over {
+        if !of.contains(&week.kind) {
+            of.push(week.kind);
+        }
+    }
+    if of.len() < 2 {
+        return Vec::new();
+    }
+    let mut rows = Vec::new();
+    for kind in of {
+        let alike: Vec<&&OneWeek> = over.iter().filter(|week| week.kind == kind).collect();
+        let id = words::week_kind(kind);
+        rows.push(row(format!("kind-{id}"), 1, phrases::week_kind(kind, alike.len())));
+        let asked = together(alike.iter().map(|week| &week.asked));
+        let done = together(alike.iter().map(|week| &week.done));
+        for muscle in Muscle::ALL {
+            let of = |tallies: &Tallies| halves(tallies.get(&muscle).copied().unwrap_or_default());
+            let (asked, done) = (of(&asked), of(&done));
+            if (asked, done) != (0, 0) {
+                let text = phrases::week_of_kind(muscle, asked, done, alike.len(), numerals);
+                rows.push(row(format!("kind-{id}-{}", muscle.slug()), 2, text));
+            }
+        }
+    }
+    rows
+}
+
+fn halves(tally: Tally) -> u32 {
+    tally.sets.and(tally.under_six).both().halves()
+}
+
+fn keys(count: usize, most: usize) -> Vec<Key> {
+    [1_u32, 4, 8]
+        .into_iter()
+        .filter(|span| *span == 1 || usize::try_from(*span).is_ok_and(|span| span <= most))
+        .map(|span| {
+            let label = words::count(span as usize, "week", "weeks");
+            shows(format!("weeks-{span}"), label, Look::Balance { weeks: Some(span) })
+                .chosen(count == span as usize)
+        })
+        .collect()
+}
+
+fn bar(
+    muscle: Muscle,
+    asked: Tally,
+    done: Tally,
+    behind: bool,
+    weeks: usize,
+    numerals: Numerals,
+) -> MuscleBar {
     let asked = asked.sets.and(asked.under_six);
     let all = done.sets.and(done.under_six);
     let (planned_halves, done_halves) = (asked.both().halves(), all.both().halves());
     let apart = all.left != all.right || asked.left != asked.right;
+    let (direct, total) = (all.both().direct, all.both().total());
+    let under_six_halves = done.under_six.both().halves().min(done_halves);
     MuscleBar {
         muscle: phrases::name(muscle),
         planned_halves,
         done_halves,
         left_halves: apart.then(|| all.left.halves()),
         right_halves: apart.then(|| all.right.halves()),
-        text: phrases::bar(
-            muscle,
-            planned_halves,
-            done_halves,
-            done.under_six.both().halves().min(done_halves),
-        ),
+        direct,
+        total,
+        under_six_halves,
+        text: phrases::bar(muscle, planned_halves, done_halves, numerals),
+        detail: if done_halves == 0 {
+            String::new()
+        } else {
+            let sides = apart.then(|| (all.left.halves(), all.right.halves()));
+            phrases::counts(done_halves, (direct, total), under_six_halves, sides, weeks, numerals)
+        },
         behind,
     }
 }

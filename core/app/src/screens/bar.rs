@@ -7,6 +7,7 @@ use barwright_domain::session::{Cursor, Load, Run};
 
 use super::key::opens;
 use crate::contract::{BarZone, PlateDrawing};
+use crate::phrase::en::words;
 
 /// The bar zone at a cursor.
 pub(super) fn zone(run: &Run, cursor: Option<&Cursor>, numerals: Numerals) -> BarZone {
@@ -52,17 +53,10 @@ pub(crate) fn total(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
             _ => set_up.clone(),
         };
     }
-    match (load.figure, load.counting) {
-        (Some(figure), Counting::Added) if figure == Mass::ZERO => "Body".to_owned(),
-        (Some(figure), Counting::Added) if figure < Mass::ZERO => {
-            format!("{} help", print(figure.distance(Mass::ZERO)))
-        }
-        (Some(figure), Counting::Added) => format!("+{}", print(figure)),
-        (Some(figure), _) => print(figure),
-        (None, _) => match &load.rig {
-            Rig::Stack { pin, .. } => format!("Pin {pin}"),
-            _ => String::new(),
-        },
+    match (load.figure, &load.rig) {
+        (Some(figure), _) => words::load(figure, load.counting, unit, numerals),
+        (None, Rig::Stack { pin, .. }) => format!("Pin {pin}"),
+        (None, _) => String::new(),
     }
 }
 

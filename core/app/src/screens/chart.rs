@@ -1,16 +1,26 @@
 //! Charts as data: axes with round ticks, series, a sentence to be read aloud.
 
-use barwright_domain::quantity::{Mass, MassUnit, Numerals};
+use barwright_domain::call::Amount;
+use barwright_domain::quantity::{Mass, MassUnit};
 
-use super::lift::Day;
+use super::lift::{Day, Say};
 use crate::contract::{Chart, ChartAxis, ChartPoint, ChartSeries, ChartTick, SeriesKind};
-use crate::phrase::en::date;
+use crate::phrase::en::{date, words};
 
-/// Loads of a lift over time, its estimates behind them as a band. None with fewer than two
-/// sessions that have a load.
-pub(super) fn of_lift(name: &str, days: &[Day], unit: MassUnit) -> Option<Chart> {
+/// Loads of a lift over time, its estimates behind them as a band; where no load tells anything,
+/// the most in one set. None with fewer than two sessions to show.
+pub(super) fn of_lift(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
+    let mut loads: Vec<Mass> = days.iter().filter_map(|day| day.figure).collect();
+    loads.sort_unstable();
+    loads.dedup();
+    let estimated = days.iter().any(|day| day.estimate.is_some());
+    if loads.len() > 1 || estimated { of_loads(name, days, say) } else { of_amounts(name, days) }
+        .or_else(|| of_loads(name, days, say))
+}
+
+fn of_loads(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
     let grams = |mass: Mass| mass.nanograms() / 1_000_000_000;
-    let print = |mass: Mass| mass.print(unit, Numerals::Point);
+    let print = |mass: Mass| mass.print(say.unit, say.numerals);
     let loads: Vec<ChartPoint> = days
         .iter()
         .filter_map(|day| {
@@ -19,16 +29,7 @@ pub(super) fn of_lift(name: &str, days: &[Day], unit: MassUnit) -> Option<Chart>
             Some(point(day.day, grams(figure), grams(figure), label))
         })
         .collect();
-    let (Some(first), Some(last)) = (loads.first(), loads.last()) else { return None };
-    if loads.len() < 2 {
-        return None;
-    }
-    let aloud = format!(
-        "{name}, {} sessions: from {} to {}.",
-        loads.len(),
-        first.label.replace(": ", ", "),
-        last.label.replace(": ", ", ")
-    );
+    let aloud = from_to(name, &loads)?;
     let estimates: Vec<(i32, _)> =
         days.iter().filter_map(|day| Some((day.day, day.estimate?))).collect();
     let band = estimates
@@ -51,14 +52,59 @@ pub(super) fn of_lift(name: &str, days: &[Day], unit: MassUnit) -> Option<Chart>
         series.push(of("Estimate, its range", SeriesKind::Band, band));
         series.push(of("Estimate", SeriesKind::Line, line));
     }
-    series.push(of("Heaviest work load", SeriesKind::Marks, loads));
+    let label =
+        if say.moves_body() { "Heaviest moved, with the body" } else { "Heaviest work load" };
+    series.push(of(label, SeriesKind::Marks, loads));
+    chart(name, series, aloud, |low, high| masses(low, high, say.unit))
+}
+
+/// The most of one set, where no load tells the sessions apart: repetitions, seconds or metres.
+fn of_amounts(name: &str, days: &[Day]) -> Option<Chart> {
+    let first = days.iter().find_map(|day| day.most)?;
+    // Metres are charted as whole ones.
+    let value = |amount: Amount| match (first, amount) {
+        (Amount::Reps(_), Amount::Reps(reps)) => Some(i64::from(reps)),
+        (Amount::Seconds(_), Amount::Seconds(seconds)) => Some(i64::from(seconds.count())),
+        (Amount::Metres(_), Amount::Metres(far)) => Some(i64::from(far.millimetres() / 1_000)),
+        _ => None,
+    };
+    let unit = words::unit(&first);
+    let points: Vec<ChartPoint> = days
+        .iter()
+        .filter_map(|day| {
+            let value = value(day.most?)?;
+            Some(point(day.day, value, value, format!("{}: {value} {unit}", date::day(day.day))))
+        })
+        .collect();
+    let aloud = from_to(name, &points)?;
+    let series = vec![of("Most in one set", SeriesKind::Marks, points)];
+    chart(name, series, aloud, |low, high| round(low, high, |count| count, unit))
+}
+
+/// None with fewer than two points.
+fn from_to(name: &str, points: &[ChartPoint]) -> Option<String> {
+    let (first, last) = points.first().zip(points.last()).filter(|_| points.len() > 1)?;
+    Some(format!(
+        "{name}, {} sessions: from {} to {}.",
+        points.len(),
+        first.label.replace(": ", ", "),
+        last.label.replace(": ", ", ")
+    ))
+}
+
+fn chart(
+    name: &str,
+    series: Vec<ChartSeries>,
+    aloud: String,
+    up: impl Fn(i64, i64) -> ChartAxis,
+) -> Option<Chart> {
     let all = || series.iter().flat_map(|series| &series.points);
     let (left, right) = (all().map(|p| p.x).min()?, all().map(|p| p.x).max()?);
     let (low, high) = (all().map(|p| p.low).min()?, all().map(|p| p.high).max()?);
     Some(Chart {
         title: name.to_owned(),
         across: dates(left, right.max(left + 1)),
-        up: masses(low, high.max(low + 1), unit),
+        up: up(low, high.max(low + 1)),
         series,
         aloud,
     })
@@ -86,10 +132,16 @@ fn dates(from: i64, to: i64) -> ChartAxis {
     ChartAxis { label: "date".to_owned(), from, to, ticks }
 }
 
-/// An axis of masses: steps of 1, 2 or 5 times a power of ten of the unit, four to eight of them.
+/// An axis of masses in grams.
 fn masses(low: i64, high: i64, unit: MassUnit) -> ChartAxis {
-    let grams = unit.nanograms() / 1_000_000_000;
-    let in_units = |value: i64| value.div_euclid(grams.max(1));
+    // A pound is 453.59237 g: a tick is where its figure is.
+    round(low, high, |units| units * unit.nanograms() / 1_000_000_000, unit.symbol())
+}
+
+/// An axis with steps of 1, 2 or 5 times a power of ten of its unit, four to eight of them; `place`
+/// says where so many units lie.
+fn round(low: i64, high: i64, place: impl Fn(i64) -> i64, symbol: &str) -> ChartAxis {
+    let in_units = |value: i64| value.div_euclid(place(1).max(1));
     let span = (in_units(high) - in_units(low)).max(1);
     let mut step = 1_i64;
     'found: loop {
@@ -105,15 +157,13 @@ fn masses(low: i64, high: i64, unit: MassUnit) -> ChartAxis {
     let mut ticks = Vec::new();
     let mut at = first;
     loop {
-        // A pound is 453.59237 g: the tick is where the figure is.
-        let place = at * unit.nanograms() / 1_000_000_000;
-        ticks.push(ChartTick { at: place, label: at.to_string() });
-        if place >= high {
+        ticks.push(ChartTick { at: place(at), label: at.to_string() });
+        if place(at) >= high {
             break;
         }
         at += step;
     }
     let ends = ticks.first().zip(ticks.last()).map(|(first, last)| (first.at, last.at));
     let (from, to) = ends.unwrap_or((low, high));
-    ChartAxis { label: unit.symbol().to_owned(), from, to, ticks }
+    ChartAxis { label: symbol.to_owned(), from, to, ticks }
 }

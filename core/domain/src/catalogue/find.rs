@@ -3,6 +3,11 @@
 use super::Exercise;
 use super::table::BUILTIN;
 
+/// Characters of a name that are compared: none of the names is longer.
+const LONGEST: usize = 48;
+/// Likeness, in ten-thousandths, from which a name is worth offering among several.
+const ALIKE_A_LITTLE: usize = 5_000;
+
 /// The built-in exercises and a plan's own; where both have a slug, the plan's own holds.
 #[derive(Debug, Clone, Default)]
 pub struct Catalogue {
@@ -52,6 +57,28 @@ impl Catalogue {
             self.iter().flat_map(|exercise| exercise.names().map(move |n| (n, exercise))),
         )
     }
+
+    /// Up to `most` exercises that a misspelt or shortened name may mean: those with all its words
+    /// in their name, then those whose name is most like it.
+    pub fn alike(&self, text: &str, most: usize) -> Vec<&Exercise> {
+        let wanted: String = plain_chars(text).take(LONGEST).collect();
+        let words: Vec<&str> = wanted.split('-').filter(|word| word.len() > 2).collect();
+        let mut found: Vec<(bool, usize, &Exercise)> = self
+            .iter()
+            .filter_map(|exercise| {
+                let each = exercise.names().map(|name| {
+                    let name = plain(name);
+                    let within = !words.is_empty() && words.iter().all(|word| name.contains(word));
+                    (within, likeness(&wanted, &name))
+                });
+                let (within, alike) = each.max()?;
+                (within || alike >= ALIKE_A_LITTLE).then_some((within, alike, exercise))
+            })
+            .collect();
+        // Stable: of equals the catalogue's order stands.
+        found.sort_by_key(|(within, alike, _)| std::cmp::Reverse((*within, *alike)));
+        found.into_iter().take(most).map(|(_, _, exercise)| exercise).collect()
+    }
 }
 
 /// Whether two names differ in case and separators only.
@@ -71,21 +98,23 @@ fn plain_chars(text: &str) -> impl Iterator<Item = char> {
     })
 }
 
+/// How like two plain names are, in ten-thousandths, so that it compares without a float.
+fn likeness(wanted: &str, name: &str) -> usize {
+    let name: String = name.chars().take(LONGEST).collect();
+    let length = wanted.chars().count().max(name.chars().count()).max(1);
+    let off = strsim::osa_distance(wanted, &name);
+    10_000 - 10_000 * off.min(length) / length
+}
+
 /// The candidate whose name is most like the text, when at least six characters in ten agree.
 /// Long texts are cut: none of the names is longer, and a file may hold anything.
 pub(super) fn most_alike<'a, T>(
     text: &str,
     candidates: impl Iterator<Item = (&'a str, T)>,
 ) -> Option<T> {
-    let wanted: String = plain_chars(text).take(48).collect();
+    let wanted: String = plain_chars(text).take(LONGEST).collect();
     candidates
-        .map(|(name, value)| {
-            let name: String = plain_chars(name).take(48).collect();
-            // In ten-thousandths, so that likeness compares as a number without a float.
-            let length = wanted.chars().count().max(name.chars().count()).max(1);
-            let off = strsim::osa_distance(&wanted, &name);
-            (10_000 - 10_000 * off.min(length) / length, value)
-        })
+        .map(|(name, value)| (likeness(&wanted, &plain(name)), value))
         .filter(|(likeness, _)| *likeness >= 6_000)
         // The first of the best: `max_by_key` would take the last.
         .fold(None, |best: Option<(usize, T)>, next| match best {
@@ -123,6 +152,19 @@ mod tests {
         }
         assert!(catalogue.nearest("bicycle to work").is_none());
         assert!(catalogue.nearest(&"x".repeat(100_000)).is_none());
+    }
+
+    #[test]
+    fn offers_several_that_may_be_meant() {
+        let catalogue = Catalogue::builtin();
+        let slugs = |text| -> Vec<String> {
+            catalogue.alike(text, 4).into_iter().map(|found| found.slug.to_string()).collect()
+        };
+        assert_eq!(slugs("bakc squat")[0], "back-squat");
+        assert!(slugs("squat").iter().all(|slug| slug.contains("squat")), "{:?}", slugs("squat"));
+        assert_eq!(slugs("squat").len(), 4);
+        assert!(slugs("bicycle to work").is_empty() && slugs("").is_empty());
+        assert!(slugs(&"x".repeat(100_000)).is_empty());
     }
 
     #[test]

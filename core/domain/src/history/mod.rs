@@ -8,5 +8,5 @@ mod record;
 mod row;
 
 pub use derive::{Change, Rows, rows, rows_after, session_volume};
-pub use record::{Apart, Measure, Record, claims};
+pub use record::{Apart, Measure, MostAt, Record, claims, most_at_loads};
 pub use row::{DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey, first_day, week_of};

@@ -1,5 +1,8 @@
 //! Records: the best of each kind, those with a belt apart from those without.
 
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use super::row::{DoneSet, SetKey};
@@ -97,6 +100,36 @@ pub fn claims(set: &DoneSet) -> impl Iterator<Item = Record> {
     })
 }
 
+/// The most repetitions in one go at one load.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MostAt {
+    /// What keeps it apart.
+    pub apart: Apart,
+    /// The figure of the load.
+    pub figure: Mass,
+    /// Repetitions.
+    pub reps: Reps,
+    /// Local date of it, in days since 1970-01-01.
+    pub day: i32,
+}
+
+/// The most repetitions in one go at each load that was lifted: what is kept apart together, the
+/// heaviest first; of equals the earlier stands.
+pub fn most_at_loads<'a>(sets: impl IntoIterator<Item = &'a DoneSet>) -> Vec<MostAt> {
+    let mut best: BTreeMap<(Apart, Reverse<Mass>), (Reps, SetKey, i32)> = BTreeMap::new();
+    for claim in sets.into_iter().flat_map(claims) {
+        let Measure::HeaviestFor(reps) = claim.measure else { continue };
+        let at = (claim.apart, Reverse(Mass::from_nanograms(claim.value)));
+        let (most, set, day) = best.entry(at).or_insert((reps, claim.set, claim.day));
+        if (reps, Reverse(claim.set)) > (*most, Reverse(*set)) {
+            (*most, *set, *day) = (reps, claim.set, claim.day);
+        }
+    }
+    best.into_iter()
+        .map(|((apart, Reverse(figure)), (reps, _, day))| MostAt { apart, figure, reps, day })
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -161,6 +194,23 @@ mod tests {
             ]
         );
         assert_eq!(claims(&set(0, SetKind::Ramp, &[(Amount::Reps(5), Some(1))])).count(), 0);
+    }
+
+    #[test]
+    fn the_most_at_each_load_the_heaviest_first() {
+        let of =
+            |number, reps, grams| set(number, SetKind::Work, &[(Amount::Reps(reps), Some(grams))]);
+        let mut belted = of(4, 2, 110_000);
+        belted.kit = vec![Kit::Belt];
+        let sets =
+            [of(0, 5, 100_000), of(1, 8, 80_000), of(2, 7, 100_000), of(3, 7, 100_000), belted];
+        let most: Vec<_> = most_at_loads(&sets)
+            .into_iter()
+            .map(|most| {
+                (most.apart.kit.len(), most.figure.nanograms() / 1_000_000_000_000, most.reps)
+            })
+            .collect();
+        assert_eq!(most, [(0, 100, 7), (0, 80, 8), (1, 110, 2)]);
     }
 
     #[test]

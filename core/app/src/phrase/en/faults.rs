@@ -32,6 +32,8 @@ pub fn in_place(fault: &Fault, text: &str) -> FileFault {
         problem,
         advice,
         advises: false,
+        label: "fault".to_owned(),
+        check: String::new(),
     }
 }
 
@@ -329,6 +331,8 @@ mod tests {
             problem: problem.into(),
             advice: advice.into(),
             advises: false,
+            label: "fault".into(),
+            check: String::new(),
         };
         assert_eq!(
             shown,

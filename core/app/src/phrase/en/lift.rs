@@ -1,10 +1,11 @@
 //! Words of one exercise over time.
 
-use barwright_domain::call::Side;
+use barwright_domain::call::{Amount, Side};
 use barwright_domain::desk::{MaxFact, MaxOrigin};
-use barwright_domain::history::{Apart, Measure, Record};
+use barwright_domain::history::{Apart, DoneSet, Measure, MostAt, Record};
 use barwright_domain::progress::estimate::Estimate;
 use barwright_domain::quantity::{Distance, Mass, MassUnit, Numerals, Seconds};
+use barwright_domain::session::Kit;
 
 use super::{date, words};
 
@@ -24,26 +25,74 @@ pub fn max(fact: Option<&MaxFact>, unit: MassUnit, numerals: Numerals) -> String
     }
 }
 
-/// "estimate 131 kg, 122 to 140".
-pub fn estimate(estimate: &Estimate, unit: MassUnit, numerals: Numerals) -> String {
+/// "estimate 131 kg, 122 to 140"; "moved" where the body's part is in it.
+pub fn estimate(estimate: &Estimate, moved: bool, unit: MassUnit, numerals: Numerals) -> String {
     let whole = |mass: Mass| {
         let step = Mass::from_nanograms(unit.nanograms());
         let near = mass.to_multiple(step, barwright_domain::quantity::Rounding::HalfEven);
         near.unwrap_or(mass).figure(unit, numerals)
     };
     format!(
-        "estimate {} {}, {} to {}",
+        "estimate {} {}{}, {} to {}",
         whole(estimate.max),
         unit.symbol(),
+        if moved { " moved" } else { "" },
         whole(estimate.low),
         whole(estimate.high)
     )
 }
 
-/// "Heaviest for 5: 120 kg, Mon 12 Oct, with belt".
+/// Sets at one load: "110 kg: 5, 5, 4", "14 kg: 8, 8 each side", "30, 45 s".
+pub fn sets_at_load(sets: &[&DoneSet], unit: MassUnit, numerals: Numerals) -> String {
+    let of = |side: Option<Side>| -> Vec<String> {
+        let each = sets.iter().filter(|set| set.side == side);
+        each.map(|set| words::figure(&set.amount(), numerals)).collect()
+    };
+    let both = of(None);
+    let (left, right) = (of(Some(Side::Left)), of(Some(Side::Right)));
+    let sides = match (left.is_empty(), right.is_empty()) {
+        (true, true) => None,
+        _ if left == right => Some(format!("{} each side", left.join(", "))),
+        (false, true) => Some(format!("left {}", left.join(", "))),
+        (true, false) => Some(format!("right {}", right.join(", "))),
+        (false, false) => Some(format!("left {}; right {}", left.join(", "), right.join(", "))),
+    };
+    let both = (!both.is_empty()).then(|| both.join(", "));
+    let amounts = [both, sides].into_iter().flatten().collect::<Vec<_>>().join("; ");
+    let Some(first) = sets.first() else { return amounts };
+    let unit_of_amount = match first.amount() {
+        Amount::Reps(_) => String::new(),
+        amount => format!(" {}", words::unit(&amount)),
+    };
+    let load = first.figure.filter(|figure| *figure != Mass::ZERO || first.bands.is_none());
+    let load = load.map(|figure| words::load(figure, first.counting, unit, numerals));
+    let on = [load, first.bands.clone()].into_iter().flatten().collect::<Vec<_>>().join(" + ");
+    // The body alone is not said with every line.
+    if on.is_empty() || on == "Body" {
+        format!("{amounts}{unit_of_amount}")
+    } else {
+        format!("{on}: {amounts}{unit_of_amount}")
+    }
+}
+
+/// What ended otherwise than called, each once: "failed a rep, pain".
+pub fn ended_otherwise(sets: &[&DoneSet]) -> Option<String> {
+    let mut said: Vec<&str> = sets.iter().filter_map(|set| words::ending(set.ending)).collect();
+    said.dedup();
+    (!said.is_empty()).then(|| said.join(", "))
+}
+
+/// "with belt, sleeves".
+pub fn worn(kit: &[Kit]) -> Option<String> {
+    let worn: Vec<&str> = kit.iter().map(|kit| words::kit(*kit)).collect();
+    (!worn.is_empty()).then(|| format!("with {}", worn.join(", ")))
+}
+
+/// "5 reps: 120 kg, Mon 12 Oct, with belt"
 pub fn record(record: &Record, unit: MassUnit, numerals: Numerals) -> String {
+    let load = |mass| words::load(mass, record.apart.counting, unit, numerals);
     let at = |figure: &Option<Mass>| match figure {
-        Some(figure) if *figure != Mass::ZERO => format!(" at {}", figure.print(unit, numerals)),
+        Some(figure) if *figure != Mass::ZERO => format!("{}: ", load(*figure)),
         _ => String::new(),
     };
     let value = u32::try_from(record.value).unwrap_or(u32::MAX);
@@ -51,29 +100,29 @@ pub fn record(record: &Record, unit: MassUnit, numerals: Numerals) -> String {
         Measure::HeaviestFor(reps) => format!(
             "{}: {}",
             words::count(usize::from(*reps), "rep", "reps"),
-            Mass::from_nanograms(record.value).print(unit, numerals)
+            load(Mass::from_nanograms(record.value))
         ),
-        Measure::MostReps => format!("most reps: {value}"),
-        Measure::LongestAt(figure) => {
-            format!("longest hold{}: {}", at(figure), Seconds::new(value).print())
-        }
+        Measure::MostReps => words::count(usize::try_from(value).unwrap_or(0), "rep", "reps"),
+        Measure::LongestAt(figure) => format!("{}{}", at(figure), Seconds::new(value).print()),
         Measure::FarthestAt(figure) => {
-            let far = Distance::from_millimetres(value).print(numerals);
-            format!("farthest{}: {far}", at(figure))
+            format!("{}{}", at(figure), Distance::from_millimetres(value).print(numerals))
         }
     };
-    let apart = apart(&record.apart);
-    format!("{what}, {}{apart}", date::day(record.day))
+    format!("{what}, {}{}", date::day(record.day), apart(&record.apart))
+}
+
+/// "120 kg: 5 reps, Mon 12 Oct, with belt"
+pub fn most_at(most: &MostAt, unit: MassUnit, numerals: Numerals) -> String {
+    let load = words::load(most.figure, most.apart.counting, unit, numerals);
+    let reps = words::count(usize::from(most.reps), "rep", "reps");
+    format!("{load}: {reps}, {}{}", date::day(most.day), apart(&most.apart))
 }
 
 fn apart(apart: &Apart) -> String {
-    let side = apart.side.map(|side| match side {
-        Side::Left => "left side".to_owned(),
-        Side::Right => "right side".to_owned(),
-    });
-    let worn: Vec<&str> = apart.kit.iter().map(|kit| words::kit(*kit)).collect();
-    let kit = (!worn.is_empty()).then(|| format!("with {}", worn.join(", ")));
-    let parts: Vec<String> =
-        [side, kit, apart.bands.clone(), apart.technique.clone()].into_iter().flatten().collect();
+    let side = apart.side.map(|side| format!("{} side", words::side(side)));
+    let parts: Vec<String> = [side, worn(&apart.kit), apart.bands.clone(), apart.technique.clone()]
+        .into_iter()
+        .flatten()
+        .collect();
     if parts.is_empty() { String::new() } else { format!(", {}", parts.join(", ")) }
 }

@@ -1,7 +1,8 @@
 //! Muscles by name, and sentences of balance.
 
-use barwright_domain::call::Side;
+use barwright_domain::call::WeekKind;
 use barwright_domain::catalogue::Muscle;
+use barwright_domain::quantity::Numerals;
 use barwright_domain::volume::{Behind, BehindSide};
 
 use super::words;
@@ -12,39 +13,97 @@ pub fn name(muscle: Muscle) -> String {
 }
 
 /// Half sets as sets: "3", "3.5".
-pub fn sets(halves: u32) -> String {
-    if halves.is_multiple_of(2) { (halves / 2).to_string() } else { format!("{}.5", halves / 2) }
+pub fn sets(halves: u32, numerals: Numerals) -> String {
+    tenths(u64::from(halves) * 5, numerals)
+}
+
+/// "3", "3.5", "2.7"; with a decimal comma where it is written so.
+fn tenths(tenths: u64, numerals: Numerals) -> String {
+    let point = match numerals {
+        Numerals::Point => '.',
+        Numerals::Comma => ',',
+    };
+    match (tenths / 10, tenths % 10) {
+        (whole, 0) => whole.to_string(),
+        (whole, rest) => format!("{whole}{point}{rest}"),
+    }
+}
+
+/// Half sets over so many weeks as sets a week, to the nearest tenth.
+fn a_week(halves: u32, weeks: usize, numerals: Numerals) -> String {
+    let weeks = u64::try_from(weeks).unwrap_or(1).max(1);
+    tenths((u64::from(halves) * 10 + weeks) / (2 * weeks), numerals)
 }
 
 /// A muscle's bar in words.
-pub fn bar(muscle: Muscle, planned: u32, done: u32, under_six: u32) -> String {
-    let short = if under_six > 0 {
-        format!(", {} of them under six reps", sets(under_six))
+pub fn bar(muscle: Muscle, planned: u32, done: u32, numerals: Numerals) -> String {
+    let (done, planned) = (sets(done, numerals), sets(planned, numerals));
+    format!("{}: {done} of {planned} hard sets", name(muscle))
+}
+
+/// What was done in the other counts: "direct 8 · total 11 · under six 4" (repetitions).
+pub fn counts(
+    done: u32,
+    (direct, total): (u32, u32),
+    under_six: u32,
+    sides: Option<(u32, u32)>,
+    weeks: usize,
+    numerals: Numerals,
+) -> String {
+    let mut parts = Vec::new();
+    if weeks > 1 {
+        parts.push(format!("{} a week", a_week(done, weeks, numerals)));
+    }
+    parts.push(format!("direct {direct}"));
+    parts.push(format!("total {total}"));
+    if under_six > 0 {
+        parts.push(format!("under six {}", sets(under_six, numerals)));
+    }
+    if let Some((left, right)) = sides {
+        let (left, right) = (sets(left, numerals), sets(right, numerals));
+        parts.push(format!("left {left}, right {right}"));
+    }
+    parts.join(" · ")
+}
+
+/// "Ordinary, 3 weeks; a week on average".
+pub fn week_kind(kind: WeekKind, weeks: usize) -> String {
+    let kind = words::sentence_case(words::week_kind(kind));
+    if weeks == 1 {
+        format!("{kind}, 1 week")
     } else {
-        String::new()
-    };
-    format!("{}: {} of {} hard sets{short}", name(muscle), sets(done), sets(planned))
+        format!("{kind}, {weeks} weeks; one on average")
+    }
+}
+
+/// "Chest: 3.5 of 5 hard sets".
+pub fn week_of_kind(
+    muscle: Muscle,
+    planned: u32,
+    done: u32,
+    weeks: usize,
+    numerals: Numerals,
+) -> String {
+    let (done, planned) = (a_week(done, weeks, numerals), a_week(planned, weeks, numerals));
+    format!("{}: {done} of {planned}", name(muscle))
 }
 
 /// What falls behind, and where a set could go.
-pub fn behind(behind: &Behind, places: &[String]) -> String {
+pub fn behind(behind: &Behind, places: &[String], numerals: Numerals) -> String {
     let short = behind.planned_halves.saturating_sub(behind.done_halves);
     let place = match places {
-        [] => "no session of the week trains it directly".to_owned(),
+        [] => "what is left of the week does not train it directly".to_owned(),
         places => format!("a set could go into {}", places.join(" or ")),
     };
-    format!("{}: {} hard sets behind; {place}.", name(behind.muscle), sets(short))
+    format!("{}: {} hard sets behind; {place}.", name(behind.muscle), sets(short, numerals))
 }
 
 /// A side that falls behind.
-pub fn behind_side(behind: &BehindSide) -> String {
-    let side = match behind.side {
-        Side::Left => "left",
-        Side::Right => "right",
-    };
+pub fn behind_side(behind: &BehindSide, numerals: Numerals) -> String {
     format!(
-        "{}, {side} side: {} hard sets less than the other.",
+        "{}, {} side: {} hard sets less than the other.",
         name(behind.muscle),
-        sets(behind.by_halves)
+        words::side(behind.side),
+        sets(behind.by_halves, numerals)
     )
 }

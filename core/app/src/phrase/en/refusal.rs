@@ -89,6 +89,19 @@ pub(crate) fn of(refusal: &Refusal, core: &Core) -> EngineError {
     EngineError::Refused { code, reason }
 }
 
+/// No exercise has that name; those it may mean.
+pub(crate) fn no_exercise(name: &str, near: &[&str]) -> EngineError {
+    let name: String = name.chars().take(60).collect();
+    let near = match near {
+        [] => "Its name stands on the Weeks and Plan screens.".to_owned(),
+        near => format!("Near it: {}.", near.join(", ")),
+    };
+    EngineError::Refused {
+        code: RefusalCode::NotHere,
+        reason: format!("No exercise is called “{name}”. {near}"),
+    }
+}
+
 /// A refusal that needs no figures.
 pub(crate) fn coded(code: RefusalCode) -> EngineError {
     let reason = match code {

@@ -1,12 +1,25 @@
 //! Small words and figures that every screen uses.
 
 use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, Stop, WeekKind};
+use barwright_domain::catalogue::Counting;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Range, Reserve, Seconds};
 use barwright_domain::session::{Ending, Kit};
 
 /// A mass with its unit.
 pub fn mass(mass: Mass, unit: MassUnit, numerals: Numerals) -> String {
     mass.print(unit, numerals)
+}
+
+/// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg help", "Body".
+pub fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals) -> String {
+    match counting {
+        Counting::Added if figure == Mass::ZERO => "Body".to_owned(),
+        Counting::Added if figure < Mass::ZERO => {
+            format!("{} help", figure.distance(Mass::ZERO).print(unit, numerals))
+        }
+        Counting::Added => format!("+{}", figure.print(unit, numerals)),
+        _ => figure.print(unit, numerals),
+    }
 }
 
 /// "1 set", "3 sets".
