@@ -42,7 +42,7 @@ use serde::{Deserialize, Serialize};
 
 /// The version of this contract: raised by every change to what crosses to a shell, and by a change
 /// of meaning that no name or type shows.
-pub const CONTRACT_VERSION: u32 = 1;
+pub const CONTRACT_VERSION: u32 = 2;
 
 /// What a call to the engine comes to: the whole next screen, and what the device is to do.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
