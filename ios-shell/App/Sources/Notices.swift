@@ -1,0 +1,72 @@
+import BarwrightPresentation
+import Foundation
+@preconcurrency import UserNotifications
+
+/// The rest's notifications: the system keeps and rings them, whatever becomes of the process.
+@MainActor
+final class Notices {
+    /// Where a notification says for which part its keys were made.
+    nonisolated static let part = "part"
+
+    private let center = UNUserNotificationCenter.current()
+    /// The last wish: an answer about permission that comes late carries out no older one.
+    private var wish = 0
+
+    /// These and no others. `denied` is called when the device shows none.
+    func set(_ notices: [Notice], denied: @escaping @MainActor @Sendable () -> Void) {
+        withdraw()
+        let mine = wish
+        let asked = ContinuousClock.now
+        // The system asks the lifter at the first rest and never again.
+        center.requestAuthorization(options: [.alert, .sound]) { allowed, _ in
+            Task { @MainActor in
+                guard mine == self.wish else { return }
+                guard allowed else { return denied() }
+                let waited = asked.duration(to: .now)
+                self.add(notices, late: Double(waited.components.seconds))
+            }
+        }
+    }
+
+    func withdraw() {
+        wish += 1
+        center.removeAllPendingNotificationRequests()
+        center.removeAllDeliveredNotifications()
+    }
+
+    /// `late`: whole seconds that the question took.
+    private func add(_ notices: [Notice], late: Double) {
+        try? sounds()
+        for notice in notices where notice.after > late {
+            let content = UNMutableNotificationContent()
+            content.title = notice.title
+            content.body = notice.text
+            content.sound = UNNotificationSound(named: UNNotificationSoundName(notice.sound.file))
+            content.interruptionLevel = .timeSensitive
+            content.threadIdentifier = "rest"
+            if let part = notice.part { content.userInfo = [Self.part: part] }
+            if !notice.keys.isEmpty {
+                content.categoryIdentifier = notice.id
+                center.setNotificationCategories([category(notice)])
+            }
+            let trigger = UNTimeIntervalNotificationTrigger(
+                timeInterval: notice.after - late, repeats: false)
+            center.add(
+                UNNotificationRequest(identifier: notice.id, content: content, trigger: trigger),
+                withCompletionHandler: nil)
+        }
+    }
+
+    private func category(_ notice: Notice) -> UNNotificationCategory {
+        UNNotificationCategory(
+            identifier: notice.id,
+            actions: notice.keys.map { UNNotificationAction(identifier: $0.id, title: $0.label, options: []) },
+            intentIdentifiers: [], options: [])
+    }
+
+    private func sounds() throws {
+        let library = try FileManager.default.url(
+            for: .libraryDirectory, in: .userDomainMask, appropriateFor: nil, create: true)
+        try Sound.write(to: library)
+    }
+}

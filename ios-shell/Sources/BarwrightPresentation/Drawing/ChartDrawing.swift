@@ -1,0 +1,72 @@
+import Barwright
+import Foundation
+
+/// A chart as the core lays it out: places on two axes become places on a sheet, nothing more.
+public struct ChartDrawing: Drawing {
+    private let chart: Chart
+
+    public init(_ chart: Chart) {
+        self.chart = chart
+    }
+
+    public var aloud: String { chart.aloud }
+
+    public var height: CGFloat { 260 }
+
+    public func marks(on sheet: Sheet) -> [Mark] {
+        let palette = sheet.palette
+        let type = sheet.type
+        let line = type * 1.3
+        func width(_ words: String) -> CGFloat { Sheet.width(of: words, size: type) }
+        let left = (chart.up.ticks.map { width($0.label) }.max() ?? 0) + 8
+        let right = sheet.size.width - 8
+        let top = line * 1.4
+        let bottom = sheet.size.height - line * 1.4
+        func x(_ at: Int64) -> CGFloat { left + (right - left) * chart.across.share(at) }
+        func y(_ at: Int64) -> CGFloat { bottom - (bottom - top) * chart.up.share(at) }
+        func words(_ words: String, _ x: CGFloat, _ y: CGFloat) -> Mark {
+            .words(words, middle: CGPoint(x: x, y: y), size: type, palette.quiet, turned: false)
+        }
+
+        var marks = [words(chart.up.label, width(chart.up.label) / 2, line / 2)]
+        for tick in chart.up.ticks {
+            marks.append(
+                .line(
+                    [CGPoint(x: left, y: y(tick.at)), CGPoint(x: right, y: y(tick.at))], palette.outline,
+                    width: 1))
+            marks.append(words(tick.label, left - 6 - width(tick.label) / 2, y(tick.at)))
+        }
+        var free: CGFloat = 0
+        for tick in chart.across.ticks {
+            let half = width(tick.label) / 2
+            let at = max(half, min(x(tick.at), sheet.size.width - half))
+            // A label that would run into the one before it is left out; the chart is also said in words.
+            if at - half < free { continue }
+            marks.append(words(tick.label, at, sheet.size.height - line / 2))
+            free = at + half + 8
+        }
+        for series in chart.series {
+            let low = series.points.map { CGPoint(x: x($0.x), y: y($0.low)) }
+            switch series.kind {
+            case .band:
+                let high = series.points.map { CGPoint(x: x($0.x), y: y($0.high)) }
+                marks.append(.area(high + low.reversed(), palette.band))
+            case .line: marks.append(.line(low, palette.ink, width: 2.5))
+            case .marks:
+                marks += low.map { point in
+                    .box(
+                        CGRect(x: point.x - 4, y: point.y - 4, width: 8, height: 8), corner: 4,
+                        fill: palette.brass, edge: palette.ink, width: 1)
+                }
+            }
+        }
+        return sheet.laid(marks)
+    }
+}
+
+extension ChartAxis {
+    /// How far along the axis, from 0 to 1.
+    fileprivate func share(_ at: Int64) -> CGFloat {
+        to == from ? 0.5 : CGFloat(at - from) / CGFloat(to - from)
+    }
+}

@@ -1,0 +1,433 @@
+import Barwright
+import Foundation
+
+/// Holds what is shown, hands taps to the core and carries its effects to the device.
+@MainActor
+public final class Presenter {
+    /// All that is on the screen.
+    public private(set) var shown = Shown() {
+        didSet { if shown != oldValue { onChange?(shown) } }
+    }
+    /// Told of every change of it.
+    public var onChange: ((Shown) -> Void)?
+
+    private let core: Core
+    private let clocks: any Clocks
+    private let device: any Device
+    private let said: Said
+    private var trail: Trail
+    /// The look of the page that is shown; the one asked for may still be on its way.
+    private var standing: Look?
+    private var screen: Screen?
+    private var inFront = false
+    /// A file that came before the first screen stood.
+    private var handed: String?
+
+    public init(core: Core, clocks: any Clocks, device: any Device, said: Said) {
+        self.core = core
+        self.clocks = clocks
+        self.device = device
+        self.said = said
+        trail = said.trail.flatMap(Trail.init) ?? Trail()
+    }
+
+    // MARK: Taps
+
+    /// What a view hands over.
+    public func send(_ tap: Tap) {
+        switch tap {
+        case .act(.do(let intent)): dispatch(intent)
+        case .act(.show(let look)), .go(let look): go(look)
+        case .write(let field, let text): dispatch(.write(field: field, text: text))
+        case .places:
+            shown.page = .places(PlacesPage(speaks: said.speaks))
+            shown.back = true
+            device.lookAgain(after: nil)
+        case .back: back()
+        case .readAloud:
+            if let screen { device.speak(screen.aloud) }
+            refresh()
+        case .pick(let kind): device.pick(kind)
+        case .copy: copy()
+        case .speaks(let on):
+            said.speaks = on
+            if case .places = shown.page { shown.page = .places(PlacesPage(speaks: on)) }
+        case .meant:
+            let meant = shown.word?.meant
+            shown.word = nil
+            if let meant { dispatch(meant) }
+        case .understood: shown.word = nil
+        }
+    }
+
+    private func dispatch(_ intent: Intent) {
+        let reading = clocks.read()
+        core.dispatch(intent, at: reading) { answer in
+            switch answer {
+            case .success(let update):
+                self.carryOut(update, at: reading)
+                self.arrive(update.screen, at: reading)
+            case .failure(let error): self.refused(error, intent)
+            }
+        }
+    }
+
+    /// A tap's answer: the screen to show is where the lifter is now.
+    private func arrive(_ screen: Screen, at reading: Reading) {
+        let now = place(screen)
+        if !now.isSame(as: trail.look) {
+            let today = Look.today(session: nil, minutes: nil)
+            trail.past = now.isSame(as: today) ? [] : [today]
+        }
+        trail.look = now
+        show(screen, at: reading)
+    }
+
+    private func refused(_ error: EngineError, _ intent: Intent?) {
+        switch error {
+        case .Refused(let code, let reason):
+            if code == .ask, let meant = intent?.meant {
+                shown.word = Word(asking: reason, meant: meant)
+            } else {
+                shown.word = Word(reason)
+            }
+        case .Storage(let reason, let keptAt): say([reason, keptAt])
+        case .NewerFile(let reason), .Closed(let reason): say([reason])
+        case .Broken(let reason, let report): say([reason, report])
+        }
+    }
+
+    private func say(_ lines: [String]) {
+        shown.word = Word(lines.filter { !$0.isEmpty }.joined(separator: "\n"))
+    }
+
+    // MARK: Places
+
+    private func go(_ look: Look) {
+        if let from = trail.look, !from.isSame(as: look) { trail.past.append(from) }
+        trail.look = look
+        view(look)
+    }
+
+    private func back() {
+        if case .places = shown.page {
+            refresh()
+        } else if case .floor(let page) = shown.page, let panel = page.floor.panel {
+            send(.act(panel.close.action))
+        } else if let to = trail.past.popLast() {
+            trail.look = to
+            view(to)
+        }
+    }
+
+    private func refresh() {
+        if let look = trail.look { view(look) }
+    }
+
+    private func view(_ wanted: Look) {
+        let reading = clocks.read()
+        core.view(wanted, at: reading) { answer in
+            // A later tap may have gone elsewhere meanwhile; its own answer follows.
+            guard self.trail.look == wanted else { return }
+            switch answer {
+            case .success(let update):
+                let screen = update.screen
+                // The floor without a session is today's sheet: then that is where we are.
+                let now = self.place(screen)
+                if !now.isSame(as: wanted) { self.trail.look = now }
+                self.show(screen, at: reading)
+            case .failure(let error):
+                // There is no such screen: stay where we were.
+                self.trail.look = self.standing
+                if let from = self.trail.past.last, from == self.standing { self.trail.past.removeLast() }
+                self.refused(error, nil)
+            }
+        }
+    }
+
+    /// Where a screen is, for the way back and for a process that ends.
+    private func place(_ screen: Screen) -> Look {
+        let look = trail.look
+        switch screen {
+        case .today:
+            if case .today = look, let look { return look }
+            return .today(session: nil, minutes: nil)
+        case .floor: return .floor(draft: Draft())
+        case .tally: return .tally
+        case .weeks: return .weeks
+        case .lift(let lift):
+            if case .lift = look, let look { return look }
+            return .lift(exercise: lift.title, page: 0)
+        case .balance:
+            if case .balance = look, let look { return look }
+            return .balance(weeks: nil)
+        case .equipment: return .equipment
+        case .plan:
+            if case .plan = look, let look { return look }
+            return .plan(text: nil, week: nil)
+        }
+    }
+
+    // MARK: Screens
+
+    private func show(_ screen: Screen, at reading: Reading, answered: Bool = true) {
+        self.screen = screen
+        standing = trail.look
+        var next = shown
+        next.page = screen.page(at: reading)
+        next.back = !trail.past.isEmpty
+        // A word that waits for its answer outlasts the figures.
+        if answered { next.word = nil }
+        shown = next
+        waitForChange()
+    }
+
+    /// Asks to be called once, when what is on the floor changes by itself: the rest ends, or the
+    /// figure of a running hold moves. Only while it is looked at; the system counts in between.
+    private func waitForChange() {
+        guard inFront, case .floor(let floor) = screen, case .floor = shown.page else {
+            device.lookAgain(after: nil)
+            return
+        }
+        let rest = floor.rest.flatMap { $0.over ? nil : $0.leftMs }
+        device.lookAgain(after: [rest, floor.thumb.figure?.nextChangeMs].compactMap { $0 }.min())
+    }
+
+    /// What was asked for by `Device.lookAgain` has come.
+    public func lookAgain() {
+        guard inFront, let wanted = trail.look, case .floor(let page) = shown.page else { return }
+        let rested = page.floor.rest.map { !$0.over } ?? false
+        let reading = clocks.read()
+        core.view(wanted, at: reading) { answer in
+            guard self.trail.look == wanted, case .floor = self.shown.page,
+                case .success(let update) = answer
+            else { return }
+            if let floor = update.screen.floor, rested, floor.rest?.over == true {
+                self.device.feel(.over)
+            }
+            self.show(update.screen, at: reading, answered: false)
+        }
+    }
+
+    // MARK: Effects
+
+    private func carryOut(_ update: Update, at reading: Reading) {
+        for effect in update.effects {
+            switch effect {
+            case .ringAt(let wallMs, let bootMs, let text, let next):
+                let ring = RingAt(wallMs: wallMs, bootMs: bootMs, text: text, next: next)
+                // By the clocks as they are now: the answer may have waited.
+                device.notify(Notice.ring(ring, floor: update.screen.floor, at: clocks.read()))
+            case .cancelRing: device.withdrawNotices()
+            case .haptic(let kind): device.feel(kind == .recorded ? .recorded : .changed)
+            case .speak(let text): if said.speaks { device.speak(text) }
+            case .keepAwake(let on): device.keepAwake(on)
+            case .shareFile(let path, let mediaType): device.share(path: path, mediaType: mediaType)
+            }
+        }
+    }
+
+    /// The device will show no notification: said once, at the first rest that wants one.
+    public func noticesAreOff() {
+        if shown.word == nil, said.first("no notices") { shown.word = Word(Words.noNotices) }
+    }
+
+    /// A key of a notification: records, and stays where the lifter is. `then` is called when all is
+    /// on disk.
+    public func noticeTapped(key id: String, part: String?, then: @escaping @MainActor @Sendable () -> Void) {
+        let reading = clocks.read()
+        core.view(.floor(draft: Draft()), at: reading) { answer in
+            guard case .success(let update) = answer, let floor = update.screen.floor,
+                let key = Notice.key(id, part: part, on: floor), case .do(let intent) = key.action
+            else {
+                self.wake(then: then)
+                return
+            }
+            self.elsewhere(intent, at: reading, then: then)
+        }
+    }
+
+    private func elsewhere(
+        _ intent: Intent, at reading: Reading, then: @escaping @MainActor @Sendable () -> Void
+    ) {
+        core.dispatch(intent, at: reading) { answer in
+            switch answer {
+            case .success(let update):
+                self.carryOut(update, at: reading)
+                self.refreshFloor()
+            case .failure(let error): self.refused(error, intent)
+            }
+            then()
+        }
+    }
+
+    /// What was entered on the floor belonged to the set before.
+    private func refreshFloor() {
+        if case .floor = trail.look { trail.look = .floor(draft: Draft()) }
+        if case .places = shown.page { return }
+        refresh()
+    }
+
+    // MARK: The life of the process
+
+    /// The program came to the front: the core looks at the time, and says what stands.
+    public func comesToFront() {
+        inFront = true
+        let reading = clocks.read()
+        core.dispatch(.wake, at: reading) { answer in
+            switch answer {
+            case .success(let update):
+                let screen = update.screen
+                self.carryOut(update, at: reading)
+                if let handed = self.handed {
+                    self.handed = nil
+                    self.arrive(screen, at: reading)
+                    self.go(.plan(text: handed, week: nil))
+                } else if self.trail.look == nil {
+                    self.arrive(screen, at: reading)
+                } else {
+                    self.refresh()
+                }
+            case .failure(let error): self.refused(error, nil)
+            }
+        }
+    }
+
+    /// The program leaves the screen and may be ended without a word: the core gets a last reading,
+    /// the ring is set anew, and the file is given up. `then` is called when that is done.
+    public func leaves(then: @escaping @MainActor @Sendable () -> Void) {
+        inFront = false
+        device.lookAgain(after: nil)
+        said.trail = trail.data
+        wake {}
+        core.suspend(then: then)
+    }
+
+    /// A clock or time zone was changed: the core gets a reading, the ring is set anew.
+    public func clocksChanged() {
+        wake { self.refreshKeepingDraft() }
+    }
+
+    /// The device's region changed: numbers are written in another way from the next screen on.
+    public func regionChanged() {
+        core.reopen()
+        if inFront { refreshKeepingDraft() }
+    }
+
+    /// The process is about to end.
+    public func ends() {
+        said.trail = trail.data
+        core.end(at: clocks.read())
+    }
+
+    private func refreshKeepingDraft() {
+        if case .places = shown.page { return }
+        refresh()
+    }
+
+    private func wake(then: @escaping @MainActor @Sendable () -> Void) {
+        let reading = clocks.read()
+        core.dispatch(.wake, at: reading) { answer in
+            // With no word: nobody is looking, and the next tap says what is wrong.
+            if case .success(let update) = answer { self.carryOut(update, at: reading) }
+            then()
+        }
+    }
+
+    // MARK: Files
+
+    /// A checked copy of the records, offered to whoever the lifter chooses.
+    private func copy() {
+        guard let path = Store.copy(in: FileManager.default.temporaryDirectory) else {
+            shown.word = Word(Words.noCopy)
+            return
+        }
+        core.backUp(to: path) { copied in
+            switch copied {
+            case .success: self.device.share(path: path, mediaType: "application/vnd.sqlite3")
+            case .failure(let error): self.refused(error, nil)
+            }
+        }
+        refresh()
+    }
+
+    /// A file was chosen or handed over by another app; nil for one that could not be read.
+    public func picked(_ kind: FileKind, _ data: Data?) {
+        // No further than any file of ours could go; the core says when it is too long.
+        guard let data, let text = String(data: data.prefix(Self.mostBytes), encoding: .utf8) else {
+            shown.word = Word(Words.unreadableFile)
+            return
+        }
+        switch kind {
+        case .gym: dispatch(.addGym(text: text))
+        case .plan where shown.page == nil: handed = text
+        case .plan: go(.plan(text: text, week: nil))
+        }
+    }
+
+    private static let mostBytes = 2 << 20
+}
+
+extension Intent {
+    /// The same, meant all the same; nil for what is never asked about.
+    fileprivate var meant: Intent? {
+        switch self {
+        case .changeLoad(let entry, let load, let onlyNext, _):
+            .changeLoad(entry: entry, load: load, onlyNext: onlyNext, sure: true)
+        case .write(let field, let text, _): .write(field: field, text: text, sure: true)
+        case .begin, .start, .record, .correct, .skipSet, .skipExercise, .swap, .postpone, .takeUp,
+            .addSet, .barHolds, .restBy, .guardedBy, .useKit, .pause, .resume, .finish, .holdBack,
+            .undo, .redo, .wake, .adoptPlan, .addGym, .chooseGym:
+            nil
+        }
+    }
+}
+
+extension Look {
+    /// The same screen, whatever of it is looked at.
+    fileprivate func isSame(as other: Look?) -> Bool {
+        switch (self, other) {
+        case (.today, .today), (.floor, .floor), (.tally, .tally), (.weeks, .weeks), (.lift, .lift),
+            (.balance, .balance), (.equipment, .equipment), (.plan, .plan):
+            true
+        case (.today, _), (.floor, _), (.tally, _), (.weeks, _), (.lift, _), (.balance, _),
+            (.equipment, _), (.plan, _):
+            false
+        }
+    }
+}
+
+extension Screen {
+    fileprivate var floor: FloorScreen? {
+        if case .floor(let floor) = self { floor } else { nil }
+    }
+
+    fileprivate func page(at reading: Reading) -> Page {
+        switch self {
+        case .today(let today): .today(today)
+        case .floor(let floor):
+            .floor(
+                FloorPage(
+                    floor: floor, countdown: floor.rest.map { Countdown($0, at: reading) }))
+        case .tally(let tally): .tally(tally)
+        case .weeks(let weeks): .weeks(weeks)
+        case .lift(let lift): .lift(lift)
+        case .balance(let balance): .balance(balance)
+        case .equipment(let equipment): .equipment(equipment)
+        case .plan(let plan): .plan(plan)
+        }
+    }
+
+    fileprivate var aloud: String {
+        switch self {
+        case .today(let today): today.aloud
+        case .floor(let floor): floor.aloud
+        case .tally(let tally): tally.aloud
+        case .weeks(let weeks): weeks.aloud
+        case .lift(let lift): lift.aloud
+        case .balance(let balance): balance.aloud
+        case .equipment(let equipment): equipment.aloud
+        case .plan(let plan): plan.aloud
+        }
+    }
+}

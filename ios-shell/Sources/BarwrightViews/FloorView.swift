@@ -1,0 +1,211 @@
+import BarwrightPresentation
+import SwiftUI
+
+/// The floor: the bar, the call, the thumb. The thumb zone stays at the bottom, the two others above
+/// it; where the screen lies on its side they stand beside each other.
+struct FloorView: View {
+    let page: FloorPage
+    let send: Send
+    @Environment(\.verticalSizeClass) private var tall
+    @Environment(\.accessibilityReduceMotion) private var still
+
+    var body: some View {
+        switch tall {
+        case .compact:
+            HStack(alignment: .bottom, spacing: 0) {
+                upper
+                lower
+            }
+        default:
+            VStack(spacing: 0) {
+                upper.frame(minHeight: 160)
+                lower.layoutPriority(1)
+            }
+        }
+    }
+
+    private var floor: FloorScreen { page.floor }
+
+    private var upper: some View {
+        ScrollView {
+            VStack(alignment: .leading, spacing: 8) {
+                Warnings(lines: floor.notices)
+                if let rest = floor.rest, let countdown = page.countdown {
+                    RestZone(rest: rest, countdown: countdown, call: floor.call, send: send)
+                    BarZoneView(zone: floor.bar, resting: true, send: send)
+                    CallZoneView(zone: floor.call, resting: true)
+                } else {
+                    BarZoneView(zone: floor.bar, resting: false, send: send)
+                    CallZoneView(zone: floor.call, resting: false)
+                }
+            }
+            .padding(.horizontal, Room.side)
+            .padding(.bottom, 8)
+        }
+        // Another set begins at its top; it moves in only where motion is wanted.
+        .id(floor.part)
+        .transition(.opacity)
+        .animation(still ? nil : .easeOut(duration: 0.2), value: floor.part)
+    }
+
+    private var lower: some View {
+        ViewThatFits(in: .vertical) {
+            hand
+            ScrollView { hand }
+        }
+    }
+
+    private var hand: some View {
+        VStack(spacing: Room.gap) {
+            if let panel = floor.panel {
+                PanelView(panel: panel, send: send)
+            } else {
+                ThumbZoneView(zone: floor.thumb, send: send)
+            }
+        }
+        .padding(.horizontal, Room.side)
+        .padding(.vertical, 8)
+    }
+}
+
+/// The countdown takes the large type, shorter and longer on its sides; the next call stands under it.
+struct RestZone: View {
+    let rest: RunningRest
+    let countdown: Countdown
+    let call: CallZone
+    let send: Send
+
+    var body: some View {
+        VStack(alignment: .leading, spacing: 4) {
+            Say(words: rest.label, font: .body.bold(), quiet: true)
+            HStack(spacing: Room.gap) {
+                KeyView(key: rest.shorter, send: send).frame(width: 76)
+                Large {
+                    HStack(spacing: 0) {
+                        Text(countdown.sign)
+                        // The system counts; nothing of ours runs.
+                        Text(timerInterval: countdown.interval, countsDown: countdown.down)
+                    }
+                }
+                .frame(maxWidth: .infinity)
+                .accessibilityElement(children: .combine)
+                .accessibilityLabel(rest.label)
+                KeyView(key: rest.longer, send: send).frame(width: 76)
+            }
+            Say(words: call.exercise, font: .body.bold())
+            Say(words: call.sentence, font: .title2.bold())
+        }
+    }
+}
+
+/// Zone one. The largest type is the load's, unless a rest counts in it.
+struct BarZoneView: View {
+    let zone: BarZone
+    let resting: Bool
+    let send: Send
+
+    var body: some View {
+        VStack(alignment: .leading, spacing: 4) {
+            if resting {
+                Say(words: zone.total, font: .title2.bold())
+            } else {
+                Large { Text(zone.total) }
+            }
+            Say(words: zone.line, font: .title2)
+            if zone.hasMore {
+                HStack(spacing: Room.gap) {
+                    if zone.drawn { Picture(drawing: BarDrawing(zone)) }
+                    VStack(alignment: .leading, spacing: 4) {
+                        Say(words: zone.counts, font: .body.bold(), quiet: true)
+                        Say(words: zone.bar, quiet: true)
+                        if let holds = zone.holds { KeyView(key: holds, send: send) }
+                    }
+                    .frame(width: 116)
+                }
+            }
+            Say(words: zone.change, font: .title2)
+        }
+    }
+}
+
+/// Zone two.
+struct CallZoneView: View {
+    let zone: CallZone
+    let resting: Bool
+
+    var body: some View {
+        VStack(alignment: .leading, spacing: 4) {
+            if !resting {
+                Say(words: zone.exercise, font: .body.bold())
+                Say(words: zone.sentence, font: .title2.bold())
+            }
+            Say(words: zone.last, quiet: true)
+            Warnings(lines: zone.cautions)
+            Lines(lines: zone.manner)
+            Lines(lines: zone.setUp)
+            Lines(lines: zone.cues)
+            Say(words: zone.toGo, quiet: true)
+            Why(label: Words.whyThisLoad, steps: zone.why)
+        }
+    }
+}
+
+/// Zone three: everything that records.
+struct ThumbZoneView: View {
+    let zone: ThumbZone
+    let send: Send
+
+    var body: some View {
+        if let figure = zone.figure { FigureView(figure: figure, send: send) }
+        Say(words: zone.prompt, font: .body.bold())
+        if zone.effort.isEmpty {
+            if let main = zone.main { KeyView(key: main, tone: .now, font: .title2, send: send) }
+        } else {
+            LazyVGrid(columns: thirds, spacing: Room.gap) {
+                ForEach(zone.effort, id: \.key.id) { effort in EffortView(effort: effort, send: send) }
+            }
+            // Beside effort keys a main key is the second choice: putting a set right as it was.
+            if let main = zone.main { KeyView(key: main, font: .title2, send: send) }
+        }
+        KeyGrid(keys: zone.small, send: send)
+    }
+
+    private var thirds: [GridItem] {
+        [
+            GridItem(.flexible(), spacing: Room.gap), GridItem(.flexible(), spacing: Room.gap),
+            GridItem(.flexible(), spacing: Room.gap),
+        ]
+    }
+}
+
+/// What was done, a step down and up beside it.
+struct FigureView: View {
+    let figure: Figure
+    let send: Send
+    @Environment(\.colorScheme) private var scheme
+
+    var body: some View {
+        HStack(spacing: Room.gap) {
+            KeyView(key: figure.down, font: .title2, send: send)
+            Text("\(figure.text) \(figure.unit)")
+                .font(.title2.bold().monospacedDigit())
+                .foregroundStyle(scheme.palette.ink.color)
+                .frame(maxWidth: .infinity)
+            KeyView(key: figure.up, font: .title2, send: send)
+        }
+    }
+}
+
+/// What is seldom needed, open over the thumb zone.
+struct PanelView: View {
+    let panel: Panel
+    let send: Send
+
+    var body: some View {
+        Say(words: panel.title, font: .title2.bold()).accessibilityAddTraits(.isHeader)
+        Rows(rows: panel.rows, send: send)
+        KeyGrid(keys: panel.keys, send: send)
+        Fields(fields: panel.fields, send: send)
+        KeyView(key: panel.close, send: send)
+    }
+}

@@ -1,0 +1,141 @@
+import BarwrightPresentation
+import SwiftUI
+
+/// How a key stands out: the one thing to do now, or everything else.
+enum Tone {
+    case now
+    case plain
+}
+
+/// What a key looks like.
+struct Face: View {
+    let label: String
+    var tone = Tone.plain
+    var chosen = false
+    var font: Font = .body
+    var corner = ""
+    var height = Room.target
+    @Environment(\.colorScheme) private var scheme
+    @Environment(\.isEnabled) private var enabled
+
+    var body: some View {
+        Text(label)
+            .font(font.bold().monospacedDigit())
+            .multilineTextAlignment(.center)
+            .foregroundStyle(ink)
+            .padding(8)
+            .frame(maxWidth: .infinity, minHeight: height)
+            .background(fill, in: RoundedRectangle(cornerRadius: 6))
+            .overlay { RoundedRectangle(cornerRadius: 6).stroke(edge, lineWidth: chosen ? 3 : 1) }
+            .overlay(alignment: .topTrailing) {
+                Text(corner).font(.body.monospacedDigit()).foregroundStyle(ink).padding(6)
+            }
+            .contentShape(Rectangle())
+    }
+
+    private var palette: Palette { scheme.palette }
+
+    private var fill: Color {
+        switch tone {
+        case .now: enabled ? palette.brass.color : palette.ground.color
+        case .plain: palette.ground.color
+        }
+    }
+
+    private var edge: Color {
+        switch tone {
+        case .now: enabled ? palette.brass.color : palette.outline.color
+        case .plain: chosen ? palette.ink.color : palette.outline.color
+        }
+    }
+
+    /// What is chosen can't be tapped, and is read all the same.
+    private var ink: Color {
+        switch tone {
+        case .now: enabled ? palette.onBrass.color : palette.quiet.color
+        case .plain: enabled ? palette.ink.color : chosen ? palette.ink.color : palette.quiet.color
+        }
+    }
+}
+
+/// A key of the core's: what stands on it, what it says aloud, what it does.
+struct KeyView: View {
+    let key: Key
+    var tone = Tone.plain
+    var font: Font = .body
+    let send: Send
+
+    var body: some View {
+        Button {
+            send(.act(key.action))
+        } label: {
+            Face(label: key.face, tone: tone, chosen: key.chosen, font: font)
+        }
+        .buttonStyle(.plain)
+        .disabled(!key.enabled)
+        .accessibilityLabel(key.says)
+        .accessibilityAddTraits(key.chosen ? .isSelected : [])
+    }
+}
+
+/// A key of the program's own: a place, a word's answer.
+struct OwnKey: View {
+    let label: String
+    var says = ""
+    var chosen = false
+    var tone = Tone.plain
+    var height = Room.target
+    let tap: Tap
+    let send: Send
+
+    var body: some View {
+        Button {
+            send(tap)
+        } label: {
+            Face(label: chosen ? "✓ \(label)" : label, tone: tone, chosen: chosen, height: height)
+        }
+        .buttonStyle(.plain)
+        .accessibilityLabel(says.isEmpty ? label : says)
+        .accessibilityAddTraits(chosen ? .isSelected : [])
+    }
+}
+
+/// A key that records and judges at once; half a repetition more lies behind a long press.
+struct EffortView: View {
+    let effort: EffortKey
+    let send: Send
+
+    var body: some View {
+        if let half = effort.half {
+            // No Button: it would act when the finger of a long press is lifted too.
+            Face(label: effort.key.face, tone: .now, font: .title2, corner: half.label)
+                .onTapGesture { send(.act(effort.key.action)) }
+                .onLongPressGesture { send(.act(half.action)) }
+                .accessibilityElement(children: .ignore)
+                .accessibilityLabel(effort.key.says)
+                .accessibilityHint(Words.heldFor(half.label))
+                .accessibilityAddTraits(.isButton)
+                .accessibilityAction { send(.act(effort.key.action)) }
+                .accessibilityAction(named: half.says) { send(.act(half.action)) }
+        } else {
+            KeyView(key: effort.key, tone: .now, font: .title2, send: send)
+        }
+    }
+}
+
+/// Keys side by side, as many in a line as their words have room for.
+struct KeyGrid: View {
+    let keys: [Key]
+    let send: Send
+    @ScaledMetric(relativeTo: .body) private var narrowest: CGFloat = 104
+
+    var body: some View {
+        if !keys.isEmpty {
+            LazyVGrid(
+                columns: [GridItem(.adaptive(minimum: narrowest), spacing: Room.gap)], spacing: Room.gap
+            ) {
+                ForEach(keys, id: \.id) { key in KeyView(key: key, send: send) }
+            }
+        }
+    }
+}
