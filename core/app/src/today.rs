@@ -4,11 +4,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use barwright_domain::catalogue::Muscle;
-use barwright_domain::desk::Desk;
+use barwright_domain::desk::{Desk, DeskEvent, MaxFact};
 use barwright_domain::equipment::Equipment;
 use barwright_domain::history::{DoneSet, Record, session_volume};
 use barwright_domain::plan::Plan;
-use barwright_domain::prescribe::{self, LeftOut, Lifter, MOST_PAST, Need, Past, Source};
+use barwright_domain::prescribe::{
+    self, LeftOut, Lifter, MOST_PAST, MovedLoad, Need, Past, Source,
+};
 use barwright_domain::session::{Command, Entry, EntryId, PlanPlace, Reading, Run, Sheet};
 use barwright_domain::volume::Tally;
 use barwright_store::StoreError;
@@ -200,6 +202,70 @@ pub(crate) fn next_times(
         .collect())
 }
 
+/// A reference max that a session changes, with what that moves.
+pub(crate) struct MaxMoved {
+    pub(crate) exercise: String,
+    pub(crate) name: String,
+    pub(crate) before: Option<MaxFact>,
+    pub(crate) after: MaxFact,
+    /// Loads of the sessions to come; of the plan done again where nothing of it is left.
+    pub(crate) loads: Vec<MovedLoad>,
+    pub(crate) again: bool,
+}
+
+/// The maxes that a session changes, and the loads that they move.
+pub(crate) fn maxes_moved(
+    core: &Core,
+    run: &Run,
+    at: &Reading,
+) -> Result<Vec<MaxMoved>, EngineError> {
+    let plan_of_run = run.sheet.place.as_ref().map(|place| place.plan);
+    let on = core.desk.plan.as_ref().map(|plan| plan.seq);
+    let place = run.sheet.place.as_ref().and_then(Place::of_plan);
+    let (Some(plan), Some(place)) = (core.plan.clone(), place.filter(|_| plan_of_run == on)) else {
+        return Ok(Vec::new());
+    };
+    let source = source(core, &plan, &run.equipment, place);
+    let mut moved = Vec::new();
+    for event in core.maxes_changed(run) {
+        let DeskEvent::MaxKept { exercise, fact } = event else { continue };
+        let slugs = prescribe::taking_from(source, &exercise);
+        let mut after = lifter(core, &slugs, at, None)?;
+        settle(&mut after.desk, core, run);
+        after.last_day = None;
+        let mut before = after.clone();
+        before.desk.maxes.clone_from(&core.desk.maxes);
+        let to_come = prescribe::moved_loads(source, &exercise, &before, &after, false);
+        let again = to_come.is_empty();
+        let loads = if again {
+            prescribe::moved_loads(source, &exercise, &before, &after, true)
+        } else {
+            to_come
+        };
+        moved.push(MaxMoved {
+            name: core
+                .catalogue
+                .get(&exercise)
+                .map_or_else(|| exercise.clone(), |found| found.name.to_string()),
+            before: core.desk.max_on(&exercise, fact.day).cloned(),
+            exercise,
+            after: fact,
+            loads,
+            again,
+        });
+    }
+    Ok(moved)
+}
+
+/// The desk as it stands with what the last session leaves behind.
+pub(crate) fn desk_now(core: &Core) -> Desk {
+    let mut desk = core.desk.clone();
+    if let Some(run) = core.state.run().filter(|run| run.finished.is_some()) {
+        settle(&mut desk, core, run);
+    }
+    desk
+}
+
 fn the_plan(core: &Core) -> Result<Arc<Plan>, EngineError> {
     core.plan.clone().ok_or_else(|| en::refusal::coded(RefusalCode::NothingToGoBy))
 }
@@ -238,10 +304,7 @@ fn lifter(
     at: &Reading,
     before: Option<u64>,
 ) -> Result<Lifter, EngineError> {
-    let mut desk = core.desk.clone();
-    if let Some(run) = core.state.run().filter(|run| run.finished.is_some()) {
-        settle(&mut desk, core, run);
-    }
+    let desk = desk_now(core);
     let mut store = core.store.borrow_mut();
     let failed = |error: StoreError| en::storage::error(&error);
     let history = store.history().map_err(failed)?;

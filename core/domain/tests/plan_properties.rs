@@ -227,9 +227,21 @@ fn course() -> impl Strategy<Value = Course> {
         1 => (1..=30_u8).prop_map(|most_sets| Course::Repeat { most_sets }),
         1 => (1..=1_000_u16, 1..=30_u8)
             .prop_map(|(reps, most_sets)| Course::Total { reps, most_sets }),
-        1 => (percent(), 1..=10_u8)
-            .prop_map(|(step, most_tries)| Course::Test { step, most_tries }),
+        1 => (5..=10_i32, 3..=5_u8).prop_map(|(halves, most_tries)| Course::Test {
+            step: Percent::from_hundredths(halves * 50),
+            most_tries,
+        }),
     ]
+}
+
+/// A max is tested with lifts of several joints alone: others are listed.
+fn testable(exercise: &str, lines: Vec<Line>) -> Vec<Line> {
+    let one_joint = Catalogue::builtin().get(exercise).is_some_and(|found| !found.is_compound());
+    let listed = |line: Line| match line.course {
+        Course::Test { .. } if one_joint => Line { course: Course::Listed, ..line },
+        _ => line,
+    };
+    lines.into_iter().map(listed).collect()
 }
 
 fn line(count: usize) -> impl Strategy<Value = Line> {
@@ -377,6 +389,7 @@ fn slot(count: usize) -> impl Strategy<Value = Slot> {
                 (cues, rest, substitutes, next, misses),
                 lines,
             )| Slot {
+                lines: testable(&exercise, lines),
                 exercise,
                 weeks,
                 goal,
@@ -392,7 +405,6 @@ fn slot(count: usize) -> impl Strategy<Value = Slot> {
                 substitutes,
                 next,
                 misses,
-                lines,
             },
         )
 }

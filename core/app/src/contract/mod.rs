@@ -34,7 +34,7 @@ pub use intent::{GuardChoice, HowEnded, Intent, KitChoice, SwapReason};
 pub use lift::{Chart, ChartAxis, ChartPoint, ChartSeries, ChartTick, LiftScreen, SeriesKind};
 pub use plan::{FileFault, PlanScreen};
 pub use reading::Reading;
-pub use tally::TallyScreen;
+pub use tally::{MovedLoadData, TallyScreen};
 pub use today::TodayScreen;
 pub use weeks::{WeekOfPlan, WeeksScreen};
 
@@ -42,7 +42,7 @@ use serde::{Deserialize, Serialize};
 
 /// The version of this contract: raised by every change to what crosses to a shell, and by a change
 /// of meaning that no name or type shows.
-pub const CONTRACT_VERSION: u32 = 2;
+pub const CONTRACT_VERSION: u32 = 3;
 
 /// What a call to the engine comes to: the whole next screen, and what the device is to do.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

@@ -52,7 +52,8 @@ pub(super) fn screen(
     let rows: Vec<Row> =
         sessions.iter().skip(first).take(PAGE).map(|sets| session_row(sets, &say)).collect();
     let records = records(&today::records(core, &found.slug)?, &sets, &say);
-    let max = core.desk.max_on(&found.slug, at.local_day());
+    let desk = today::desk_now(core);
+    let max = desk.max_on(&found.slug, at.local_day());
     let subtitle = if found.main_lift || max.is_some() {
         en::lift::max(max, say.unit, say.numerals)
     } else {

@@ -119,6 +119,12 @@ fn more(run: &Run, cursor: Option<&Cursor>) -> Builder {
 fn ended(core: &Core, run: &Run, cursor: &Cursor, draft: &Draft, at: &Reading) -> Option<Builder> {
     let numerals = core.locale.numerals;
     let amount = shown(run, cursor, draft, at)?;
+    // Of a single that failed nothing was done, whatever the figure shows.
+    let single = draft.amount.is_none() && amount == Amount::Reps(1);
+    let of = |ended: HowEnded| match ended {
+        HowEnded::Failed if single => Amount::Reps(0),
+        _ => amount,
+    };
     let mut panel =
         titled(format!("It ended otherwise, after {}", words::amount(&amount, numerals)));
     let figure = figure(&amount, draft, numerals);
@@ -141,7 +147,7 @@ fn ended(core: &Core, run: &Run, cursor: &Cursor, draft: &Draft, at: &Reading) -
         };
         does(id, label, intent).says(format!(
             "Record {}: {}",
-            words::amount(&amount, numerals),
+            words::amount(&of(ended), numerals),
             label.to_lowercase()
         ))
     }));

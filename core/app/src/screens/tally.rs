@@ -15,7 +15,9 @@ use crate::phrase::en::{cautions, floor as phrases, words};
 pub(super) fn screen(core: &Core, run: &Run, at: &Reading) -> Result<TallyScreen, EngineError> {
     let numerals = core.locale.numerals;
     let done = done(run, numerals);
-    let changes = changes::rows(core, run, at)?;
+    let mut changes = changes::rows(core, run, at)?;
+    let (maxes, moved) = changes::maxes(core, run, at)?;
+    changes.extend(maxes);
     let end = run.finished.as_ref().unwrap_or(at);
     let minutes = Passed::between(&run.began, end).ms() / 60_000;
     let sets = run
@@ -44,6 +46,7 @@ pub(super) fn screen(core: &Core, run: &Run, at: &Reading) -> Result<TallyScreen
         subtitle,
         done,
         changes,
+        moved,
         notes: run.notes.iter().map(|note| note.text.clone()).collect(),
         cautions: vec![cautions::AFTER.to_owned()],
         fields: vec![Field {

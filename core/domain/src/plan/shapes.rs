@@ -158,10 +158,8 @@ pub(super) static TOTAL: Shape = Shape {
     name: "total",
     keys: &[Key::must("reps", Whole(1, 1_000)), Key::may("most_sets", Whole(1, SETS as i64))],
 };
-pub(super) static TEST: Shape = Shape {
-    name: "test",
-    keys: &[Key::may("step", PERCENT), Key::may("most_tries", Whole(1, 10))],
-};
+pub(super) static TEST: Shape =
+    Shape { name: "test", keys: &[Key::may("step", PERCENT), Key::may("most_tries", Whole(3, 5))] };
 
 /// The keys that an exercise and each of its rows share, after those that only one has.
 macro_rules! with_line_keys {

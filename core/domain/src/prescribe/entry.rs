@@ -8,7 +8,7 @@ use crate::catalogue::Muscle;
 use crate::equipment::BELT;
 use crate::plan;
 use crate::quantity::Mass;
-use crate::session::{Because, Call, CallLoad, Entry, EntryId, Kit, SetKind, Substitute};
+use crate::session::{Because, Call, CallLoad, Entry, EntryId, Expected, Kit, SetKind, Substitute};
 
 /// Lays an exercise out; `warm` are the muscles that earlier ones have trained.
 pub(super) fn entry(slot: &Slot<'_>, id: EntryId, warm: &[Muscle], needs: &mut Vec<Need>) -> Entry {
@@ -48,6 +48,10 @@ pub(super) fn entry(slot: &Slot<'_>, id: EntryId, warm: &[Muscle], needs: &mut V
         over_body: exercise.over_body,
         supported: past::supported(slot, &calls),
         stands_in_for: None,
+        test: calls.iter().any(|call| call.kind == SetKind::Test).then(|| Expected {
+            max: past::expected(slot).map(|expected| expected.max),
+            region: exercise.region(),
+        }),
         calls,
     }
 }

@@ -11,8 +11,8 @@ use crate::plan::Block;
 use crate::progress::estimate::{Formula, is_estimated};
 use crate::progress::history::{Called, PastSession};
 use crate::progress::reference;
-use crate::quantity::{Mass, Reserve};
-use crate::session::{Call, LastTime};
+use crate::quantity::{Mass, Percent, Reserve};
+use crate::session::{Because, Call, LastTime};
 
 /// The past sessions of a row, oldest first: those of the same place in the same plan, where there
 /// are any; otherwise those of the exercise that asked for as many or more.
@@ -211,4 +211,51 @@ pub(super) fn supported(slot: &Slot<'_>, calls: &[Call]) -> Option<Mass> {
         None => Mass::ZERO,
     };
     reference::supported(estimates, reps, left, body)
+}
+
+/// The max that a test starts from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct ExpectedMax {
+    pub(super) max: Mass,
+    /// Local date of what it is known by.
+    pub(super) day: i32,
+    /// It is an estimate and no reference max.
+    pub(super) estimated: bool,
+}
+
+impl ExpectedMax {
+    /// A share of it, and why.
+    pub(super) fn share(&self, share: Percent) -> Option<(Mass, Because)> {
+        let Self { max, day, estimated } = *self;
+        let gives = share.of(max)?;
+        let why = if estimated {
+            Because::ShareOfEstimate { share, max, day, gives }
+        } else {
+            Because::ShareOfMax { share, max, day, of: None, gives }
+        };
+        Some((gives, why))
+    }
+}
+
+/// What a test is to start from: the best estimate of the hard sets of the last four weeks, for a
+/// lift that is estimated; else, or where it is newer than those sets, the reference max.
+pub(super) fn expected(slot: &Slot<'_>) -> Option<ExpectedMax> {
+    let fact = slot.lifter.desk.max_on(&slot.exercise.slug, slot.lifter.today);
+    let known = fact.map(|fact| ExpectedMax { max: fact.mass, day: fact.day, estimated: false });
+    if !is_estimated(slot.exercise) {
+        return known;
+    }
+    let since = slot.lifter.today.saturating_sub(RECENT_DAYS);
+    let sets = slot.past().iter().filter(|work| work.day >= since).flat_map(|work| &work.sets);
+    let best = sets
+        .filter(|set| set.counting == slot.here.counting)
+        .filter_map(|set| {
+            let estimate = reference::hard_estimate(set, Formula::default())?;
+            Some(ExpectedMax { max: estimate.max, day: set.day, estimated: true })
+        })
+        .max_by_key(|one| one.max);
+    match (best, known) {
+        (Some(best), Some(known)) if known.day > best.day => Some(known),
+        (best, known) => best.or(known),
+    }
 }

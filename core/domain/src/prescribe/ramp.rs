@@ -1,5 +1,6 @@
 //! The warm-up steps of an exercise, planned together with its work sets.
 
+use super::past;
 use super::slot::Slot;
 use crate::call::{Flow, HowMany, Manner, Structure};
 use crate::catalogue::{Counting, Muscle};
@@ -179,13 +180,12 @@ fn chosen<'a>(slot: &'a Slot<'_>, warm: &[Muscle], with_bar: bool, speed: bool) 
 
 /// The protocol's steps to the first single of a test, from the max that is known.
 fn to_a_test(slot: &Slot<'_>, step: Percent) -> Option<Vec<Asked>> {
-    let fact = slot.lifter.desk.max_on(&slot.exercise.slug, slot.lifter.today)?;
+    let expected = past::expected(slot)?;
     let region = slot.exercise.region();
-    let test = Test { expected: fact.mass, region, step, most_tries: MOST_TRIES };
+    let test = Test { expected: expected.max, region, step, most_tries: MOST_TRIES };
     let ask = |WarmUpStep { share, reps, rest }| {
-        let gives = share.of(fact.mass)?;
-        let why = Because::ShareOfMax { share, max: fact.mass, day: fact.day, of: None, gives };
-        Some(Asked { figure: gives, reps, rest, why })
+        let (figure, why) = expected.share(share)?;
+        Some(Asked { figure, reps, rest, why })
     };
     Some(test.warm_up().into_iter().filter_map(ask).collect())
 }

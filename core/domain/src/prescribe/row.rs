@@ -4,13 +4,14 @@ use super::lifter::Need;
 use super::meant::{Planned, Said, by_effort, said};
 use super::past;
 use super::slot::Slot;
-use crate::call::{Flow, HowMany, LoadCall, Manner, Structure};
+use crate::call::{Flow, HowMany, LoadCall, Manner, Structure, WeekKind};
 use crate::catalogue::Counting;
 use crate::equipment::{Fit, Rig, Stack};
 use crate::plan::{Block, Cut, SetCall};
 use crate::progress::estimate::Formula;
 use crate::progress::history::PastSession;
 use crate::progress::next::{self, Ask, Next};
+use crate::progress::test_day::FIRST_SINGLE;
 use crate::quantity::{Mass, Percent, Rounding};
 use crate::session::{Because, Call, CallLoad, Load, Reason, SetKind, dropped};
 
@@ -93,6 +94,11 @@ impl<'a> Row<'a> {
             let by_table = by_effort(slot.lifter, &slot.today(), &first.how_many, first.effort);
             planned = by_table.map_or(Said::Open, Said::Figure);
         }
+        let tests = matches!(block.flow, Flow::Test { .. });
+        // Where the plan says no load, the protocol does: nobody tests the body alone.
+        if tests && matches!(first.load, LoadCall::ByFeel | LoadCall::Body) {
+            planned = first_single(slot).map_or(Said::Open, Said::Figure);
+        }
         // The plan's own number stands by the lifter's training; a load that comes from the last
         // time alone, by how long ago that was.
         let days_off = match &planned {
@@ -104,7 +110,8 @@ impl<'a> Row<'a> {
         };
         let plan = slot.source.plan;
         let ask = Ask {
-            week: slot.session.kind,
+            // A test is as the plan and the protocol say, whatever the week is called.
+            week: if tests { WeekKind::Test } else { slot.session.kind },
             cut: plan.cut(slot.source.week),
             planned: match &planned {
                 Said::Figure(planned) => Some(planned.figure),
@@ -321,6 +328,20 @@ impl<'a> Row<'a> {
         let load = CallLoad::Chosen { counting: self.slot.here.counting, body: self.slot.body };
         Resolved { load, why }
     }
+}
+
+/// The first single of a test, by the protocol; none where nothing is known of the max.
+fn first_single(slot: &Slot<'_>) -> Option<Planned> {
+    let (moved, why) = past::expected(slot)?.share(FIRST_SINGLE)?;
+    let body = slot.body_mass();
+    let mut why = vec![why];
+    let figure = moved.checked_sub(body)?;
+    if slot.exercise.body_share.hundredths() > 0 {
+        // Without the body's mass a share of what is moved says nothing of what to add.
+        slot.body?;
+        why.push(Because::LessBody { moved, body, gives: figure });
+    }
+    Some(Planned { figure, up_to: None, why })
 }
 
 /// A figure moved as another went: by the same ratio, or by the same difference where help or

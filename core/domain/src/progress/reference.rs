@@ -59,11 +59,20 @@ pub fn raised(
     let tested = sets
         .iter()
         .filter(|set| set.kind == SetKind::Test && set.helped == 0)
+        .filter(|set| set.ending == Ending::AsCalled)
         .filter(|set| set.amount().reps().is_some_and(|reps| reps >= 1))
         .filter_map(|set| Some((set.moved?, set.day)))
         .max();
     if let Some((mass, day)) = tested {
-        // A test says what the max is today, higher or lower.
+        // A test says what the max is today, higher or lower; one that was cut short before
+        // anything heavier was missed, or nothing was left, only that it is no less.
+        let found = sets.iter().filter(|set| set.kind == SetKind::Test).any(|set| {
+            let failed = set.ending == Ending::Failed && set.moved > Some(mass);
+            failed || (set.moved == Some(mass) && set.left == Some(Reserve::NONE))
+        });
+        if !found && current.is_some_and(|current| mass < current) {
+            return None;
+        }
         let fact = MaxFact { mass, day, origin: MaxOrigin::Tested };
         return (current != Some(mass)).then_some(fact);
     }
@@ -101,6 +110,12 @@ pub fn supported(
 ) -> Option<Mass> {
     let best = estimates.into_iter().max_by_key(|estimate| estimate.max)?;
     best.formula.load_for(best.max, reps, left).ok()?.checked_sub(body)
+}
+
+/// As [`estimate`], of a hard set with few enough repetitions to raise a max.
+pub fn hard_estimate(set: &DoneSet, formula: Formula) -> Option<Estimate> {
+    let (reps, nearness) = raising(set)?;
+    Estimate::of(set.moved?, reps, nearness, formula).ok()
 }
 
 fn evidence(set: &DoneSet) -> Option<(Reps, Nearness)> {
@@ -214,11 +229,20 @@ mod tests {
     #[test]
     fn a_test_says_what_it_is() {
         let try_of = |moved, reps| DoneSet { kind: SetKind::Test, ..set(moved, reps, None) };
-        let tries = [try_of("150", 1), try_of("157.5", 1), try_of("162.5", 0)];
+        let missed = DoneSet { ending: Ending::Failed, ..try_of("162.5", 0) };
+        let tries = [try_of("150", 1), try_of("157.5", 1), missed];
         let tested = raise(RaiseMax::Tests, "160", &tries).unwrap();
         assert_eq!((tested.mass, tested.origin), (kg("157.5"), MaxOrigin::Tested));
         assert_eq!(raise(RaiseMax::Never, "160", &tries), None);
         assert_eq!(raise(RaiseMax::Tests, "160", &[try_of("165", 0)]), None);
+        // Cut short: what was lifted is no less than that, and lowers nothing.
+        assert_eq!(raise(RaiseMax::Tests, "160", &tries[..2]), None);
+        assert_eq!(raise(RaiseMax::Tests, "155", &tries[..2]).unwrap().mass, kg("157.5"));
+        // A single that failed, or that form went in, is no lift, whatever figure stood beside it.
+        for ending in [Ending::Failed, Ending::Form, Ending::Pain] {
+            let failed = DoneSet { ending, ..try_of("170", 1) };
+            assert_eq!(raise(RaiseMax::Tests, "160", &[failed]), None);
+        }
     }
 
     #[test]

@@ -60,13 +60,14 @@ pub struct Test {
 }
 
 /// What comes after the tries so far.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum After {
     /// Another single.
     Single {
         /// Its load, as the equipment makes it.
         load: Mass,
+        /// What was asked of the equipment.
+        asked: Mass,
         /// Why this load.
         because: Because,
     },
@@ -82,7 +83,7 @@ pub enum After {
 }
 
 /// Why a single has its load.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Because {
     /// The first: this share of what is expected.
@@ -91,11 +92,22 @@ pub enum Because {
     Lifted(Percent),
     /// The last was missed: this much less.
     Missed(Percent),
+    /// Halfway between the heaviest lifted and the lightest missed.
+    Between {
+        /// The heaviest that was lifted.
+        lifted: Mass,
+        /// The lightest that was missed.
+        missed: Mass,
+    },
+    /// The next that the equipment makes above the heaviest lifted.
+    Next {
+        /// The heaviest that was lifted.
+        lifted: Mass,
+    },
 }
 
 /// Why a test is over.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Over {
     /// The tries are used up.
     Tries,
@@ -122,8 +134,9 @@ impl Test {
     pub fn after(&self, tries: &[Try], makes: &impl Makes) -> Option<After> {
         let best = tries.iter().filter(|a_try| a_try.lifted).map(|a_try| a_try.load).max();
         let Some(last) = tries.last() else {
-            let load = makes.nearest(FIRST_SINGLE.of(self.expected)?)?;
-            return Some(After::Single { load, because: Because::First(FIRST_SINGLE) });
+            let asked = FIRST_SINGLE.of(self.expected)?;
+            let load = makes.nearest(asked)?;
+            return Some(After::Single { load, asked, because: Because::First(FIRST_SINGLE) });
         };
         let over = |because| match best {
             Some(max) => After::Max { max, because },
@@ -133,7 +146,7 @@ impl Test {
             return Some(over(Over::Tries));
         }
         let missed = tries.iter().filter(|a_try| !a_try.lifted).map(|a_try| a_try.load).min();
-        let (change, because) = if last.lifted {
+        let (change, mut because) = if last.lifted {
             let near = last.load >= NEAR_THE_MAX.of(self.expected)?;
             let step = if near { self.step } else { Percent::whole(5).max(self.step) };
             (step, Because::Lifted(step))
@@ -146,23 +159,28 @@ impl Test {
             };
             (Percent::from_hundredths(-off.hundredths()), Because::Missed(off))
         };
-        let wanted = last.load.checked_add(change.of(last.load)?)?;
-        let mut load = makes.nearest(wanted)?;
-        // Not what was missed again: halfway to it.
+        let mut asked = last.load.checked_add(change.of(last.load)?)?;
+        let mut load = makes.nearest(asked)?;
+        // Neither what was missed again nor what was lifted: halfway between.
         if let (Some(best), Some(missed)) = (best, missed)
-            && load >= missed
+            && (load >= missed || load <= best)
         {
             let between = missed.checked_sub(best)?.ratio(1, 2, Rounding::Down)?;
-            load = makes.nearest(best.checked_add(between)?)?;
+            asked = best.checked_add(between)?;
+            load = makes.nearest(asked)?;
+            because = Because::Between { lifted: best, missed };
         }
         // The plates may make no more than was lifted: then the next they make.
         let load = match best {
-            Some(best) if load <= best => makes.above(best),
+            Some(best) if load <= best => {
+                because = Because::Next { lifted: best };
+                makes.above(best).inspect(|above| asked = *above)
+            }
             _ => Some(load),
         };
         Some(match load {
             Some(load) if missed.is_none_or(|missed| load < missed) => {
-                After::Single { load, because }
+                After::Single { load, asked, because }
             }
             _ => over(Over::NothingBetween),
         })

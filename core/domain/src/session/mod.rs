@@ -29,8 +29,8 @@ pub use reason::{Because, Reason};
 pub use refusal::Refusal;
 pub use rest::{Rest, RestKind, Standing};
 pub use sheet::{
-    Block, BodyPart, Call, CallLoad, Entry, EntryId, LastTime, Load, PlanPlace, SetId, SetKind,
-    Sheet, Substitute,
+    Block, BodyPart, Call, CallLoad, Entry, EntryId, Expected, LastTime, Load, PlanPlace, SetId,
+    SetKind, Sheet, Substitute,
 };
 pub use state::{EntryRun, Lane, Note, PartRun, Run, SetRun, State};
 

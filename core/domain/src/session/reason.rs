@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::call::Amount;
 use crate::progress::next as progress;
+use crate::progress::test_day;
 use crate::quantity::{Mass, Percent, Reps, Reserve, Seconds};
 
 /// The derivation behind a load, one step after another.
@@ -32,6 +33,26 @@ pub enum Because {
         /// Another lift's, by name.
         of: Option<String>,
         /// What it comes to.
+        gives: Mass,
+    },
+    /// A share of the max that the sets of the last four weeks estimate.
+    ShareOfEstimate {
+        /// The share taken.
+        share: Percent,
+        /// The best estimate.
+        max: Mass,
+        /// Its local date, in days since 1970-01-01.
+        day: i32,
+        /// What it comes to.
+        gives: Mass,
+    },
+    /// A single of a test, after the one before it.
+    Single {
+        /// The rule of the protocol.
+        rule: test_day::Because,
+        /// What was tried last, as moved mass.
+        last: Mass,
+        /// What it comes to, as moved mass.
         gives: Mass,
     },
     /// A working max: a share of the reference max.

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use super::event::Kit;
 use super::reason::Reason;
 use crate::call::{Amount, EffortTarget, Flow, HowMany, Manner, Side, Structure, WeekKind};
-use crate::catalogue::Counting;
+use crate::catalogue::{Counting, Region};
 use crate::equipment::Rig;
 use crate::quantity::{Mass, Percent, Seconds};
 
@@ -207,6 +207,19 @@ pub struct Entry {
     /// The exercise this one stands in for, by its slug.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stands_in_for: Option<String>,
+    /// What its singles are chosen from, where a max is tested.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub test: Option<Expected>,
+}
+
+/// What a test of a max starts from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Expected {
+    /// The max that is expected, as moved mass; none where nothing is known of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub max: Option<Mass>,
+    /// Upper or lower body: the steps of the protocol differ.
+    pub region: Region,
 }
 
 /// What was done last time, for the line under the call.

@@ -138,6 +138,8 @@ pub enum Problem {
     },
     /// Plates of so many different masses that what they add up to can't be searched.
     TooManySums,
+    /// A max tested with an exercise of one joint.
+    OneJoint,
     /// A name that was given before.
     Repeated {
         /// The line where it was given first.

@@ -68,6 +68,7 @@ pub(crate) fn entry(id: u16, name: &str, calls: Vec<Call>) -> Entry {
         over_body: false,
         supported: None,
         stands_in_for: None,
+        test: None,
     }
 }
 

@@ -88,7 +88,7 @@ fn a_climb_goes_on_until_the_set_is_as_hard_as_asked() {
 }
 
 #[test]
-fn a_test_goes_half_a_step_down_after_a_miss_and_stops_at_its_tries() {
+fn a_test_goes_down_after_a_miss_and_stops_at_its_tries() {
     let mut first = call(1, "100", "1");
     first.kind = SetKind::Test;
     first.flow = Flow::Test { step: Percent::whole(5), most: 4 };

@@ -172,6 +172,10 @@ fn of(problem: &Problem) -> (String, String) {
             "plates of so many different masses can't be searched".into(),
             "Write plates that are alike with one mass, or leave some out.".into(),
         ),
+        Problem::OneJoint => (
+            "a max is tested with lifts of several joints".into(),
+            "Take the test out, or test the lift that this one helps.".into(),
+        ),
         Problem::Repeated { first_line } => (
             format!("this was given in line {first_line} already"),
             "Give it once, or call this one something else.".into(),

@@ -3,6 +3,7 @@
 use barwright_domain::call::{Amount, Side};
 use barwright_domain::desk::{MaxFact, MaxOrigin};
 use barwright_domain::history::{Apart, DoneSet, Measure, MostAt, Record};
+use barwright_domain::prescribe::MovedLoad;
 use barwright_domain::progress::estimate::Estimate;
 use barwright_domain::quantity::{Distance, Mass, MassUnit, Numerals, Seconds};
 use barwright_domain::session::Kit;
@@ -23,6 +24,45 @@ pub fn max(fact: Option<&MaxFact>, unit: MassUnit, numerals: Numerals) -> String
             format!("Reference max {mass}, {how} {}", date::day(fact.day))
         }
     }
+}
+
+/// "Reference max of Back squat: 162.5 kg, tested; was 160 kg".
+pub fn max_moved(
+    name: &str,
+    before: Option<&MaxFact>,
+    after: &MaxFact,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    let how = match &after.origin {
+        MaxOrigin::Entered => "entered".to_owned(),
+        MaxOrigin::Tested => "tested".to_owned(),
+        MaxOrigin::Raised { formula } => format!("raised by an estimate ({formula})"),
+    };
+    let was =
+        before.map(|fact| format!("; was {}", fact.mass.print(unit, numerals))).unwrap_or_default();
+    format!("Reference max of {name}: {}, {how}{was}", after.mass.print(unit, numerals))
+}
+
+/// Under a max that moves nothing of the plan that is on.
+pub fn again(moves: bool) -> &'static str {
+    if moves {
+        "no load left in this plan moves; this is the plan done again"
+    } else {
+        "no load of this plan comes from it"
+    }
+}
+
+/// "Week 7, Legs: Back squat 122.5 kg, was 120 kg".
+pub fn moved(load: &MovedLoad, unit: MassUnit, numerals: Numerals) -> String {
+    format!(
+        "Week {}, {}: {} {}, was {}",
+        load.week + 1,
+        load.session,
+        load.name,
+        load.after.print(unit, numerals),
+        load.before.print(unit, numerals)
+    )
 }
 
 /// "estimate 131 kg, 122 to 140"; "moved" where the body's part is in it.

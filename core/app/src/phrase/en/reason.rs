@@ -4,7 +4,8 @@ use barwright_domain::call::WeekKind;
 use barwright_domain::plan::Miss;
 use barwright_domain::progress::estimate::EstimatedReps;
 use barwright_domain::progress::next::Reason as Found;
-use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Reserve};
+use barwright_domain::progress::test_day;
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Reserve, Rounding};
 use barwright_domain::session::{Because, Reason};
 
 use super::{date, words};
@@ -83,6 +84,14 @@ impl Say {
                     format!("{share} of {whose} max, {max_is} ({day}): {gives}.")
                 }
             }
+            Because::ShareOfEstimate { share, max, day, gives } => format!(
+                "{} of what your sets estimate, {} ({}): {}.",
+                self.percent(*share),
+                self.tenth(*max),
+                date::day(*day),
+                self.mass(*gives)
+            ),
+            Because::Single { rule, last, gives } => self.single(*rule, *last, *gives),
             Because::WorkingMax { share, of, gives } => format!(
                 "Working max: {} of {} is {}.",
                 self.percent(*share),
@@ -167,6 +176,35 @@ impl Say {
             // A step of a later release: the figures beside it still stand.
             _ => return None,
         })
+    }
+
+    /// The single after the one that was tried last.
+    fn single(self, rule: test_day::Because, last: Mass, gives: Mass) -> String {
+        use test_day::Because as Rule;
+        let [last, gives] = [last, gives].map(|mass| self.mass(mass));
+        match rule {
+            Rule::First(share) => format!("{} of the max: {gives}.", self.percent(share)),
+            Rule::Lifted(step) => {
+                format!("{last} went up: {} more is {gives}.", self.percent(step))
+            }
+            Rule::Missed(off) => {
+                format!("{last} was missed: {} less is {gives}.", self.percent(off))
+            }
+            Rule::Between { lifted, missed } => format!(
+                "{} went up and {} did not: halfway is {gives}.",
+                self.mass(lifted),
+                self.mass(missed)
+            ),
+            Rule::Next { lifted } => {
+                format!("The next made here above the {} that went up.", self.mass(lifted))
+            }
+        }
+    }
+
+    /// An estimate to a tenth of its unit: more would be a fiction.
+    fn tenth(self, mass: Mass) -> String {
+        let step = Mass::from_nanograms(self.unit.nanograms() / 10);
+        self.mass(mass.to_multiple(step, Rounding::HalfEven).unwrap_or(mass))
     }
 
     fn found(self, found: &Found) -> String {

@@ -8,7 +8,7 @@ use crate::call::{
     ContinuedPart, EffortTarget, HowMany, LoadCall, Manner, MaxOf, RangePart, Side, Stop, Structure,
 };
 use crate::catalogue::{Counting, Exercise};
-use crate::quantity::{Percent, Range, RepRange, Reserve, Rpe, Seconds, Tempo};
+use crate::quantity::{Numerals, Percent, Range, RepRange, Reserve, Rpe, Seconds, Tempo};
 use crate::text::{Expected, Found, Item, Problem, Shape, Table};
 
 /// The pause between the parts of a set where the plan names none (common practice: 15–20 s).
@@ -110,7 +110,7 @@ pub(super) fn written(table: &Table<'_>, shared: &Shared<'_, '_>, rest: Rests) -
         how_many,
         load,
         effort,
-        course: course(table, &mut broken),
+        course: course(table, shared.exercise, &mut broken),
         structure: structure(table, shared, pause, &mut broken),
         on_sets: table.get("on_sets").and_then(|item| on_sets(&item)),
         tempo: table.get("tempo").and_then(|item| item.tempo()),
@@ -331,7 +331,7 @@ pub(super) fn rpe(item: &Item<'_>) -> Option<EffortTarget> {
     item.rpe().map(|rpe: Range<Rpe>| EffortTarget::rpe(rpe.from, rpe.to))
 }
 
-fn course(table: &Table<'_>, broken: &mut bool) -> Option<Course> {
+fn course(table: &Table<'_>, exercise: Option<&Exercise>, broken: &mut bool) -> Option<Course> {
     let climb = table.get("climb").and_then(|item| {
         let read = item.table(&shapes::CLIMB, |climb| {
             let step = climb.get("step").map_or(Some(Percent::whole(5)), |item| item.percent());
@@ -359,15 +359,37 @@ fn course(table: &Table<'_>, broken: &mut bool) -> Option<Course> {
         .get("every")
         .and_then(|item| noted(broken, item.seconds()).map(|every| Course::Clock { every }));
     let test = table.get("test").and_then(|item| {
+        if exercise.is_some_and(|exercise| !exercise.is_compound()) {
+            item.fault(Problem::OneJoint);
+        }
         let read = item.table(&shapes::TEST, |test| {
-            let step =
-                test.get("step").map_or(Some(Percent::from_hundredths(250)), |item| item.percent());
-            let most_tries = most(test, "most_tries", 10, 5);
+            let step = test.get("step").map_or(Some(LEAST_TEST_STEP), |item| test_step(&item));
+            let most_tries = test.get("most_tries").map_or(Some(5), |item| small(&item, 3, 5));
             Some(Course::Test { step: step?, most_tries: most_tries? })
         });
         noted(broken, read)
     });
     climb.or(repeat).or(total).or(every).or(test)
+}
+
+/// The last steps of a test: 2.5–5 %.
+const LEAST_TEST_STEP: Percent = Percent::from_hundredths(250);
+const GREATEST_TEST_STEP: Percent = Percent::whole(5);
+
+fn test_step(item: &Item<'_>) -> Option<Percent> {
+    use crate::quantity::{Kind, Problem, Unreadable};
+    item.quantity(Expected::Percent, |text| {
+        let step = Percent::read(text, Numerals::Point)?;
+        let problem = if step < LEAST_TEST_STEP {
+            Problem::TooSmall { least: LEAST_TEST_STEP.print(Numerals::Point) }
+        } else if step > GREATEST_TEST_STEP {
+            Problem::TooLarge { greatest: GREATEST_TEST_STEP.print(Numerals::Point) }
+        } else {
+            return Ok(step);
+        };
+        let text = text.chars().take(80).collect();
+        Err(Unreadable { kind: Kind::Percent, text, at: 0, problem })
+    })
 }
 
 fn most(table: &Table<'_>, key: &'static str, greatest: usize, usual: u8) -> Option<u8> {

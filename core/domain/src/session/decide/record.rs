@@ -2,6 +2,7 @@
 
 use super::super::command::Set;
 use super::super::event::{Done, Ending, Event, PartDone};
+use super::super::made::make;
 use super::super::next::{Cursor, closes};
 use super::super::reading::{Passed, Reading};
 use super::super::reason::{Because, Reason};
@@ -11,9 +12,11 @@ use super::super::state::{EntryRun, Run, SetRun};
 use super::load::{after_top, drop_from, drops, load_of};
 use super::{Course, MOST_SETS, rest, set_of};
 use crate::call::{Amount, Flow, HowMany, Structure};
-use crate::catalogue::Counting;
-use crate::equipment::Rig;
-use crate::quantity::{Percent, RepRange, Reserve, Seconds, bounds};
+use crate::catalogue::{Counting, Region};
+use crate::equipment::{Equipment, Fit, Rig};
+use crate::progress::makes::Makes;
+use crate::progress::test_day::{After, Test, Try};
+use crate::quantity::{Mass, Percent, RepRange, Reserve, Seconds, bounds};
 
 /// The work of the current set begins now.
 pub(super) fn start(run: &Run) -> Result<Vec<Event>, Refusal> {
@@ -37,6 +40,7 @@ pub(super) fn record(run: &Run, said: &Set, at: &Reading) -> Result<Vec<Event>, 
 
     let amount = match said.amount {
         Some(amount) => amount,
+        None if fails_whole(&asked, said) => Amount::Reps(0),
         None => measured(run, &cursor, &asked, at).unwrap_or_else(|| asked.as_called()),
     };
     check(&asked, &amount, said)?;
@@ -93,6 +97,11 @@ pub(super) fn correct(run: &Run, id: SetId, part: u16, to: &Set) -> Result<Vec<E
     // Shares of the top set that are still to come follow it.
     events.extend(top.and_then(|load| after_top(run, id.entry, &load)));
     Ok(events)
+}
+
+/// Of a single that failed nothing was done.
+fn fails_whole(asked: &HowMany, said: &Set) -> bool {
+    said.ending == Ending::Failed && *asked == HowMany::Reps(RepRange::just(1))
 }
 
 /// Seconds of a hold, where its start was said.
@@ -220,27 +229,7 @@ fn follow_on(run: &Run, id: SetId) -> Result<Option<Event>, Refusal> {
             let goes_on = !reached && ending == Ending::AsCalled && count < usize::from(most);
             goes_on.then(|| moved(run, entry, set, same, step)).flatten()
         }
-        Flow::Test { step, most } => {
-            if count >= usize::from(most) {
-                None
-            } else if ending == Ending::AsCalled {
-                let spent = last.done.left == Some(Reserve::NONE);
-                (!spent).then(|| moved(run, entry, set, same, step)).flatten()
-            } else {
-                // After a miss half a step down, as long as that is more than was lifted.
-                let back = Percent::from_hundredths(-step.hundredths() / 2);
-                moved(run, entry, set, same, back).filter(|call| {
-                    let figure = |load: &CallLoad| match load {
-                        CallLoad::Known(load) => load.figure,
-                        CallLoad::AfterTop { .. } | CallLoad::Chosen { .. } => None,
-                    };
-                    sets()
-                        .filter_map(|other| other.parts.last())
-                        .filter(|part| part.done.ending == Ending::AsCalled)
-                        .all(|part| part.done.load.figure < figure(&call.load))
-                })
-            }
-        }
+        Flow::Test { step, most } => single(run, entry, set, same, step, most),
         Flow::Repeat { until, most } => {
             let reached = last.done.left.is_some_and(|left| left <= until.left.to);
             let goes_on = !reached && ending == Ending::AsCalled && count < usize::from(most);
@@ -273,6 +262,94 @@ fn moved(run: &Run, entry: &EntryRun, set: &SetRun, call: Call, by: Percent) -> 
         load: CallLoad::Known(load),
         ..call
     })
+}
+
+/// The next single of a test, by the protocol; none when the max is found or nothing is left to try.
+fn single(
+    run: &Run,
+    entry: &EntryRun,
+    set: &SetRun,
+    call: Call,
+    step: Percent,
+    most: u8,
+) -> Option<Call> {
+    let last = set.parts.last()?;
+    // With nothing left in the lifter there is nothing heavier to find.
+    if is_lifted(&last.done) && last.done.left == Some(Reserve::NONE) {
+        return None;
+    }
+    let tries: Vec<Try> = entry
+        .sets
+        .iter()
+        .filter(|other| other.call.kind == SetKind::Test && other.call.row == set.call.row)
+        .filter_map(|other| other.parts.last())
+        // What was interrupted says neither that it goes nor that it does not: it is tried again.
+        .filter(|part| part.done.ending != Ending::Interrupted)
+        .filter_map(|part| {
+            Some(Try { load: part.done.load.moved()?, lifted: is_lifted(&part.done) })
+        })
+        .collect();
+    let Some(first) = tries.first() else { return Some(call) };
+    let expected = entry.entry.test;
+    let test = Test {
+        // Where nothing was known the first single is all there is to go by.
+        expected: expected.and_then(|expected| expected.max).unwrap_or(first.load),
+        region: expected.map_or(Region::Upper, |expected| expected.region),
+        step,
+        most_tries: most,
+    };
+    let like = &last.done.load;
+    let body = like.moved()?.checked_sub(like.figure?)?;
+    let makes = Gym { equipment: &run.equipment, implement: &entry.entry.implement, like, body };
+    let Some(After::Single { load, asked, because }) = test.after(&tries, &makes) else {
+        return None;
+    };
+    let figure = load.checked_sub(body)?;
+    let mut why =
+        vec![Because::Single { rule: because, last: last.done.load.moved()?, gives: asked }];
+    if body != Mass::ZERO {
+        let gives = asked.checked_sub(body)?;
+        why.push(Because::LessBody { moved: asked, body, gives });
+    }
+    if asked != load {
+        why.push(Because::Made { asked: asked.checked_sub(body)?, made: figure });
+    }
+    let meant = asked.checked_sub(body);
+    let load = Load { meant, ..load_of(run, entry, figure, false, Some(like)).ok()? };
+    Some(Call { reason: Reason(why), part_loads: Vec::new(), load: CallLoad::Known(load), ..call })
+}
+
+/// Whether a single counts: done as called, by the lifter alone. Form that went is no lift.
+fn is_lifted(done: &Done) -> bool {
+    done.ending == Ending::AsCalled && done.helped == 0 && done.amount.reps().unwrap_or(0) > 0
+}
+
+/// What this gym makes for an exercise, as moved mass.
+struct Gym<'a> {
+    equipment: &'a Equipment,
+    implement: &'a str,
+    like: &'a Load,
+    /// The body's part.
+    body: Mass,
+}
+
+impl Gym<'_> {
+    fn fit(&self, moved: Mass, fit: Fit) -> Option<Mass> {
+        let figure = moved.checked_sub(self.body)?;
+        let made = make(self.equipment, self.implement, self.like.counting, figure, fit, false);
+        made.ok()?.0.checked_add(self.body)
+    }
+}
+
+impl Makes for Gym<'_> {
+    fn nearest(&self, load: Mass) -> Option<Mass> {
+        self.fit(load, Fit::Nearest)
+    }
+
+    fn above(&self, load: Mass) -> Option<Mass> {
+        let over = load.checked_add(Mass::from_nanograms(1))?;
+        self.fit(over, Fit::Over).filter(|made| *made > load)
+    }
 }
 
 /// The call of one more set toward a total: no more than what is left of it.

@@ -1,0 +1,309 @@
+//! A test day by the engine: the singles, the max, and what it moves.
+#![allow(clippy::unwrap_used)] // helpers outside #[test] functions
+
+use std::sync::Arc;
+
+use barwright_app::Engine;
+use barwright_app::contract::{
+    FloorScreen, HowEnded, Intent, Look, Reading, Screen, TallyScreen, Update,
+};
+
+struct Lifter {
+    engine: Arc<Engine>,
+    now: Reading,
+}
+
+impl Lifter {
+    fn new(plan: &str, maxes: &[(&str, &str)]) -> Self {
+        let now = Reading {
+            wall_ms: 1_795_000_000_000,
+            offset_minutes: 60,
+            boot_ms: None,
+            boot_id: None,
+        };
+        let mut lifter = Self { engine: Engine::in_memory("en-GB".into()).unwrap(), now };
+        lifter.tap(Intent::AddGym { text: GYM.into() });
+        lifter.tap(Intent::ChooseGym { name: "Cellar".into() });
+        lifter.tap(Intent::AdoptPlan { text: plan.into() });
+        for (lift, max) in maxes {
+            let field = format!("max:{lift}");
+            lifter.tap(Intent::Write { field, text: (*max).into(), sure: false });
+        }
+        lifter
+    }
+
+    fn tap(&mut self, intent: Intent) -> Update {
+        let update = self.engine.dispatch(intent, self.now.clone()).unwrap();
+        self.now.wall_ms += 300_000;
+        update
+    }
+
+    fn days(&mut self, days: i64) {
+        self.now.wall_ms += days * 86_400_000;
+    }
+
+    fn floor(&self) -> Option<FloorScreen> {
+        match self.engine.view(Look::Floor { draft: <_>::default() }, self.now.clone()).unwrap() {
+            Screen::Floor { floor } if floor.part.is_some() => Some(floor),
+            _ => None,
+        }
+    }
+
+    fn record(&mut self, ended: HowEnded) {
+        self.tap(Intent::Record {
+            part: None,
+            amount: None,
+            left_halves: None,
+            ended,
+            helped: 0,
+            last: false,
+        });
+    }
+
+    /// Singles until the test is over, by a lifter who makes no more than `real` kilograms: what was
+    /// on the bar at each, and why.
+    fn singles(&mut self, real: f64) -> Vec<(String, Vec<String>)> {
+        while self.floor().unwrap().call.sentence.starts_with("Warm-up") {
+            self.record(HowEnded::AsCalled);
+        }
+        let mut singles = Vec::new();
+        while let Some(floor) = self.floor() {
+            let on = floor.bar.total.clone();
+            let figure: f64 = on.trim_end_matches(" kg").parse().unwrap();
+            singles.push((on, floor.call.why));
+            self.record(if figure <= real { HowEnded::AsCalled } else { HowEnded::Failed });
+        }
+        singles
+    }
+
+    fn finish(&mut self) -> TallyScreen {
+        match self.tap(Intent::Finish).screen {
+            Screen::Tally { tally } => tally,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    fn max(&self, lift: &str) -> String {
+        let look = Look::Lift { exercise: lift.into(), page: 0 };
+        match self.engine.view(look, self.now.clone()).unwrap() {
+            Screen::Lift { lift } => lift.subtitle,
+            other => panic!("{other:?}"),
+        }
+    }
+}
+
+/// Steps of 2.5 kg on the bar, of 1.25 kg on the belt.
+const GYM: &str = r#"
+name = "Cellar"
+unit = "kg"
+also = ["rack", "pull-up-bar", "belt"]
+
+[[bar]]
+name = "Long bar"
+mass = "20 kg"
+
+[[plate]]
+mass = "25 kg"
+pairs = 4
+diameter = "450 mm"
+
+[[plate]]
+mass = "20 kg"
+pairs = 1
+diameter = "450 mm"
+
+[[plate]]
+mass = "10 kg"
+pairs = 2
+
+[[plate]]
+mass = "5 kg"
+pairs = 1
+
+[[plate]]
+mass = "2.5 kg"
+pairs = 1
+
+[[plate]]
+mass = "1.25 kg"
+pairs = 1
+"#;
+
+const SQUAT: &str = r#"
+name = "Off-season"
+weeks = 3
+
+[[session]]
+name = "Test"
+weeks = 1
+
+[[session.exercise]]
+name = "Back squat"
+test = { step = "2.5 %", most_tries = 5 }
+
+[[session]]
+name = "Legs"
+weeks = "2-3"
+
+[[session.exercise]]
+name = "Back squat"
+sets = 3
+reps = 5
+load.by_week = ["75 %", "75 %", "80 %"]
+ramp = "none"
+
+[[session.exercise]]
+name = "Front squat"
+sets = 3
+reps = 5
+load = "60 % of Back squat"
+ramp = "none"
+"#;
+
+fn changes(tally: &TallyScreen) -> Vec<&str> {
+    tally.changes.iter().map(|row| row.text.as_str()).collect()
+}
+
+/// NSCA Essentials, 1RM protocol (published), of a lower-body lift whose max is expected at 160 kg:
+/// 92.5 % is 148, made 147.5; 5 % more while under 95 % (152) is 154.875, made 155; then the plan's
+/// 2.5 %: 158.875 → 160, 164, made 165, 169.125 → 170, missed; five tries are over.
+#[test]
+fn the_singles_come_from_the_max_and_the_max_moves_the_next_block() {
+    let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    let singles = lifter.singles(167.0);
+    let loads: Vec<_> = singles.iter().map(|(load, _)| load.as_str()).collect();
+    assert_eq!(loads, ["147.5 kg", "155 kg", "160 kg", "165 kg", "170 kg"]);
+    assert_eq!(singles[0].1[0], "92.5 % of the max, 160 kg (Wed 18 Nov): 148 kg.");
+    assert_eq!(singles[1].1[0], "147.5 kg went up: 5 % more is 154.88 kg.");
+    assert_eq!(singles[2].1[0], "155 kg went up: 2.5 % more is 158.88 kg.");
+
+    // Of 165 kg (and of 160): 75 % is 123.75 → 122.5, the lighter of two as near (120); 80 % 132 →
+    // 132.5 (128 → 127.5); 60 % 99 → 100 (96 → 95).
+    let tally = lifter.finish();
+    assert_eq!(
+        changes(&tally)[1..],
+        [
+            "Reference max of Back squat: 165 kg, tested; was 160 kg",
+            "Week 2, Legs: Back squat 122.5 kg, was 120 kg",
+            "Week 2, Legs: Front squat 100 kg, was 95 kg",
+            "Week 3, Legs: Back squat 132.5 kg, was 127.5 kg",
+            "Week 3, Legs: Front squat 100 kg, was 95 kg",
+        ]
+    );
+    let first = &tally.moved[0];
+    assert_eq!((first.week, first.before.as_str(), first.after.as_str()), (2, "120", "122.5"));
+    assert!(lifter.max("back-squat").contains("165 kg, tested"), "{}", lifter.max("back-squat"));
+
+    // The next session is begun with it, and then it is a fact that stands.
+    lifter.days(2);
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    assert_eq!(lifter.floor().unwrap().bar.total, "122.5 kg");
+    assert!(lifter.max("back-squat").contains("165 kg, tested"));
+}
+
+/// A first single that is missed: 10 % less for a lower-body lift (147.5 → 132.75, made 132.5), then
+/// up by 5 % while under 95 % of what was expected (139.125 → 140, 147 → 147.5). That was missed:
+/// halfway, 143.75, made 142.5. It is missed too, and nothing can be made between.
+#[test]
+fn a_miss_goes_down_and_never_back_to_what_was_missed() {
+    let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    let singles = lifter.singles(141.0);
+    let loads: Vec<_> = singles.iter().map(|(load, _)| load.as_str()).collect();
+    assert_eq!(loads, ["147.5 kg", "132.5 kg", "140 kg", "142.5 kg"]);
+    assert_eq!(singles[1].1[0], "147.5 kg was missed: 10 % less is 132.75 kg.");
+    assert_eq!(singles[3].1[0], "140 kg went up and 147.5 kg did not: halfway is 143.75 kg.");
+    let tally = lifter.finish();
+    assert!(changes(&tally)[1].contains("140 kg, tested; was 160 kg"), "{:?}", changes(&tally));
+}
+
+/// A failed single by the one key for it is no repetition done, and a test that is cut short lowers
+/// nothing.
+#[test]
+fn a_test_cut_short_lowers_no_max() {
+    let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    while lifter.floor().unwrap().call.sentence.starts_with("Warm-up") {
+        lifter.record(HowEnded::AsCalled);
+    }
+    lifter.record(HowEnded::AsCalled);
+    let tally = lifter.finish();
+    assert!(tally.moved.is_empty() && !changes(&tally).iter().any(|row| row.contains("tested")));
+    assert!(lifter.max("back-squat").contains("160 kg, entered"));
+}
+
+/// What was interrupted is tried again at the same load, and pain ends the test.
+#[test]
+fn interrupted_is_tried_again_and_pain_ends_it() {
+    let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    while lifter.floor().unwrap().call.sentence.starts_with("Warm-up") {
+        lifter.record(HowEnded::AsCalled);
+    }
+    lifter.record(HowEnded::Interrupted);
+    assert_eq!(lifter.floor().unwrap().bar.total, "147.5 kg");
+    lifter.record(HowEnded::Pain);
+    assert!(lifter.floor().is_none());
+}
+
+/// Sets of the last four weeks say more than an old max: five at 140 kg with none left are 163.3 by
+/// Epley, 92.5 % of it 151.08, made 150.
+#[test]
+fn the_singles_come_from_the_estimate_of_the_last_weeks() {
+    let plan = SQUAT.replace("weeks = 1\n", "weeks = 2\n").replace("\"2-3\"", "[1, 3]");
+    let plan = plan.replace(".by_week = [\"75 %\", \"75 %\", \"80 %\"]", " = \"140 kg\"");
+    let mut lifter = Lifter::new(&plan, &[("back-squat", "150 kg")]);
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Record {
+        part: None,
+        amount: None,
+        left_halves: Some(0),
+        ended: HowEnded::AsCalled,
+        helped: 0,
+        last: false,
+    });
+    lifter.finish();
+    lifter.days(7);
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    let singles = lifter.singles(0.0);
+    assert_eq!(singles[0].0, "150 kg");
+    assert!(singles[0].1[0].contains("of what your sets estimate, 163.3 kg"), "{:?}", singles[0]);
+}
+
+/// A pull-up is tested by what is moved: 80 kg of body and 20 added are expected, 92.5 % of 100 is
+/// 92.5, 12.5 of it to add; upper-body steps.
+#[test]
+fn a_lift_of_the_body_is_tested_by_what_is_moved() {
+    let plan = SQUAT.replace("Back squat\"\ntest", "Pull-up\"\ntest");
+    let mut lifter = Lifter::new(&plan, &[("pull-up", "100 kg")]);
+    let body = Intent::Write { field: "body-mass".into(), text: "80 kg".into(), sure: false };
+    lifter.tap(body);
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    while lifter.floor().unwrap().call.sentence.starts_with("Warm-up") {
+        lifter.record(HowEnded::AsCalled);
+    }
+    assert_eq!(lifter.floor().unwrap().bar.total, "+12.5 kg");
+    lifter.record(HowEnded::AsCalled);
+    // 92.5 went up: 5 % more moved is 97.125, 17.125 to add, made 17.5.
+    assert_eq!(lifter.floor().unwrap().bar.total, "+17.5 kg");
+}
+
+/// One joint is not tested, the last steps are 2.5–5 %, and there are three to five tries.
+#[test]
+fn what_is_no_test_is_said_in_its_place() {
+    for (from, to) in [
+        ("\"Back squat\"\ntest", "\"Leg extension\"\ntest"),
+        ("\"2.5 %\"", "\"2 %\""),
+        ("\"2.5 %\"", "\"7.5 %\""),
+        ("most_tries = 5", "most_tries = 2"),
+        ("most_tries = 5", "most_tries = 8"),
+    ] {
+        let engine = Engine::in_memory("en-GB".into()).unwrap();
+        let look = Look::Plan { text: Some(SQUAT.replacen(from, to, 1)), week: None };
+        let now = Reading { wall_ms: 1, offset_minutes: 0, boot_ms: None, boot_id: None };
+        let now = Reading { wall_ms: 1_795_000_000_000, ..now };
+        let Screen::Plan { plan } = engine.view(look, now).unwrap() else { panic!() };
+        assert_eq!(plan.faults.len(), 1, "{to}: {:?}", plan.faults);
+    }
+}
