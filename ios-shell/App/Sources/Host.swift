@@ -24,7 +24,11 @@ final class Host: ObservableObject {
     private var kind = FileKind.plan
 
     init() {
-        let core = Core(locale: { Locale.current.identifier(.bcp47) }) {
+        // The lifter's own language and region; the program's words are English all the same.
+        let tag: @Sendable () -> String = {
+            Locale.preferredLanguages.first ?? Locale.current.identifier(.bcp47)
+        }
+        let core = Core(locale: tag) {
             let support = try FileManager.default.url(
                 for: .applicationSupportDirectory, in: .userDomainMask, appropriateFor: nil, create: true)
             return try Store.path(in: support)

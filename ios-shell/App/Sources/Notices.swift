@@ -17,8 +17,9 @@ final class Notices {
         withdraw()
         let mine = wish
         let asked = ContinuousClock.now
-        // The system asks the lifter at the first rest and never again.
-        center.requestAuthorization(options: [.alert, .sound]) { allowed, _ in
+        // The system asks the lifter at the first rest and never again. It answers on a queue of its
+        // own.
+        center.requestAuthorization(options: [.alert, .sound]) { @Sendable allowed, _ in
             Task { @MainActor in
                 guard mine == self.wish else { return }
                 guard allowed else { return denied() }

@@ -23,17 +23,43 @@ extension Engine: Asked {}
 public final class Core: @unchecked Sendable {
     private let queue = DispatchQueue(label: "barwright.core", qos: .userInitiated)
     private let open: @Sendable () throws -> any Asked
+    private let setRight: @Sendable () throws -> Recovered
     private var engine: (any Asked)?
 
     /// The store at a path; both are asked for whenever the store is opened.
     public convenience init(
         locale: @escaping @Sendable () -> String, path: @escaping @Sendable () throws -> String
     ) {
-        self.init { try Engine.open(path: path(), locale: locale()) }
+        self.init(
+            open: { try Engine.open(path: path(), locale: locale()) },
+            recover: { try Barwright.recover(path: path()) })
     }
 
-    init(open: @escaping @Sendable () throws -> any Asked) {
+    init(
+        open: @escaping @Sendable () throws -> any Asked,
+        recover: @escaping @Sendable () throws -> Recovered
+    ) {
         self.open = open
+        setRight = recover
+    }
+
+    /// The store could be opened: what is wrong now is no matter of its file.
+    func isOpen(then: @escaping @MainActor @Sendable (Bool) -> Void) {
+        queue.async {
+            let open = self.engine != nil
+            DispatchQueue.main.async { MainActor.assumeIsolated { then(open) } }
+        }
+    }
+
+    /// Sets a damaged store aside and reads what is good into a new one; refused where nothing is
+    /// damaged.
+    func recover(then: @escaping @MainActor @Sendable (Result<Recovered, EngineError>) -> Void) {
+        queue.async {
+            // No engine may have the file.
+            self.release()
+            let recovered = Self.caught(self.setRight)
+            DispatchQueue.main.async { MainActor.assumeIsolated { then(recovered) } }
+        }
     }
 
     func dispatch(
@@ -48,8 +74,7 @@ public final class Core: @unchecked Sendable {
         ask(then) { engine in Update(screen: try engine.view(look: look, reading: reading), effects: []) }
     }
 
-    /// Copies the records to a file that is not there yet; answers how many
-    /// entries they have.
+    /// Copies the records to a file that is not there yet; answers how many entries they have.
     func backUp(
         to path: String, then: @escaping @MainActor @Sendable (Result<UInt64, EngineError>) -> Void
     ) {
@@ -91,10 +116,16 @@ public final class Core: @unchecked Sendable {
 
     /// What `call` comes to on the engine, which is opened when it is not.
     private func asked<T>(_ call: (any Asked) throws -> T) -> Result<T, EngineError> {
-        do {
+        Self.caught {
             let engine = try self.engine ?? open()
             self.engine = engine
-            return .success(try call(engine))
+            return try call(engine)
+        }
+    }
+
+    private static func caught<T>(_ call: () throws -> T) -> Result<T, EngineError> {
+        do {
+            return .success(try call())
         } catch let error as EngineError {
             return .failure(error)
         } catch {

@@ -55,7 +55,11 @@ public final class Presenter {
         case .meant:
             let meant = shown.word?.meant
             shown.word = nil
-            if let meant { dispatch(meant) }
+            switch meant {
+            case .dispatch(let intent): dispatch(intent)
+            case .recover: recover()
+            case nil: break
+            }
         case .understood: shown.word = nil
         }
     }
@@ -91,7 +95,12 @@ public final class Presenter {
             } else {
                 shown.word = Word(reason)
             }
-        case .Storage(let reason, let keptAt): say([reason, keptAt])
+        case .Storage(let reason, let keptAt):
+            say([reason, keptAt])
+            core.isOpen { open in
+                // Whether its damage can be mended is found out when it is asked for.
+                if !open, let word = self.shown.word { self.shown.word = Word(recovering: word.text) }
+            }
         case .NewerFile(let reason), .Closed(let reason): say([reason])
         case .Broken(let reason, let report): say([reason, report])
         }
@@ -240,7 +249,7 @@ public final class Presenter {
             guard case .success(let update) = answer, let floor = update.screen.floor,
                 let key = Notice.key(id, part: part, on: floor), case .do(let intent) = key.action
             else {
-                self.wake(then: then)
+                self.wake { self.giveUp(then: then) }
                 return
             }
             self.elsewhere(intent, at: reading, then: then)
@@ -257,13 +266,23 @@ public final class Presenter {
                 self.refreshFloor()
             case .failure(let error): self.refused(error, intent)
             }
-            then()
+            self.giveUp(then: then)
         }
+    }
+
+    /// In the background the file is given up again when all is done.
+    private func giveUp(then: @escaping @MainActor @Sendable () -> Void) {
+        if inFront { then() } else { core.suspend(then: then) }
     }
 
     /// What was entered on the floor belonged to the set before.
     private func refreshFloor() {
         if case .floor = trail.look { trail.look = .floor(draft: Draft()) }
+        if inFront { refreshPage() }
+    }
+
+    /// Looks again where we are; the places are the shell's own.
+    private func refreshPage() {
         if case .places = shown.page { return }
         refresh()
     }
@@ -305,13 +324,13 @@ public final class Presenter {
 
     /// A clock or time zone was changed: the core gets a reading, the ring is set anew.
     public func clocksChanged() {
-        wake { self.refreshKeepingDraft() }
+        wake { if self.inFront { self.refreshPage() } }
     }
 
     /// The device's region changed: numbers are written in another way from the next screen on.
     public func regionChanged() {
         core.reopen()
-        if inFront { refreshKeepingDraft() }
+        if inFront { refreshPage() }
     }
 
     /// The process is about to end.
@@ -320,17 +339,29 @@ public final class Presenter {
         core.end(at: clocks.read())
     }
 
-    private func refreshKeepingDraft() {
-        if case .places = shown.page { return }
-        refresh()
-    }
-
     private func wake(then: @escaping @MainActor @Sendable () -> Void) {
         let reading = clocks.read()
         core.dispatch(.wake, at: reading) { answer in
             // With no word: nobody is looking, and the next tap says what is wrong.
             if case .success(let update) = answer { self.carryOut(update, at: reading) }
             then()
+        }
+    }
+
+    private func recover() {
+        core.recover { recovered in
+            switch recovered {
+            case .success(let recovered):
+                let reading = self.clocks.read()
+                self.core.dispatch(.wake, at: reading) { answer in
+                    if case .success(let update) = answer {
+                        self.carryOut(update, at: reading)
+                        self.arrive(update.screen, at: reading)
+                    }
+                    self.say([recovered.reason])
+                }
+            case .failure(let error): self.refused(error, nil)
+            }
         }
     }
 

@@ -88,8 +88,8 @@ public struct Word: Sendable, Equatable {
     public let yes: String?
     /// What stands on the key that puts the word away.
     public let no: String
-    /// What is dispatched when it is meant.
-    let meant: Intent?
+    /// What is done when it is meant.
+    let meant: Meant?
 
     init(_ text: String) {
         self.text = text
@@ -102,6 +102,20 @@ public struct Word: Sendable, Equatable {
         self.text = text
         yes = Words.loadAnyway
         no = Words.leaveIt
-        self.meant = meant
+        self.meant = .dispatch(meant)
     }
+
+    /// The records can't be opened: what is good in them can be read into new ones.
+    init(recovering text: String) {
+        self.text = text
+        yes = Words.recover
+        no = Words.leaveIt
+        meant = .recover
+    }
+}
+
+/// What a word asks about.
+enum Meant: Sendable, Equatable {
+    case dispatch(Intent)
+    case recover
 }

@@ -19,6 +19,7 @@ public enum Words {
     public static let onThisPhone = "On this phone"
     public static let speak = "Speak what is worth hearing"
 
+    public static let byKind = "By kind of week"
     public static let why = "Why?"
     public static let whyThisLoad = "Why this load?"
     public static let keep = "Keep"
@@ -29,6 +30,7 @@ public enum Words {
     public static let noCopy = "There is no room for a copy. Make room and tap again."
     public static let noNotices =
         "Notifications are off: the end of a rest is only felt while this is open. Everything else works."
+    static let recover = "Set it aside and read what is good"
     static let broken = "Something broke inside. What was recorded is kept, and you can go on."
 
     /// A field's key, to be read aloud.
@@ -37,8 +39,8 @@ public enum Words {
     /// The second key of an effort key, behind a long press.
     public static func heldFor(_ half: String) -> String { "Hold for \(half)" }
 
-    /// Where a fault stands.
+    /// Where a fault stands, and what it is.
     public static func faultPlace(_ fault: FileFault) -> String {
-        "Line \(fault.line), column \(fault.column)"
+        "Line \(fault.line), column \(fault.column) · \(fault.label)"
     }
 }

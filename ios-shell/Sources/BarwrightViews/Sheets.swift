@@ -196,9 +196,24 @@ struct BalanceView: View {
                 VStack(alignment: .leading, spacing: 2) {
                     Say(words: picture.bar.text, font: picture.bar.behind ? .body.bold() : .body)
                     Picture(drawing: picture.drawing)
+                    Say(words: picture.bar.detail, quiet: true)
                 }
             }
             Rows(rows: balance.sentences, send: send)
+            Kinds(rows: balance.kinds, send: send)
+        }
+    }
+}
+
+/// A week of each kind on average, under its heading.
+struct Kinds: View {
+    let rows: [Row]
+    let send: Send
+
+    var body: some View {
+        if !rows.isEmpty {
+            Say(words: Words.byKind, font: .title2.bold()).accessibilityAddTraits(.isHeader)
+            Rows(rows: rows, send: send)
         }
     }
 }

@@ -167,3 +167,32 @@ final class HouseTests: XCTestCase {
         return out
     }
 }
+
+/// What the app asks for and says of itself: no more than the README says.
+final class ManifestTests: XCTestCase {
+    private func plist(_ name: String) throws -> [String: Any] {
+        let data = try Data(contentsOf: checkout.appendingPathComponent("ios-shell/App/\(name)"))
+        return try XCTUnwrap(
+            PropertyListSerialization.propertyList(from: data, format: nil) as? [String: Any], name)
+    }
+
+    func testNothingLeavesThePhone() throws {
+        let privacy = try plist("PrivacyInfo.xcprivacy")
+        XCTAssertEqual(privacy["NSPrivacyTracking"] as? Bool, false)
+        XCTAssertEqual((privacy["NSPrivacyTrackingDomains"] as? [Any])?.count, 0)
+        XCTAssertEqual((privacy["NSPrivacyCollectedDataTypes"] as? [Any])?.count, 0)
+        let info = try plist("Info.plist")
+        // No camera, no place, no contacts, no network of its own, nothing in the background.
+        XCTAssertEqual(info.keys.filter { $0.hasSuffix("UsageDescription") }, [])
+        XCTAssertNil(info["NSAppTransportSecurity"])
+        XCTAssertNil(info["UIBackgroundModes"])
+    }
+
+    func testFilesCanBeReadAfterTheFirstUnlock() throws {
+        let entitlements = try plist("Barwright.entitlements")
+        XCTAssertEqual(
+            entitlements["com.apple.developer.default-data-protection"] as? String,
+            "NSFileProtectionCompleteUntilFirstUserAuthentication")
+        XCTAssertEqual(entitlements.count, 2)
+    }
+}

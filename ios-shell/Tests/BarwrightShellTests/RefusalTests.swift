@@ -198,6 +198,10 @@ import XCTest
         func backUp(path: String) throws -> UInt64 { throw error }
     }
 
+    private func failing(_ error: EngineError) -> Core {
+        Core(open: { Failing(error) }, recover: { throw error })
+    }
+
     private func word(of core: Core) async throws -> String {
         let phone = try handset()
         let presenter = Presenter(
@@ -211,7 +215,7 @@ import XCTest
 
     func testADefectIsSaidWithWhatToSend() async throws {
         let error = EngineError.Broken(reason: "Something broke inside.", report: "barwright 0: it broke")
-        let text = try await word(of: Core { Failing(error) })
+        let text = try await word(of: failing(error))
         XCTAssertEqual(text, "Something broke inside.\nbarwright 0: it broke")
     }
 
@@ -229,6 +233,42 @@ import XCTest
         }
         guard case .success = answer else { return XCTFail("\(answer)") }
         core.end(at: phone.clocks.read())
+    }
+
+    func testADamagedFileIsSetAsideAndReadWhenThatIsMeant() async throws {
+        let phone = try handset()
+        try await phone.begin("1.1")
+        try await phone.tap("Racked")
+        phone.presenter.ends()
+        var bytes = try Data(contentsOf: URL(fileURLWithPath: phone.path))
+        // The last entries of the log, somewhere in the file: a word of the plan is spoilt.
+        let word = try XCTUnwrap(bytes.range(of: Data("Box jump".utf8), options: .backwards))
+        bytes.replaceSubrange(word, with: Data("Boxxjump".utf8))
+        try bytes.write(to: URL(fileURLWithPath: phone.path))
+        await phone.start()
+        XCTAssertTrue(phone.sees("damaged"), "\(phone.texts())")
+        try await phone.tap("Set it aside and read what is good")
+        let text = try XCTUnwrap(phone.presenter.shown.word).text
+        XCTAssertTrue(text.contains(phone.path), text)
+        XCTAssertFalse(text.contains("is damaged"), text)
+        try await phone.tap("Understood")
+        XCTAssertNotNil(phone.presenter.shown.page)
+        let beside = try FileManager.default.contentsOfDirectory(atPath: phone.folder.path + "/store")
+        XCTAssertTrue(beside.contains { $0 != "barwright.db" && $0.hasPrefix("barwright.db") }, "\(beside)")
+    }
+
+    func testNothingIsSetAsideThatIsNotDamaged() async throws {
+        let phone = try handset()
+        let other = try Engine.open(path: phone.path, locale: "en-GB")
+        await phone.start()
+        XCTAssertTrue(phone.sees("Another program has this file open"), "\(phone.texts())")
+        try await phone.tap("Set it aside and read what is good")
+        XCTAssertTrue(phone.sees("Another program has this file open"), "\(phone.texts())")
+        try other.shutDown()
+        try await phone.tap("Set it aside and read what is good")
+        let files = try FileManager.default.contentsOfDirectory(atPath: phone.folder.path + "/store")
+        XCTAssertTrue(Set(files).isSubset(of: ["barwright.db", "barwright.db-wal"]), "\(files)")
+        XCTAssertEqual(phone.presenter.shown.word?.yes, nil, "\(phone.texts())")
     }
 
     func testAFileOfANewerReleaseIsLeftAsItIs() async throws {
@@ -249,7 +289,7 @@ import XCTest
         phone.presenter.ends()
         try await phone.tap("Racked")
         XCTAssertNil(phone.presenter.shown.word)
-        let text = try await word(of: Core { Failing(.Closed(reason: "This was shut down.")) })
+        let text = try await word(of: failing(.Closed(reason: "This was shut down.")))
         XCTAssertEqual(text, "This was shut down.")
     }
 }

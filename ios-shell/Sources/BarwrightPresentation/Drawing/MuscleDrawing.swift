@@ -1,7 +1,8 @@
 import Barwright
 import Foundation
 
-/// One muscle: planned as an outline, done as a fill; left and right apart where a side matters.
+/// One muscle: planned as an outline, done as a fill, of which sets under six repetitions are
+/// hatched; left and right apart where a side matters.
 /// The words over it say the same.
 public struct MuscleDrawing: Drawing {
     private let bar: MuscleBar
@@ -36,6 +37,7 @@ public struct MuscleDrawing: Drawing {
             ]
         } else {
             marks = [done(bar.doneHalves, from: 1, to: height - 1)]
+            marks += hatch(from: long(bar.doneHalves) - long(bar.underSixHalves), to: long(bar.doneHalves), sheet)
         }
         if bar.plannedHalves > 0 {
             marks.append(
@@ -45,9 +47,19 @@ public struct MuscleDrawing: Drawing {
         }
         return sheet.laid(marks)
     }
+
+    /// Slanted lines across the fill, four points apart.
+    private func hatch(from: CGFloat, to: CGFloat, _ sheet: Sheet) -> [Mark] {
+        let height = sheet.size.height
+        return stride(from: max(from, 0), to: to, by: 4).map { x in
+            .line(
+                [CGPoint(x: x, y: height - 1), CGPoint(x: min(x + 4, to), y: 1)], sheet.palette.ground,
+                width: 1.5)
+        }
+    }
 }
 
-/// One exercise's muscle bars, each with its words.
+/// A muscle's bar with its words.
 public struct MusclePicture: Sendable, Equatable, Identifiable {
     public let bar: MuscleBar
     public let drawing: MuscleDrawing
