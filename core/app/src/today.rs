@@ -9,7 +9,7 @@ use barwright_domain::equipment::Equipment;
 use barwright_domain::history::{DoneSet, Record, session_volume};
 use barwright_domain::plan::Plan;
 use barwright_domain::prescribe::{
-    self, LeftOut, Lifter, MOST_PAST, MovedLoad, Need, Past, Source,
+    self, ENOUGH_PAST, LeftOut, Lifter, MOST_PAST, MovedLoad, Need, Past, RECENT_DAYS, Source,
 };
 use barwright_domain::session::{Command, Entry, EntryId, PlanPlace, Reading, Run, Sheet};
 use barwright_domain::volume::Tally;
@@ -310,10 +310,16 @@ fn lifter(
     let history = store.history().map_err(failed)?;
     let last_day =
         history.last_sessions(before, 1).map_err(failed)?.first().map(|session| session.day);
+    let today = at.local_day();
     let mut past = BTreeMap::new();
     for exercise in exercises {
         let sets = history
-            .sets_of(exercise, before, u32::try_from(MOST_PAST).unwrap_or(u32::MAX))
+            .recent_sets_of(
+                exercise,
+                before,
+                [ENOUGH_PAST, MOST_PAST],
+                today.saturating_sub(RECENT_DAYS),
+            )
             .map_err(failed)?;
         let mut sessions: Vec<Past> = Vec::new();
         let mut of = None;
@@ -334,7 +340,7 @@ fn lifter(
         }
         past.insert(exercise.clone(), sessions);
     }
-    Ok(Lifter { desk, today: at.local_day(), last_day, past })
+    Ok(Lifter { desk, today, last_day, past })
 }
 
 /// Hard sets done in a run of the adopted plan's weeks, week by week, the running session's among

@@ -13,7 +13,7 @@ use barwright_domain::history::{
 use barwright_domain::volume::Tally;
 use barwright_store::{AtEnd, Derive, Event, History, NewEvent, Store, StoreError};
 use proptest::prelude::*;
-use support::{AT, EXERCISES, session, set};
+use support::{AT, EXERCISES, day_of, session, set};
 
 /// The rows by the plainest means.
 #[derive(Default)]
@@ -87,6 +87,25 @@ impl Model {
                     );
                 }
                 let sets = history.sets_of(exercise, before, most as u32).unwrap();
+                assert_eq!(sets, expected);
+
+                // Of those, the newest however long ago, and the further ones from a day on.
+                let since = day_of(4);
+                let recent = |session: &u64| {
+                    let began = self.sessions.values().find(|row| row.day >= since);
+                    began.is_some_and(|first| first.session <= *session)
+                };
+                let looked_at: Vec<_> = sessions
+                    .iter()
+                    .rev()
+                    .take(most)
+                    .enumerate()
+                    .filter(|(place, session)| *place < 1 || recent(session))
+                    .map(|(_, session)| *session)
+                    .collect();
+                expected.retain(|set| looked_at.contains(&set.key.session));
+                let most = [1, most as u32];
+                let sets = history.recent_sets_of(exercise, before, most, since).unwrap();
                 assert_eq!(sets, expected);
             }
             let mut records = history.records(exercise).unwrap();

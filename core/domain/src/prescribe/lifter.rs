@@ -10,7 +10,11 @@ use crate::history::DoneSet;
 use crate::session::PlanPlace;
 
 /// The most past sessions of an exercise that are looked at.
-pub const MOST_PAST: usize = 12;
+pub const MOST_PAST: u32 = 12;
+
+/// Past sessions of an exercise that are looked at however long ago they were; further ones only
+/// within [`RECENT_DAYS`], so that the sheet costs as much after ten years as after a month.
+pub const ENOUGH_PAST: u32 = 4;
 
 /// Days of history that what is asked is held against: four weeks.
 pub const RECENT_DAYS: i32 = 28;
@@ -37,7 +41,8 @@ pub struct Lifter {
     pub today: i32,
     /// Local date of the last session of any kind.
     pub last_day: Option<i32>,
-    /// Past sessions by exercise, the latest first, [`MOST_PAST`] at the most.
+    /// Past sessions by exercise, the latest first: [`ENOUGH_PAST`], those of the last
+    /// [`RECENT_DAYS`] beyond, and [`MOST_PAST`] at the most.
     pub past: BTreeMap<String, Vec<Past>>,
 }
 
@@ -54,8 +59,7 @@ pub enum Need {
 impl Lifter {
     /// Past sessions of an exercise, the latest first.
     pub fn past(&self, exercise: &str) -> &[Past] {
-        let all = self.past.get(exercise).map(Vec::as_slice).unwrap_or_default();
-        all.get(..MOST_PAST).unwrap_or(all)
+        self.past.get(exercise).map(Vec::as_slice).unwrap_or_default()
     }
 
     /// Days from one day, if there was one, to today.

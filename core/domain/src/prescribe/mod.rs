@@ -19,7 +19,7 @@ mod session;
 mod slot;
 
 pub use duration::{Duration, duration, seconds_to_go};
-pub use lifter::{Lifter, MOST_PAST, Need, Past, RECENT_DAYS};
+pub use lifter::{ENOUGH_PAST, Lifter, MOST_PAST, Need, Past, RECENT_DAYS};
 pub use minutes::{LeftOut, fit_minutes};
 pub use moved::{MovedLoad, moved_loads, taking_from};
 pub use session::{Prescribed, Source, next_time, sheet, substitute};

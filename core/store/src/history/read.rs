@@ -84,6 +84,38 @@ impl History<'_> {
         self.rows(&sql, (exercise, before, sessions), code::set)
     }
 
+    /// The sets of an exercise in its last sessions before one, as [`History::sets_of`]: in `enough`
+    /// of them however long ago, and further ones from the day `since` on, `most` in all.
+    ///
+    /// # Errors
+    /// As [`Store::history`].
+    pub fn recent_sets_of(
+        &self,
+        exercise: &str,
+        before: Option<Seq>,
+        [enough, most]: [u32; 2],
+        since: i32,
+    ) -> Result<Vec<DoneSet>, StoreError> {
+        let sql = format!(
+            "WITH last AS (
+                 SELECT DISTINCT session FROM done_set
+                 WHERE exercise = ?1 AND session < ?2 ORDER BY session DESC LIMIT ?4
+             )
+             SELECT {} FROM done_set
+             WHERE exercise = ?1 AND session < ?2 AND session >= min(
+                 (SELECT min(session) FROM (SELECT session FROM last LIMIT ?3)),
+                 max(
+                     (SELECT min(session) FROM last),
+                     (SELECT ifnull(min(session), ?2) FROM session WHERE day >= ?5)
+                 )
+             )
+             ORDER BY session DESC, entry, number",
+            code::SET
+        );
+        let before = before.unwrap_or(i64::MAX as u64);
+        self.rows(&sql, (exercise, before, enough, most, since), code::set)
+    }
+
     /// The sets of a session, in the order of its exercises.
     ///
     /// # Errors
