@@ -78,6 +78,9 @@ enum Command {
     /// The file that the records are in: check it, copy it, read it back after damage.
     #[command(subcommand)]
     Records(commands::records::Asked),
+    /// Play a plan through with invented lifters: the spread of loads, time and volume over the
+    /// weeks, and where its rules stall or run away.
+    Rehearse(commands::rehearse::Asked),
     /// Drive the core from another program: JSON lines in, JSON lines out.
     Drive {
         /// Print the JSON Schema of the lines, and nothing else.
@@ -158,6 +161,9 @@ fn run(line: Line) -> Result<(), Failure> {
             commands::estimate::run(&asked, &records.locale(), &mut out)
         }
         Some(Command::Records(asked)) => asked.run(&records, &mut out),
+        Some(Command::Rehearse(asked)) => {
+            commands::rehearse::run(&asked, &Locale::read(&records.locale()), &mut out)
+        }
         Some(Command::Drive { describe: true }) => Ok(commands::drive::describe(&mut out)?),
         Some(Command::Drive { describe: false }) => {
             let engine = records.open()?;

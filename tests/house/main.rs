@@ -5,13 +5,15 @@ use std::process::Command;
 
 use serde_json::Value;
 
-/// Who may depend on whom, of our own crates: shells → bindings → app → store → domain.
+/// Who may depend on whom, of our own crates: shells → bindings → app → store → domain. The rehearsal
+/// is for the desk: what a phone carries can't reach it.
 const ARROWS: &[(&str, &[&str])] = &[
     ("barwright-domain", &[]),
     ("barwright-store", &["barwright-domain"]),
     ("barwright-app", &["barwright-domain", "barwright-store"]),
     ("barwright-bindings", &["barwright-app"]),
-    ("barwright", &["barwright-app", "barwright-domain"]),
+    ("barwright-rehearsal", &["barwright-domain"]),
+    ("barwright", &["barwright-app", "barwright-domain", "barwright-rehearsal"]),
 ];
 
 /// Libraries that only these crates of the house may name, tests and benches apart.
@@ -22,6 +24,10 @@ const KEPT_TO: &[(&str, &[&str])] = &[
     ("ratatui", &["barwright"]),
     ("crossterm", &["barwright"]),
     ("clap", &["barwright"]),
+    ("indicatif", &["barwright"]),
+    ("rand_chacha", &["barwright-rehearsal"]),
+    ("rand_distr", &["barwright-rehearsal"]),
+    ("rayon", &["barwright-rehearsal"]),
 ];
 
 fn metadata() -> Value {
@@ -60,7 +66,7 @@ fn arrows_go_one_way() {
             assert!(allowed.contains(&to.as_str()), "{name} must not depend on {to}");
         }
     }
-    assert!(seen >= 4, "the crates of the house are in the workspace");
+    assert!(seen >= 6, "the crates of the house are in the workspace");
 }
 
 #[test]

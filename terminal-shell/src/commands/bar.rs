@@ -1,7 +1,7 @@
 //! `barwright load` and `barwright changes`: what goes on the bar.
 
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use barwright_app::Locale;
 use barwright_app::phrase::en;
@@ -163,16 +163,21 @@ impl Gym {
     /// Reads the file, or takes the built-in gym of a unit.
     fn read(&self, unit: MassUnit) -> Result<Equipment, Failure> {
         let Some(path) = &self.equipment else { return Ok(builtin_in(unit)) };
-        let text = files::read(path).map_err(Failure::asked)?;
-        let name = path.display().to_string();
-        Equipment::read(&text).map_err(|faults| {
-            let shown: Vec<String> = faults
-                .iter()
-                .map(|fault| en::faults::lines(&en::faults::in_place(fault, &text), &name))
-                .collect();
-            Failure::asked(shown.join("\n").trim_end())
-        })
+        gym_in(path)
     }
+}
+
+/// The gym of an equipment file, or everything that is wrong with it.
+pub(super) fn gym_in(path: &Path) -> Result<Equipment, Failure> {
+    let text = files::read(path).map_err(Failure::asked)?;
+    let name = path.display().to_string();
+    Equipment::read(&text).map_err(|faults| {
+        let shown: Vec<String> = faults
+            .iter()
+            .map(|fault| en::faults::lines(&en::faults::in_place(fault, &text), &name))
+            .collect();
+        Failure::asked(shown.join("\n").trim_end())
+    })
 }
 
 fn mass(text: &str, numerals: Numerals) -> Result<(Mass, MassUnit), Failure> {

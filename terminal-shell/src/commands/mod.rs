@@ -5,6 +5,7 @@ pub(crate) mod drive;
 pub(crate) mod estimate;
 pub(crate) mod plan;
 pub(crate) mod records;
+pub(crate) mod rehearse;
 pub(crate) mod screen;
 pub(crate) mod start;
 pub(crate) mod today;

@@ -34,9 +34,14 @@ fn in_order(path: &Path, week: Option<u32>, locale: &Locale) -> Result<PlanScree
     if plan.faults.is_empty() {
         return Ok(plan);
     }
+    Err(refused(&plan, path))
+}
+
+/// A plan that has faults, as the refusal that names them in their places.
+pub(super) fn refused(plan: &PlanScreen, path: &Path) -> Failure {
     let name = path.display().to_string();
     let faults: Vec<_> = plan.faults.iter().map(|fault| faults::lines(fault, &name)).collect();
-    Err(Failure::asked(format!("{}\n{}", faults.join("\n"), plan.title)))
+    Failure::asked(format!("{}\n{}", faults.join("\n"), plan.title))
 }
 
 /// Adopts a plan, or prints what is wrong with it.

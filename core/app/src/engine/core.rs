@@ -9,7 +9,7 @@ use barwright_domain::equipment::{self, Equipment};
 use barwright_domain::history::{self, Rows};
 use barwright_domain::plan::Plan;
 use barwright_domain::progress::reference;
-use barwright_domain::quantity::{Mass, MassUnit};
+use barwright_domain::quantity::MassUnit;
 use barwright_domain::session::{self, Command, Event, Reading, Run, Stamped, State};
 use barwright_domain::volume::EASIEST_HARD;
 use barwright_store::{NewEvent, Store, StoreError};
@@ -84,11 +84,7 @@ impl Core {
     /// The maxes that the session changes, as the plan's rules say: facts when the next one begins.
     pub(crate) fn maxes_changed(&self, run: &Run) -> Vec<DeskEvent> {
         let Some(plan) = self.plan.as_deref() else { return Vec::new() };
-        // An estimate is taken down to a half kilogram or a whole pound.
-        let step = match run.equipment.unit {
-            MassUnit::Kilogram => Mass::from_nanograms(MassUnit::Kilogram.nanograms() / 2),
-            MassUnit::Pound => Mass::whole(1, MassUnit::Pound),
-        };
+        let step = reference::step_in(run.equipment.unit);
         let sets = self.rows.sets.values().map(AsRef::as_ref);
         reference::changed_by(plan, &self.catalogue, &self.desk, sets, step)
     }

@@ -8,7 +8,7 @@ use crate::catalogue::Catalogue;
 use crate::desk::{Desk, DeskEvent, MaxFact, MaxOrigin};
 use crate::history::DoneSet;
 use crate::plan::{Plan, RaiseMax};
-use crate::quantity::{Mass, Reps, Reserve, Rounding};
+use crate::quantity::{Mass, MassUnit, Reps, Reserve, Rounding};
 use crate::session::{Ending, SetKind};
 use crate::volume::EASIEST_HARD;
 
@@ -39,6 +39,15 @@ pub fn changed_by<'a>(
         Some(DeskEvent::MaxKept { exercise: lift.to_owned(), fact })
     });
     changed.collect()
+}
+
+/// What an estimate that raises a max is taken down to in a gym of that unit: a half kilogram or a
+/// whole pound.
+pub const fn step_in(unit: MassUnit) -> Mass {
+    match unit {
+        MassUnit::Kilogram => Mass::from_nanograms(MassUnit::Kilogram.nanograms() / 2),
+        MassUnit::Pound => Mass::whole(1, MassUnit::Pound),
+    }
 }
 
 /// The max that today's sets raise it to, if the plan lets them: the heaviest single of a test; or
