@@ -5,39 +5,39 @@
 import PackageDescription
 
 #if os(Linux)
-// Apple's frameworks are not here: small modules of ours stand for the names that are used.
-let stubs: [Target] = [
-    .target(name: "SwiftUI", dependencies: ["UniformTypeIdentifiers"], path: "Stubs/SwiftUI"),
-    .target(name: "UIKit", dependencies: ["SwiftUI"], path: "Stubs/UIKit"),
-    // As Apple's, from before Swift's concurrency.
-    .target(
-        name: "UserNotifications", path: "Stubs/UserNotifications",
-        swiftSettings: [.swiftLanguageMode(.v5)]),
-    .target(name: "AVFAudio", path: "Stubs/AVFAudio"),
-    .target(name: "UniformTypeIdentifiers", path: "Stubs/UniformTypeIdentifiers"),
-]
-let swiftUI: [Target.Dependency] = ["SwiftUI"]
-let platform: [Target] =
-    stubs + [
-        .target(name: "BarwrightFFI", path: "Generated/BarwrightFFI"),
-        .executableTarget(
-            name: "BarwrightApp",
-            dependencies: [
-                "BarwrightViews", "BarwrightPresentation", "SwiftUI", "UIKit",
-                "UserNotifications", "AVFAudio", "UniformTypeIdentifiers",
-            ],
-            path: "App/Sources"),
-        .testTarget(
-            name: "BarwrightShellTests",
-            dependencies: ["Barwright", "BarwrightPresentation", "BarwrightViews", "SwiftUI"]),
+    // Apple's frameworks are not here: small modules of ours stand for the names that are used.
+    let stubs: [Target] = [
+        .target(name: "SwiftUI", dependencies: ["UniformTypeIdentifiers"], path: "Stubs/SwiftUI"),
+        .target(name: "UIKit", dependencies: ["SwiftUI"], path: "Stubs/UIKit"),
+        // As Apple's, from before Swift's concurrency.
+        .target(
+            name: "UserNotifications", path: "Stubs/UserNotifications",
+            swiftSettings: [.swiftLanguageMode(.v5)]),
+        .target(name: "AVFAudio", path: "Stubs/AVFAudio"),
+        .target(name: "UniformTypeIdentifiers", path: "Stubs/UniformTypeIdentifiers"),
     ]
-let linked: [LinkerSetting] = [.linkedLibrary("barwright_bindings")]
+    let swiftUI: [Target.Dependency] = ["SwiftUI"]
+    let platform: [Target] =
+        stubs + [
+            .target(name: "BarwrightFFI", path: "Generated/BarwrightFFI"),
+            .executableTarget(
+                name: "BarwrightApp",
+                dependencies: [
+                    "BarwrightViews", "BarwrightPresentation", "SwiftUI", "UIKit",
+                    "UserNotifications", "AVFAudio", "UniformTypeIdentifiers",
+                ],
+                path: "App/Sources"),
+            .testTarget(
+                name: "BarwrightShellTests",
+                dependencies: ["Barwright", "BarwrightPresentation", "BarwrightViews", "SwiftUI"]),
+        ]
+    let linked: [LinkerSetting] = [.linkedLibrary("barwright_bindings")]
 #else
-let swiftUI: [Target.Dependency] = []
-let platform: [Target] = [
-    .binaryTarget(name: "BarwrightFFI", path: "Generated/BarwrightFFI.xcframework")
-]
-let linked: [LinkerSetting] = []
+    let swiftUI: [Target.Dependency] = []
+    let platform: [Target] = [
+        .binaryTarget(name: "BarwrightFFI", path: "Generated/BarwrightFFI.xcframework")
+    ]
+    let linked: [LinkerSetting] = []
 #endif
 
 let package = Package(

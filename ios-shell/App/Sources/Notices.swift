@@ -61,7 +61,9 @@ final class Notices {
     private func category(_ notice: Notice) -> UNNotificationCategory {
         UNNotificationCategory(
             identifier: notice.id,
-            actions: notice.keys.map { UNNotificationAction(identifier: $0.id, title: $0.label, options: []) },
+            actions: notice.keys.map {
+                UNNotificationAction(identifier: $0.id, title: $0.label, options: [])
+            },
             intentIdentifiers: [], options: [])
     }
 

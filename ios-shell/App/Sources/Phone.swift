@@ -31,6 +31,10 @@ final class Phone: Device {
         }
     }
 
+    func announce(_ words: String) {
+        UIAccessibility.post(notification: .announcement, argument: words)
+    }
+
     func speak(_ words: String) {
         voice.stopSpeaking(at: .immediate)
         voice.speak(AVSpeechUtterance(string: words))

@@ -25,10 +25,10 @@ public struct DeviceClocks: Clocks {
     private func sinceStart() -> Int64? {
         var time = timespec()
         #if canImport(Darwin)
-        // Apple's counts sleep under this name; its CLOCK_UPTIME_RAW does not.
-        let clock = CLOCK_MONOTONIC_RAW
+            // Apple's counts sleep under this name; its CLOCK_UPTIME_RAW does not.
+            let clock = CLOCK_MONOTONIC_RAW
         #else
-        let clock = CLOCK_BOOTTIME
+            let clock = CLOCK_BOOTTIME
         #endif
         guard clock_gettime(clock, &time) == 0 else { return nil }
         return Int64(time.tv_sec) * 1000 + Int64(time.tv_nsec) / 1_000_000
@@ -37,14 +37,15 @@ public struct DeviceClocks: Clocks {
     /// Tells one start from another; nil where the system does not say: then the wall clock rules.
     private func start() -> String? {
         #if canImport(Darwin)
-        var text = [CChar](repeating: 0, count: 64)
-        var size = text.count
-        guard sysctlbyname("kern.bootsessionuuid", &text, &size, nil, 0) == 0 else { return nil }
-        let id = String(decoding: text.prefix(while: { $0 != 0 }).map(UInt8.init(bitPattern:)), as: UTF8.self)
+            var text = [CChar](repeating: 0, count: 64)
+            var size = text.count
+            guard sysctlbyname("kern.bootsessionuuid", &text, &size, nil, 0) == 0 else { return nil }
+            let id = String(
+                decoding: text.prefix(while: { $0 != 0 }).map(UInt8.init(bitPattern:)), as: UTF8.self)
         #else
-        guard let text = try? String(contentsOfFile: "/proc/sys/kernel/random/boot_id", encoding: .utf8)
-        else { return nil }
-        let id = text.trimmingCharacters(in: .whitespacesAndNewlines)
+            guard let text = try? String(contentsOfFile: "/proc/sys/kernel/random/boot_id", encoding: .utf8)
+            else { return nil }
+            let id = text.trimmingCharacters(in: .whitespacesAndNewlines)
         #endif
         return id.isEmpty ? nil : id
     }

@@ -43,11 +43,12 @@ public final class Core: @unchecked Sendable {
         setRight = recover
     }
 
-    /// The store could be opened: what is wrong now is no matter of its file.
-    func isOpen(then: @escaping @MainActor @Sendable (Bool) -> Void) {
+    /// Gives the store up and opens it anew, after it failed: tells whether that can be done.
+    func opens(then: @escaping @MainActor @Sendable (Bool) -> Void) {
         queue.async {
-            let open = self.engine != nil
-            DispatchQueue.main.async { MainActor.assumeIsolated { then(open) } }
+            self.release()
+            let opened = self.asked { _ in }
+            DispatchQueue.main.async { MainActor.assumeIsolated { then((try? opened.get()) != nil) } }
         }
     }
 

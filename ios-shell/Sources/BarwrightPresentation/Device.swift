@@ -9,6 +9,8 @@ public protocol Device: AnyObject {
     func withdrawNotices()
     /// A mark to be felt.
     func feel(_ mark: Felt)
+    /// Words for who has the screen read out; nothing for anyone else.
+    func announce(_ words: String)
     /// Words to be spoken.
     func speak(_ words: String)
     /// The screen stays on, or no longer.

@@ -6,7 +6,10 @@ import Foundation
 public final class Presenter {
     /// All that is on the screen.
     public private(set) var shown = Shown() {
-        didSet { if shown != oldValue { onChange?(shown) } }
+        didSet {
+            if shown != oldValue { onChange?(shown) }
+            if shown.word != oldValue.word, let word = shown.word { device.announce(word.text) }
+        }
     }
     /// Told of every change of it.
     public var onChange: ((Shown) -> Void)?
@@ -60,7 +63,10 @@ public final class Presenter {
             case .recover: recover()
             case nil: break
             }
-        case .understood: shown.word = nil
+        case .understood:
+            shown.word = nil
+            // Before the first screen there is nothing to go back to: try again.
+            if shown.page == nil { comesToFront() }
         }
     }
 
@@ -97,9 +103,9 @@ public final class Presenter {
             }
         case .Storage(let reason, let keptAt):
             say([reason, keptAt])
-            core.isOpen { open in
+            core.opens { opens in
                 // Whether its damage can be mended is found out when it is asked for.
-                if !open, let word = self.shown.word { self.shown.word = Word(recovering: word.text) }
+                if !opens, let word = self.shown.word { self.shown.word = Word(recovering: word.text) }
             }
         case .NewerFile(let reason), .Closed(let reason): say([reason])
         case .Broken(let reason, let report): say([reason, report])
@@ -211,8 +217,10 @@ public final class Presenter {
             guard self.trail.look == wanted, case .floor = self.shown.page,
                 case .success(let update) = answer
             else { return }
-            if let floor = update.screen.floor, rested, floor.rest?.over == true {
+            if rested, let rest = update.screen.floor?.rest, rest.over {
                 self.device.feel(.over)
+                // Said once, when it ends; never while it counts.
+                self.device.announce("\(rest.label) \(rest.text)")
             }
             self.show(update.screen, at: reading, answered: false)
         }

@@ -10,14 +10,14 @@ public enum Store {
     public static func path(in support: URL) throws -> String {
         let folder = support.appendingPathComponent("store", isDirectory: true)
         #if os(iOS)
-        let protection: [FileAttributeKey: Any] = [
-            .protectionKey: FileProtectionType.completeUntilFirstUserAuthentication
-        ]
-        try FileManager.default.createDirectory(
-            at: folder, withIntermediateDirectories: true, attributes: protection)
-        try FileManager.default.setAttributes(protection, ofItemAtPath: folder.path)
+            let protection: [FileAttributeKey: Any] = [
+                .protectionKey: FileProtectionType.completeUntilFirstUserAuthentication
+            ]
+            try FileManager.default.createDirectory(
+                at: folder, withIntermediateDirectories: true, attributes: protection)
+            try FileManager.default.setAttributes(protection, ofItemAtPath: folder.path)
         #else
-        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+            try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         #endif
         return folder.appendingPathComponent("barwright.db").path
     }

@@ -60,8 +60,6 @@ struct WordView: View {
         }
         .padding(.horizontal, Room.side)
         .padding(.vertical, 8)
-        .onAppear { AccessibilityNotification.Announcement(word.text).post() }
-        .id(word.text)
     }
 }
 

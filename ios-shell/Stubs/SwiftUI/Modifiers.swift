@@ -25,13 +25,6 @@ public struct AccessibilityChildBehavior: Sendable {
     public static let combine = Self()
 }
 
-public enum AccessibilityNotification {
-    public struct Announcement {
-        public init(_ words: String) {}
-        public func post() {}
-    }
-}
-
 // What changes only how something looks leaves what a test walks as it is.
 extension View {
     public func font(_ font: Font?) -> some View { changed() }
@@ -44,7 +37,9 @@ extension View {
     public func layoutPriority(_ value: Double) -> some View { changed() }
     public func padding(_ length: CGFloat) -> some View { changed() }
     public func padding(_ edges: Edge.Set, _ length: CGFloat? = nil) -> some View { changed() }
-    public func frame(width: CGFloat? = nil, height: CGFloat? = nil, alignment: Alignment = .center) -> some View {
+    public func frame(width: CGFloat? = nil, height: CGFloat? = nil, alignment: Alignment = .center)
+        -> some View
+    {
         changed()
     }
     public func frame(
@@ -70,11 +65,14 @@ extension View {
     public func textInputAutocapitalization(_ kind: TextInputAutocapitalization?) -> some View { changed() }
     public func submitLabel(_ label: SubmitLabel) -> some View { changed() }
     public func onSubmit(_ action: @escaping @MainActor () -> Void) -> some View { changed() }
-    public func onAppear(perform action: (@MainActor () -> Void)? = nil) -> some View { changed() }
     public func accessibilityHint(_ words: String) -> some View { changed() }
-    public func accessibilityElement(children: AccessibilityChildBehavior = .ignore) -> some View { changed() }
+    public func accessibilityElement(children: AccessibilityChildBehavior = .ignore) -> some View {
+        changed()
+    }
     public func accessibilityAction(_ action: @escaping @MainActor () -> Void) -> some View { changed() }
-    public func accessibilityAction(named name: String, _ action: @escaping @MainActor () -> Void) -> some View {
+    public func accessibilityAction(named name: String, _ action: @escaping @MainActor () -> Void)
+        -> some View
+    {
         changed()
     }
 }

@@ -83,7 +83,8 @@ public protocol ObservableObject: AnyObject {}
 
     @dynamicMemberLookup @MainActor public struct Wrapper {
         let object: Object
-        public subscript<Value>(dynamicMember key: ReferenceWritableKeyPath<Object, Value>) -> Binding<Value> {
+        public subscript<Value>(dynamicMember key: ReferenceWritableKeyPath<Object, Value>) -> Binding<Value>
+        {
             let object = object
             return Binding(get: { object[keyPath: key] }, set: { object[keyPath: key] = $0 })
         }

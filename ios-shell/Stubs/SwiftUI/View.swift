@@ -84,7 +84,8 @@ extension View {
     }
 
     func with<Value>(
-        _ key: WritableKeyPath<EnvironmentValues, Value>, _ value: @autoclosure @escaping @MainActor () -> Value
+        _ key: WritableKeyPath<EnvironmentValues, Value>,
+        _ value: @autoclosure @escaping @MainActor () -> Value
     ) -> Modified<Self> {
         changed { make in
             let before = EnvironmentValues.now

@@ -2,7 +2,10 @@ public struct Text: Bare {
     let words: String
 
     public init(_ words: String) { self.words = words }
-    public init(timerInterval: ClosedRange<Date>, pauseTime: Date? = nil, countsDown: Bool = true, showsHours: Bool = true) {
+    public init(
+        timerInterval: ClosedRange<Date>, pauseTime: Date? = nil, countsDown: Bool = true,
+        showsHours: Bool = true
+    ) {
         words = countsDown ? "⏳" : "⏱"
     }
 
@@ -14,7 +17,9 @@ public struct Text: Bare {
 
 public struct VStack<Content: View>: Bare {
     let content: Content
-    public init(alignment: HorizontalAlignment = .center, spacing: CGFloat? = nil, @ViewBuilder content: () -> Content) {
+    public init(
+        alignment: HorizontalAlignment = .center, spacing: CGFloat? = nil, @ViewBuilder content: () -> Content
+    ) {
         self.content = content()
     }
     public var nodes: [Node] { [Node(.group, children: walk(content))] }
@@ -22,7 +27,9 @@ public struct VStack<Content: View>: Bare {
 
 public struct HStack<Content: View>: Bare {
     let content: Content
-    public init(alignment: VerticalAlignment = .center, spacing: CGFloat? = nil, @ViewBuilder content: () -> Content) {
+    public init(
+        alignment: VerticalAlignment = .center, spacing: CGFloat? = nil, @ViewBuilder content: () -> Content
+    ) {
         self.content = content()
     }
     public var nodes: [Node] { [Node(.group, children: walk(content))] }
@@ -30,7 +37,9 @@ public struct HStack<Content: View>: Bare {
 
 public struct ScrollView<Content: View>: Bare {
     let content: Content
-    public init(_ axes: Axis.Set = .vertical, @ViewBuilder content: () -> Content) { self.content = content() }
+    public init(_ axes: Axis.Set = .vertical, @ViewBuilder content: () -> Content) {
+        self.content = content()
+    }
     public var nodes: [Node] { [Node(.group, children: walk(content))] }
 }
 
@@ -53,7 +62,9 @@ public struct GridItem: Sendable {
 /// What fits is not known here: the first is walked.
 public struct ViewThatFits<Content: View>: Bare {
     let content: Content
-    public init(in axes: Axis.Set = .vertical, @ViewBuilder content: () -> Content) { self.content = content() }
+    public init(in axes: Axis.Set = .vertical, @ViewBuilder content: () -> Content) {
+        self.content = content()
+    }
     public var nodes: [Node] { Array(walk(content).prefix(1)) }
 }
 
@@ -62,7 +73,10 @@ public struct ForEach<Data: RandomAccessCollection, ID: Hashable, Content: View>
     let id: KeyPath<Data.Element, ID>
     let content: @MainActor (Data.Element) -> Content
 
-    public init(_ data: Data, id: KeyPath<Data.Element, ID>, @ViewBuilder content: @escaping @MainActor (Data.Element) -> Content) {
+    public init(
+        _ data: Data, id: KeyPath<Data.Element, ID>,
+        @ViewBuilder content: @escaping @MainActor (Data.Element) -> Content
+    ) {
         self.data = data
         self.id = id
         self.content = content
@@ -147,7 +161,8 @@ extension Shape {
 public struct Color: Hashable, Sendable {
     public enum RGBColorSpace: Sendable { case sRGB }
     let parts: [Double]
-    public init(_ space: RGBColorSpace = .sRGB, red: Double, green: Double, blue: Double, opacity: Double = 1) {
+    public init(_ space: RGBColorSpace = .sRGB, red: Double, green: Double, blue: Double, opacity: Double = 1)
+    {
         parts = [red, green, blue, opacity]
     }
 }
@@ -160,7 +175,9 @@ extension Color: Bare {
 public struct Canvas: Bare {
     let renderer: @MainActor (inout GraphicsContext, CGSize) -> Void
 
-    public init(renderer: @escaping @MainActor (inout GraphicsContext, CGSize) -> Void) { self.renderer = renderer }
+    public init(renderer: @escaping @MainActor (inout GraphicsContext, CGSize) -> Void) {
+        self.renderer = renderer
+    }
 
     public var nodes: [Node] {
         var context = GraphicsContext()

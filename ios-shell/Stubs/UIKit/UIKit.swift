@@ -7,7 +7,9 @@ import SwiftUI
     public static let shared = UIApplication()
     public nonisolated static let significantTimeChangeNotification = Notification.Name("significant time")
     public var isIdleTimerDisabled = false
-    public func beginBackgroundTask(expirationHandler: (@MainActor @Sendable () -> Void)?) -> UIBackgroundTaskIdentifier {
+    public func beginBackgroundTask(expirationHandler: (@MainActor @Sendable () -> Void)?)
+        -> UIBackgroundTaskIdentifier
+    {
         UIBackgroundTaskIdentifier()
     }
     public func endBackgroundTask(_ task: UIBackgroundTaskIdentifier) {}
@@ -39,6 +41,11 @@ public struct UIBackgroundTaskIdentifier: Hashable, Sendable {}
     public enum FeedbackType { case success, warning, error }
     public init() {}
     public func notificationOccurred(_ type: FeedbackType) {}
+}
+
+@MainActor public enum UIAccessibility {
+    public struct Notification: Sendable { public static let announcement = Notification() }
+    public static func post(notification: Notification, argument: Any?) {}
 }
 
 @MainActor open class UIViewController {}

@@ -127,7 +127,8 @@ import XCTest
     func testAFaultIsShownInItsPlace() async throws {
         let phone = try handset()
         await phone.start()
-        let wrong = try demo("plan.toml").replacingOccurrences(of: "weeks = 8\nminutes", with: "weeeks = 8\nminutes")
+        let wrong = try demo("plan.toml").replacingOccurrences(
+            of: "weeks = 8\nminutes", with: "weeeks = 8\nminutes")
         phone.presenter.picked(.plan, Data(wrong.utf8))
         await phone.settle()
         for words in ["Line 5, column 1", "weeeks = 8", "^^^^^^"] {
@@ -147,7 +148,8 @@ import XCTest
         }
         guard case .floor = phone.presenter.shown.page else { return XCTFail("\(phone.texts())") }
         let copy = try Engine.open(path: path, locale: "en-GB")
-        guard case .floor(let floor) = try copy.view(look: .floor(draft: Draft()), reading: phone.clocks.read())
+        guard
+            case .floor(let floor) = try copy.view(look: .floor(draft: Draft()), reading: phone.clocks.read())
         else { return XCTFail("another screen than the floor") }
         XCTAssertEqual(floor, before)
         try copy.shutDown()

@@ -6,14 +6,17 @@ import XCTest
 
 /// Where marks go, with the core's own drawings. Pictures to look at go to `.build/pictures`.
 @MainActor final class DrawingTests: PhoneTests, @unchecked Sendable {
-    private func sheet(_ width: CGFloat, _ height: CGFloat, dark: Bool = true, rightToLeft: Bool = false) -> Sheet {
+    private func sheet(_ width: CGFloat, _ height: CGFloat, dark: Bool = true, rightToLeft: Bool = false)
+        -> Sheet
+    {
         Sheet(size: CGSize(width: width, height: height), dark: dark, rightToLeft: rightToLeft, type: 15)
     }
 
     private func keep(_ name: String, _ sheet: Sheet, _ marks: [Mark]) throws {
         let folder = checkout.appendingPathComponent("ios-shell/.build/pictures")
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
-        try svg(sheet, marks).write(to: folder.appendingPathComponent("\(name).svg"), atomically: true, encoding: .utf8)
+        try svg(sheet, marks).write(
+            to: folder.appendingPathComponent("\(name).svg"), atomically: true, encoding: .utf8)
     }
 
     /// A bar with plates, on the way up to the squat's work sets.
@@ -23,7 +26,10 @@ import XCTest
         await phone.start()
         try await phone.tap("Begin")
         await phone.dispatch(.takeUp(entry: 1))
-        for _ in 0..<5 { await phone.dispatch(.record(part: nil, amount: nil, leftHalves: nil, ended: .asCalled, helped: 0, last: false)) }
+        for _ in 0..<5 {
+            await phone.dispatch(
+                .record(part: nil, amount: nil, leftHalves: nil, ended: .asCalled, helped: 0, last: false))
+        }
         let zone = try await phone.floor().bar
         XCTAssertEqual(zone.total, "105 kg")
         return zone
@@ -41,7 +47,8 @@ import XCTest
             let marks = BarDrawing(zone).marks(on: sheet)
             for box in boxes(marks) {
                 XCTAssertTrue(
-                    CGRect(x: -0.01, y: -0.01, width: width + 0.02, height: 120.02).contains(box), "\(width): \(box)")
+                    CGRect(x: -0.01, y: -0.01, width: width + 0.02, height: 120.02).contains(box),
+                    "\(width): \(box)")
             }
             // Shaft, inner collar and sleeve, then each plate.
             let plates = boxes(marks)[3..<(3 + zone.plates.count)]
@@ -52,7 +59,9 @@ import XCTest
             for (one, next) in zip(plates, plates.dropFirst()) {
                 XCTAssertEqual(one.maxX + 1, next.minX, accuracy: 0.01, "each against the one before")
             }
-            let numbers = marks.compactMap { if case .words(let words, _, _, _, true) = $0 { words } else { nil } }
+            let numbers = marks.compactMap {
+                if case .words(let words, _, _, _, true) = $0 { words } else { nil }
+            }
             XCTAssertEqual(numbers, zone.plates.map(\.label))
             // In a mirror, from the other side.
             let mirrored = BarDrawing(zone).marks(
@@ -84,13 +93,21 @@ import XCTest
             var words: [(CGRect, String)] = []
             for mark in marks {
                 switch mark {
-                case .box(let box, _, _, _, _): XCTAssertTrue(CGRect(x: 0, y: 0, width: 360, height: 260).contains(box))
+                case .box(let box, _, _, _, _):
+                    XCTAssertTrue(CGRect(x: 0, y: 0, width: 360, height: 260).contains(box))
                 case .line(let points, _, _): lines.append(points)
                 case .area(let points, _):
-                    for point in points { XCTAssertTrue((0...360).contains(point.x) && (0...260).contains(point.y)) }
+                    for point in points {
+                        XCTAssertTrue((0...360).contains(point.x) && (0...260).contains(point.y))
+                    }
                 case .words(let text, let middle, let size, _, _):
                     let width = Sheet.width(of: text, size: size)
-                    words.append((CGRect(x: middle.x - width / 2, y: middle.y - size / 2, width: width, height: size), text))
+                    words.append(
+                        (
+                            CGRect(
+                                x: middle.x - width / 2, y: middle.y - size / 2, width: width, height: size),
+                            text
+                        ))
                 }
             }
             // The rungs stand as their numbers do: evenly apart where the numbers are.
@@ -109,7 +126,9 @@ import XCTest
         }
     }
 
-    private func muscle(done: UInt32, planned: UInt32, under: UInt32 = 0, left: UInt32? = nil, right: UInt32? = nil) -> MuscleBar {
+    private func muscle(
+        done: UInt32, planned: UInt32, under: UInt32 = 0, left: UInt32? = nil, right: UInt32? = nil
+    ) -> MuscleBar {
         MuscleBar(
             muscle: "quads", plannedHalves: planned, doneHalves: done, leftHalves: left, rightHalves: right,
             direct: 0, total: 0, underSixHalves: under, text: "Quads", detail: "", behind: false)
@@ -209,6 +228,7 @@ import XCTest
             }
         }
         let size = "width='\(sheet.size.width)' height='\(sheet.size.height)'"
-        return "<svg xmlns='http://www.w3.org/2000/svg' \(size)><rect \(size) fill='\(colour(sheet.palette.ground))'/>\(drawn.joined())</svg>\n"
+        return
+            "<svg xmlns='http://www.w3.org/2000/svg' \(size)><rect \(size) fill='\(colour(sheet.palette.ground))'/>\(drawn.joined())</svg>\n"
     }
 }

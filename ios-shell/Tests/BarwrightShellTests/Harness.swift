@@ -50,6 +50,7 @@ final class TestClocks: Clocks, @unchecked Sendable {
         case notify([Notice])
         case withdraw
         case feel(Felt)
+        case announce(String)
         case speak(String)
         case keepAwake(Bool)
         case share(String, String)
@@ -73,6 +74,7 @@ final class TestClocks: Clocks, @unchecked Sendable {
     }
 
     func feel(_ mark: Felt) { asked.append(.feel(mark)) }
+    func announce(_ words: String) { asked.append(.announce(words)) }
     func speak(_ words: String) { asked.append(.speak(words)) }
     func keepAwake(_ on: Bool) {
         awake = on
@@ -296,7 +298,9 @@ final class Opened: @unchecked Sendable {
 
     func key(_ label: String) throws -> Node {
         let keys = keys()
-        if let key = keys.first(where: { $0.words == label }) ?? keys.first(where: { $0.words.hasPrefix(label) }) {
+        if let key = keys.first(where: { $0.words == label })
+            ?? keys.first(where: { $0.words.hasPrefix(label) })
+        {
             return key
         }
         throw Failed("no key \(label) among \(keys.map(\.words)); texts \(texts())")

@@ -22,9 +22,10 @@ final class HouseTests: XCTestCase {
 
     func testTheAppImportsNoBindings() throws {
         for file in try sources("App/Sources") {
-            XCTAssertEqual(imports(code(file.text)).filter { $0.hasPrefix("Barwright") }.filter {
-                $0 != "BarwrightPresentation" && $0 != "BarwrightViews"
-            }, [], file.name)
+            XCTAssertEqual(
+                imports(code(file.text)).filter { $0.hasPrefix("Barwright") }.filter {
+                    $0 != "BarwrightPresentation" && $0 != "BarwrightViews"
+                }, [], file.name)
         }
     }
 
@@ -96,7 +97,8 @@ final class HouseTests: XCTestCase {
             #"\.(count|filter|map|compactMap|flatMap|sorted|reduce|contains|enumerated|prefix|suffix|dropFirst|dropLast|rounded|advanced|hasPrefix|hasSuffix|max|min|reversed|zip)\b(?!:)"#,
             #"[\w\)]\[[^\]]*\]"#,
             // The engine and the clock are the presentation's.
-            #"\b(Engine|Intent|Reading|Date|Calendar|ContinuousClock|DispatchQueue|Task|Timer)\b"#, #"\bdispatch\("#,
+            #"\b(Engine|Intent|Reading|Date|Calendar|ContinuousClock|DispatchQueue|Task|Timer)\b"#,
+            #"\bdispatch\("#,
         ]
         for pattern in patterns {
             var rest = text[...]

@@ -144,6 +144,7 @@ import XCTest
             let phone = try await provoke(code)
             XCTAssertEqual(phone.opened.last?.refused, [code])
             let word = try XCTUnwrap(phone.presenter.shown.word, "\(code)")
+            XCTAssertEqual(phone.device.asked.last, .announce(word.text))
             XCTAssertTrue(phone.sees(word.text))
             XCTAssertFalse(word.text.hasSuffix("!"))
             // The page stays where it was, and the word goes with its answer.
@@ -219,20 +220,28 @@ import XCTest
         XCTAssertEqual(text, "Something broke inside.\nbarwright 0: it broke")
     }
 
-    func testAFileThatCantBeOpenedIsSaidAndTriedAgain() async throws {
+    func testAFileThatCantBeOpenedIsSaid() async throws {
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent(UUID().uuidString)
         let path = folder.appendingPathComponent("log.db").path
         let core = Core(locale: { "en-GB" }) { path }
         let text = try await word(of: core)
         XCTAssertTrue(text.hasPrefix("There is no folder"), text)
         XCTAssertTrue(text.hasSuffix(path), "where it lies: \(text)")
-        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        core.end(at: TestClocks().read())
+    }
+
+    func testBeforeTheFirstScreenThereIsNoDeadEnd() async throws {
         let phone = try handset()
-        let answer = await withCheckedContinuation { done in
-            core.dispatch(.wake, at: phone.clocks.read()) { done.resume(returning: $0) }
-        }
-        guard case .success = answer else { return XCTFail("\(answer)") }
-        core.end(at: phone.clocks.read())
+        let other = try Engine.open(path: phone.path, locale: "en-GB")
+        await phone.start()
+        XCTAssertNil(phone.presenter.shown.page)
+        XCTAssertTrue(phone.sees("Another program has this file open"), "\(phone.texts())")
+        try await phone.tap("Leave it as it is")
+        XCTAssertTrue(phone.sees("Another program has this file open"), "\(phone.texts())")
+        try other.shutDown()
+        try await phone.tap("Leave it as it is")
+        XCTAssertNil(phone.presenter.shown.word)
+        guard case .today = phone.presenter.shown.page else { return XCTFail("\(phone.texts())") }
     }
 
     func testADamagedFileIsSetAsideAndReadWhenThatIsMeant() async throws {

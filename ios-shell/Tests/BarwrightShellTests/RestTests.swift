@@ -52,7 +52,7 @@ import XCTest
         await phone.pass(30)
         phone.presenter.lookAgain()
         await phone.settle()
-        XCTAssertEqual(phone.device.asked.last, .feel(.over))
+        XCTAssertEqual(phone.device.asked.suffix(2), [.feel(.over), .announce("Rest 0:00")])
         let over = try self.countdown(phone)
         XCTAssertFalse(over.down)
         XCTAssertEqual(over.sign, "+")
@@ -186,7 +186,9 @@ import XCTest
         let before = try await phone.floor()
         phone.presenter.ends()
         let engine = try Engine.open(path: phone.path, locale: "en-GB")
-        guard case .floor(let floor) = try engine.view(look: .floor(draft: Draft()), reading: phone.clocks.read())
+        guard
+            case .floor(let floor) = try engine.view(
+                look: .floor(draft: Draft()), reading: phone.clocks.read())
         else { return XCTFail("another screen than the floor") }
         XCTAssertEqual(floor, before)
         try engine.shutDown()
@@ -244,6 +246,47 @@ import XCTest
         XCTAssertTrue(phone.sees("2 s"), "\(phone.texts())")
         await phone.leave()
         XCTAssertNil(phone.device.lookIn, "not while nobody looks")
+    }
+
+    /// Answers every call with the same update.
+    private final class Answering: Asked, @unchecked Sendable {
+        let update: Update
+        init(_ update: Update) { self.update = update }
+        func dispatch(intent: Intent, reading: Reading) throws -> Update { update }
+        func view(look: Look, reading: Reading) throws -> Screen { update.screen }
+        func suspend() throws {}
+        func shutDown() throws {}
+        func backUp(path: String) throws -> UInt64 { 0 }
+    }
+
+    /// Each kind of effect, in the order the core gives them. One that joins the contract stops
+    /// `Presenter` from compiling.
+    func testEveryEffectReachesTheDeviceInOrder() async throws {
+        let phone = try handset()
+        await phone.start()
+        let screen = try await phone.ask(.equipment)
+        let now = phone.clocks.read()
+        let effects: [Effect] = [
+            .haptic(kind: .recorded), .haptic(kind: .changed), .cancelRing, .speak(text: "Left side."),
+            .ringAt(wallMs: now.wallMs + 9000, bootMs: nil, text: "Rest over.", next: "5 reps"),
+            .keepAwake(on: true), .keepAwake(on: false), .shareFile(path: "/a.csv", mediaType: "text/csv"),
+        ]
+        for speaks in [false, true] {
+            let device = TestDevice()
+            let said = Said(phone.settings)
+            said.speaks = speaks
+            let engine = Answering(Update(screen: screen, effects: effects))
+            let core = Core(open: { engine }, recover: { throw EngineError.Closed(reason: "") })
+            let presenter = Presenter(core: core, clocks: phone.clocks, device: device, said: said)
+            presenter.send(.act(.do(intent: .undo)))
+            await withCheckedContinuation { done in core.view(.weeks, at: now) { _ in done.resume() } }
+            let before: [TestDevice.Asked] = [.feel(.recorded), .feel(.changed), .withdraw]
+            let after: [TestDevice.Asked] = [
+                .notify(device.pending), .keepAwake(true), .keepAwake(false), .share("/a.csv", "text/csv"),
+            ]
+            XCTAssertEqual(device.asked, before + (speaks ? [.speak("Left side.")] : []) + after)
+            XCTAssertEqual(device.pending.map(\.after), [6, 9])
+        }
     }
 
     func testWordsAreSpokenForThoseWhoAsk() async throws {

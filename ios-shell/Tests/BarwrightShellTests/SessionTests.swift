@@ -202,6 +202,47 @@ import XCTest
         XCTAssertTrue(drawing.text.contains(chart.up.label), drawing.text)
     }
 
+    /// Every list that opens over the thumb zone, and every list in it, can be shown and left.
+    func testEveryPanelOpensAndCloses() async throws {
+        let phone = try handset()
+        try phone.demoStore()
+        await phone.start()
+        try await phone.tap("Begin")
+        var titles: Set<String> = []
+        for turn in 0..<14 {
+            guard case .floor(let page) = phone.presenter.shown.page else { break }
+            let thumb = page.floor.thumb
+            let first = [thumb.more, thumb.ended, page.floor.bar.holds].compactMap { $0 }
+            var waiting = first
+            var seen: Set<String> = []
+            while let key = waiting.popLast() {
+                guard case .show(let look) = key.action, case .floor = look, key.enabled,
+                    seen.insert("\(look)").inserted
+                else { continue }
+                phone.presenter.send(.act(key.action))
+                await phone.settle()
+                XCTAssertNil(phone.presenter.shown.word, "\(key)")
+                guard case .floor(let opened) = phone.presenter.shown.page, let panel = opened.floor.panel
+                else { continue }
+                titles.insert(panel.title)
+                XCTAssertTrue(phone.sees(panel.title), "\(phone.texts())")
+                for field in panel.fields {
+                    XCTAssertTrue(phone.nodes().contains { $0.label == field.label })
+                }
+                // No deeper than the lists themselves: a figure steps without an end.
+                if seen.count < 40 { waiting += panel.keys + panel.rows.flatMap(\.keys) }
+            }
+            phone.presenter.send(.go(.floor(draft: Draft())))
+            await phone.settle()
+            let after = try await phone.floor()
+            XCTAssertEqual(after.part, page.floor.part, "looking changed nothing")
+            XCTAssertEqual(after.thumb, page.floor.thumb)
+            _ = try await recordNext(phone, turn: turn)
+            await phone.pass(120)
+        }
+        XCTAssertGreaterThan(titles.count, 5, "\(titles)")
+    }
+
     func testWaysThereAndBack() async throws {
         let phone = try handset()
         try await phone.prepare()

@@ -37,7 +37,8 @@ public struct MuscleDrawing: Drawing {
             ]
         } else {
             marks = [done(bar.doneHalves, from: 1, to: height - 1)]
-            marks += hatch(from: long(bar.doneHalves) - long(bar.underSixHalves), to: long(bar.doneHalves), sheet)
+            marks += hatch(
+                from: long(bar.doneHalves) - long(bar.underSixHalves), to: long(bar.doneHalves), sheet)
         }
         if bar.plannedHalves > 0 {
             marks.append(
