@@ -38,10 +38,13 @@ class BarwrightApp : Application() {
     fun begin() {
         effects = Effects(this, Ring(this))
         core = CoreThread({ clocks.read() }, effects::carryOut) {
-            val folder = File(filesDir, "store").apply { mkdirs() }
-            Engine.open(File(folder, "barwright.db").path, language)
+            records.parentFile?.mkdirs()
+            Engine.open(records.path, language)
         }
     }
+
+    /** The one file of the core. The rules for backups name its folder. */
+    val records: File get() = File(filesDir, "store/barwright.db")
 
     private fun tag(configuration: Configuration) = configuration.locales[0].toLanguageTag()
 }

@@ -40,29 +40,40 @@ class CoreThread(
 
     fun dispatch(intent: Intent, elsewhere: Boolean = false, then: (Answer) -> Unit) {
         val reading = clocks.read()
-        background.post {
-            try {
-                val update = engine().dispatch(intent, reading)
-                main.post {
-                    carryOut(update.effects)
-                    then(Answer.Shown(update.screen))
-                    if (elsewhere) onElsewhere?.invoke()
-                }
-            } catch (why: EngineException) {
-                main.post { then(Answer.Not(why)) }
-            }
+        ask({ it.dispatch(intent, reading) }, { then(Answer.Not(it)) }) { update ->
+            carryOut(update.effects)
+            then(Answer.Shown(update.screen))
+            if (elsewhere) onElsewhere?.invoke()
         }
     }
 
     fun view(look: Look, then: (Answer) -> Unit) {
         val reading = clocks.read()
+        ask({ it.view(look, reading) }, { then(Answer.Not(it)) }) { then(Answer.Shown(it)) }
+    }
+
+    /** Anything else that the engine answers. */
+    fun <T> ask(work: (Engine) -> T, not: (EngineException) -> Unit, then: (T) -> Unit) =
+        attempt({ work(engine()) }, not, then)
+
+    /** Work on the store's file, which no engine may have open meanwhile. */
+    fun <T> without(work: () -> T, not: (EngineException) -> Unit, then: (T) -> Unit) = attempt(
+        {
+            release()
+            work()
+        },
+        not,
+        then,
+    )
+
+    private fun <T> attempt(work: () -> T, not: (EngineException) -> Unit, then: (T) -> Unit) {
         background.post {
-            val answer = try {
-                Answer.Shown(engine().view(look, reading))
+            try {
+                val done = work()
+                main.post { then(done) }
             } catch (why: EngineException) {
-                Answer.Not(why)
+                main.post { not(why) }
             }
-            main.post { then(answer) }
         }
     }
 

@@ -8,6 +8,7 @@ import android.speech.tts.TextToSpeech
 import barwright.android.rest.Ring
 import barwright.core.Effect
 import barwright.core.HapticKind
+import java.io.File
 
 /** Carries out what the core asks of the device. */
 class Effects(private val app: BarwrightApp, val ring: Ring) {
@@ -41,15 +42,11 @@ class Effects(private val app: BarwrightApp, val ring: Ring) {
         app.getSystemService(Vibrator::class.java)?.vibrate(mark)
     }
 
-    private fun share(effect: Effect.ShareFile) {
-        val file = SharedFiles.uriOf(effect.path)
-        val send = Call(Call.ACTION_SEND)
-            .setType(effect.mediaType)
-            .putExtra(Call.EXTRA_STREAM, file)
-            .addFlags(Call.FLAG_GRANT_READ_URI_PERMISSION)
-        send.clipData = android.content.ClipData.newRawUri(null, file)
-        app.startActivity(Call.createChooser(send, null).addFlags(Call.FLAG_ACTIVITY_NEW_TASK))
-    }
+    /** What the core wrote is shared from the one folder that is handed out. */
+    private fun share(effect: Effect.ShareFile) = app.core.off({
+        val file = File(effect.path)
+        file.copyTo(File(SharedFiles.folder(app), file.name), overwrite = true)
+    }) { app.startActivity(SharedFiles.sheet(it, effect.mediaType).addFlags(Call.FLAG_ACTIVITY_NEW_TASK)) }
 }
 
 /** The device's voice, started when the first words are to be spoken. */

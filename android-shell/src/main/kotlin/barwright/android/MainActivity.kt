@@ -42,10 +42,9 @@ import barwright.core.Intent
 import barwright.core.Look
 import barwright.core.RefusalCode
 import barwright.core.Screen
-import java.io.IOException
 
 /** The one window: shows the screen that the core answers, and hands it what is tapped. */
-class MainActivity : Activity(), Hands, Places.Doors {
+class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
     private val style by lazy { Style(this) }
     private val ticks = Handler(Looper.getMainLooper())
     private val past = ArrayDeque<Look>()
@@ -60,6 +59,7 @@ class MainActivity : Activity(), Hands, Places.Doors {
     private var handed: Call? = null
 
     private val title by lazy { style.text(MID, bold = true) }
+    override val files by lazy { Files(this, this) }
     private val banner by lazy { Banner(style, this) }
     private val host by lazy { FrameLayout(this) }
     private val places by lazy { Places(this, this, this) }
@@ -98,7 +98,7 @@ class MainActivity : Activity(), Hands, Places.Doors {
 
     override fun onNewIntent(intent: Call) {
         super.onNewIntent(intent)
-        if (started) opened(intent) else handed = intent
+        if (started) files.opened(intent) else handed = intent
     }
 
     override fun onStart() {
@@ -112,7 +112,7 @@ class MainActivity : Activity(), Hands, Places.Doors {
         app.core.dispatch(Intent.Wake) { answer ->
             val wanted = look
             if (wanted == null || answer is Answer.Not) arrive(answer) else view(wanted)
-            handed?.let(::opened)
+            handed?.let(files::opened)
             handed = null
         }
     }
@@ -137,13 +137,17 @@ class MainActivity : Activity(), Hands, Places.Doors {
     // Taps
 
     override fun tap(action: Action) = when (action) {
-        is Action.Do -> dispatch(action.intent)
+        is Action.Do -> hand(action.intent)
         is Action.Show -> go(action.look)
     }
 
-    override fun write(field: String, text: String) = dispatch(Intent.Write(field, text))
+    override fun write(field: String, text: String) = hand(Intent.Write(field, text))
 
-    private fun dispatch(intent: Intent): Unit = app.core.dispatch(intent) { answer ->
+    override fun say(words: String) = banner.say(words)
+
+    override fun said(why: EngineException) = refused(why, null)
+
+    override fun hand(intent: Intent) = app.core.dispatch(intent) { answer ->
         when (answer) {
             is Answer.Shown -> arrive(answer)
             is Answer.Not -> refused(answer.why, intent)
@@ -167,16 +171,27 @@ class MainActivity : Activity(), Hands, Places.Doors {
     private fun refused(why: EngineException, intent: Intent?): Unit = when (why) {
         is EngineException.Refused ->
             if (why.code == RefusalCode.ASK && intent is Intent.ChangeLoad) {
-                banner.say(why.reason, R.string.load_anyway, R.string.back) { dispatch(intent.copy(sure = true)) }
+                banner.say(why.reason, R.string.load_anyway, R.string.back) { hand(intent.copy(sure = true)) }
             } else if (why.code == RefusalCode.ASK && intent is Intent.Write) {
-                banner.say(why.reason, R.string.load_anyway, R.string.back) { dispatch(intent.copy(sure = true)) }
+                banner.say(why.reason, R.string.load_anyway, R.string.back) { hand(intent.copy(sure = true)) }
             } else {
                 banner.say(why.reason)
             }
-        is EngineException.Storage -> banner.say(listOf(why.reason, why.keptAt).filter { it.isNotEmpty() }.joinToString("\n"))
+        is EngineException.Storage -> {
+            val words = listOf(why.reason, why.keptAt).filter { it.isNotEmpty() }.joinToString("\n")
+            // With no screen yet the file itself may be at fault: the core refuses when it is not.
+            if (screen == null) banner.say(words, R.string.recover, R.string.not_now, ::recover) else banner.say(words)
+        }
         is EngineException.NewerFile -> banner.say(why.reason)
         is EngineException.Closed -> banner.say(why.reason)
         is EngineException.Broken -> banner.say("${why.reason}\n${why.report}")
+    }
+
+    private fun recover() = app.core.without({ barwright.core.recover(app.records.path) }, ::said) { read ->
+        app.core.dispatch(Intent.Wake) { answer ->
+            arrive(answer)
+            if (answer is Answer.Shown) banner.say(read.reason)
+        }
     }
 
     // Places
@@ -203,10 +218,6 @@ class MainActivity : Activity(), Hands, Places.Doors {
             else -> super.onBackPressed()
         }
     }
-
-    override fun openPlan() = pick(PLAN_FILE)
-
-    override fun openGym() = pick(GYM_FILE)
 
     override fun readAloud() {
         screen?.let { app.effects.speak(aloud(it)) }
@@ -258,7 +269,7 @@ class MainActivity : Activity(), Hands, Places.Doors {
         if (answered) banner.clear()
         when (screen) {
             is Screen.Today -> { today.apply(screen.today); open(today, screen.today.title) }
-            is Screen.Floor -> { floor.apply(screen.floor); open(floor, screen.floor.title) }
+            is Screen.Floor -> { this.floor.apply(screen.floor); open(this.floor, screen.floor.title) }
             is Screen.Tally -> { tally.apply(screen.tally); open(tally, screen.tally.title) }
             is Screen.Weeks -> { weeks.apply(screen.weeks); open(weeks, screen.weeks.title) }
             is Screen.Lift -> { lift.apply(screen.lift); open(lift, screen.lift.title) }
@@ -266,11 +277,12 @@ class MainActivity : Activity(), Hands, Places.Doors {
             is Screen.Equipment -> { equipment.apply(screen.equipment); open(equipment, screen.equipment.title) }
             is Screen.Plan -> { plan.apply(screen.plan); open(plan, screen.plan.title) }
         }
-        val rest = (screen as? Screen.Floor)?.floor?.rest
-        if (rest != null && started) {
-            // Once, when the figures change next: only while they are looked at.
-            ticks.postDelayed(::tick, rest.nextChangeMs)
-            wordOnRest()
+        val floor = (screen as? Screen.Floor)?.floor
+        if (floor != null && started) {
+            // Once, when a figure changes next: only while it is looked at.
+            val changes = listOfNotNull(floor.rest?.nextChangeMs, floor.thumb.figure?.nextChangeMs)
+            changes.minOrNull()?.let { ticks.postDelayed(::tick, it) }
+            if (floor.rest != null) wordOnRest()
         }
     }
 
@@ -359,55 +371,11 @@ class MainActivity : Activity(), Hands, Places.Doors {
         }
     }
 
-    // Files
-
-    private fun opened(call: Call) {
-        val file = call.data
-        if (call.action == Call.ACTION_VIEW && file != null) read(file) { go(Look.Plan(it, null)) }
-    }
-
-    private fun pick(what: Int) = startActivityForResult(
-        Call(Call.ACTION_OPEN_DOCUMENT).addCategory(Call.CATEGORY_OPENABLE).setType("*/*"),
-        what,
-    )
-
-    override fun onActivityResult(what: Int, result: Int, data: Call?) {
-        val file = data?.data
-        if (result != RESULT_OK || file == null) return
-        when (what) {
-            PLAN_FILE -> read(file) { go(Look.Plan(it, null)) }
-            GYM_FILE -> read(file) { dispatch(Intent.AddGym(it)) }
-        }
-    }
-
-    private fun read(file: Uri, then: (String) -> Unit) = app.core.off({
-        try {
-            // No further than any file of ours could go; the core says when it is too long.
-            contentResolver.openInputStream(file)?.use { String(it.readNBytesUpTo(MOST_BYTES), Charsets.UTF_8) }
-        } catch (_: IOException) {
-            null
-        } catch (_: SecurityException) {
-            null
-        }
-    }) { text -> if (text == null) banner.say(getString(R.string.unreadable_file)) else then(text) }
-
-    private fun java.io.InputStream.readNBytesUpTo(most: Int): ByteArray {
-        val bytes = ByteArray(most)
-        var at = 0
-        while (at < most) {
-            val count = read(bytes, at, most - at)
-            if (count < 0) break
-            at += count
-        }
-        return bytes.copyOf(at)
-    }
+    override fun onActivityResult(what: Int, result: Int, data: Call?) = files.picked(what, result, data?.data)
 
     private companion object {
         const val LOOK = "look"
         const val DEPTH = "depth"
-        const val PLAN_FILE = 1
-        const val GYM_FILE = 2
         const val NOTICES = 3
-        const val MOST_BYTES = 2 shl 20
     }
 }

@@ -1,7 +1,10 @@
 package barwright.android
 
+import android.content.ClipData
 import android.content.ContentProvider
 import android.content.ContentValues
+import android.content.Context
+import android.content.Intent as Call
 import android.database.Cursor
 import android.database.MatrixCursor
 import android.net.Uri
@@ -10,7 +13,10 @@ import android.provider.OpenableColumns
 import java.io.File
 import java.io.FileNotFoundException
 
-/** Hands out the files that were offered to share in this process, read only, and no others. */
+/**
+ * Hands out the files of one folder, read only, to whoever was shown one of them, and no others. The
+ * folder is a cache: a process that died meanwhile still finds the file, the device may clear it.
+ */
 class SharedFiles : ContentProvider() {
     override fun onCreate() = true
 
@@ -40,17 +46,30 @@ class SharedFiles : ContentProvider() {
 
     override fun delete(uri: Uri, where: String?, args: Array<String>?) = 0
 
-    private fun file(uri: Uri): File =
-        offered[uri.lastPathSegment] ?: throw FileNotFoundException("not offered")
+    private fun file(uri: Uri): File {
+        // A name alone, so that no path leads out of the folder.
+        val name = uri.pathSegments.singleOrNull()?.takeUnless { it.contains('/') || it == ".." }
+            ?: throw FileNotFoundException("not offered")
+        val file = File(folder(context!!), name)
+        if (!file.isFile) throw FileNotFoundException("not offered")
+        return file
+    }
 
     companion object {
-        private val offered = HashMap<String, File>()
+        private const val AUTHORITY = "barwright.android.files"
 
-        fun uriOf(path: String): Uri {
-            val file = File(path)
-            offered[file.name] = file
-            return Uri.Builder().scheme("content").authority("barwright.android.files")
-                .appendPath(file.name).build()
+        /** Where a file to be shared lies. */
+        fun folder(context: Context): File = File(context.cacheDir, "shared").apply { mkdirs() }
+
+        /** A sheet of the device's to share a file of the folder with. */
+        fun sheet(file: File, mediaType: String): Call {
+            val uri = Uri.Builder().scheme("content").authority(AUTHORITY).appendPath(file.name).build()
+            val send = Call(Call.ACTION_SEND)
+                .setType(mediaType)
+                .putExtra(Call.EXTRA_STREAM, uri)
+                .addFlags(Call.FLAG_GRANT_READ_URI_PERMISSION)
+            send.clipData = ClipData.newRawUri(null, uri)
+            return Call.createChooser(send, null)
         }
     }
 }

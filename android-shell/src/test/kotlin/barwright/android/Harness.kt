@@ -53,7 +53,15 @@ class TestClocks : Clocks {
     var bootId: String? = "boot 7"
     var offsetMinutes = 60
 
-    override fun read() = Reading(wallMs, offsetMinutes, bootMs, bootId)
+    /** How often it was looked at. */
+    @Volatile
+    var reads = 0
+        private set
+
+    override fun read(): Reading {
+        reads += 1
+        return Reading(wallMs, offsetMinutes, bootMs, bootId)
+    }
 
     fun pass(ms: Long) {
         wallMs += ms
@@ -74,6 +82,7 @@ abstract class PhoneTest {
     val clocks = TestClocks()
     val app: BarwrightApp get() = RuntimeEnvironment.getApplication() as BarwrightApp
     private var controller: ActivityController<MainActivity>? = null
+    val running: Boolean get() = controller != null
     val activity: MainActivity get() = controller!!.get()
 
     @Before
@@ -139,6 +148,12 @@ abstract class PhoneTest {
         return saved
     }
 
+    /** The device says that something has changed. */
+    fun broadcast(action: String) {
+        app.sendBroadcast(Call(action).setPackage(app.packageName))
+        settle()
+    }
+
     /** Until nothing is on its way: the core's thread, then the main one, and again. */
     fun settle() {
         repeat(4) {
@@ -175,10 +190,10 @@ abstract class PhoneTest {
     }
 
     /** The demo's gym and plan, adopted, with the maxes that the plan goes by. */
-    fun prepare() {
-        recorded(Intent.AddGym(demo("gym.toml")))
+    fun prepare(gym: String = demo("gym.toml"), plan: String = demo("plan.toml")) {
+        recorded(Intent.AddGym(gym))
         recorded(Intent.ChooseGym("Boathouse cellar"))
-        recorded(Intent.AdoptPlan(demo("plan.toml")))
+        recorded(Intent.AdoptPlan(plan))
         recorded(Intent.Write("body-mass", "82.4 kg"))
         for ((lift, max) in listOf("back-squat" to "142.5 kg", "bench-press" to "97.5 kg", "deadlift" to "175 kg", "overhead-press" to "62.5 kg", "power-clean" to "82.5 kg")) {
             recorded(Intent.Write("max:$lift", max))
@@ -191,7 +206,7 @@ abstract class PhoneTest {
         File("target/demo.db").copyTo(File(store, "barwright.db"))
     }
 
-    private fun recorded(intent: Intent) {
+    fun recorded(intent: Intent) {
         val answer = dispatch(intent)
         if (answer is Answer.Not) throw AssertionError("$intent: ${answer.why}")
     }

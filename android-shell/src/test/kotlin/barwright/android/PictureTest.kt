@@ -1,15 +1,19 @@
 package barwright.android
 
+import android.app.NotificationManager
+import barwright.core.FloorScreen
 import barwright.core.Look
 import org.junit.Assert.assertTrue
 import org.junit.Test
 import org.robolectric.annotation.Config
 import org.robolectric.RuntimeEnvironment
+import org.robolectric.Shadows.shadowOf
 import org.robolectric.shadows.ShadowAlarmManager
 import barwright.core.Screen
+import java.io.File
 
 /** A picture of every screen, to be looked at. */
-class PictureTest : PhoneTest() {
+class PictureTest : FloorTest() {
     private fun all(kind: String) {
         ShadowAlarmManager.setCanScheduleExactAlarms(true)
         demoStore()
@@ -67,6 +71,68 @@ class PictureTest : PhoneTest() {
         assertTrue(ask(Look.Tally) is Screen.Tally)
     }
 
+    /** What is seldom on the floor, and the words over it. */
+    @Test
+    fun kinds() {
+        ShadowAlarmManager.setCanScheduleExactAlarms(true)
+        start()
+        picture("kinds-first-start")
+        beginEveryKind()
+        fun at(name: String, there: (FloorScreen) -> Boolean) {
+            recordUntil(there)
+            picture("kinds-$name")
+        }
+        at("clock") { it.rest?.label == "Next start" }
+        recordUntil { "block 1 of 3" in it.call.sentence }
+        recordNext()
+        pass(5)
+        picture("kinds-cluster")
+        at("side") { "left side" in it.call.sentence }
+        at("tempo") { it.call.manner.isNotEmpty() }
+        at("drop") { "drop 1" in it.call.sentence }
+        at("range") { "top half" in it.call.sentence }
+        at("short-part") { "short part 2" in it.call.sentence }
+        at("stack") { it.bar.line.isNotEmpty() && !it.bar.drawn && it.thumb.effort.isNotEmpty() }
+        recordUntil { it.call.exercise == "Plank" }
+        pass(300)
+        tap("Start the hold")
+        repeat(9) { pass(1) }
+        picture("kinds-hold")
+        tap("Hold over")
+        val saved = die()
+        clocks.wallMs += 20_000
+        clocks.bootMs = 20_000
+        clocks.bootId = "boot 9"
+        start(saved = saved)
+        picture("kinds-restarted")
+        val key = key("Set down")
+        key.performClick()
+        key.performClick()
+        settle()
+        picture("kinds-refused")
+        tap("Understood")
+        tap("More…")
+        tap("Pause")
+        picture("kinds-paused")
+    }
+
+    /** What is said once about the device, and when the file is damaged. */
+    @Test
+    fun words() {
+        shadowOf(app.getSystemService(NotificationManager::class.java)).setNotificationsEnabled(false)
+        ShadowAlarmManager.setCanScheduleExactAlarms(false)
+        begin("1.1")
+        tap("Racked")
+        picture("words-ask")
+        tap("Not now")
+        pass(2)
+        picture("words-lost")
+        die()
+        app.records.writeBytes(File("target/demo.db").readBytes().also { bytes -> for (at in 8_192 until bytes.size) bytes[at] = 90 })
+        start()
+        picture("words-damaged")
+    }
+
     @Test
     fun dark() = all("dark")
 
@@ -91,6 +157,10 @@ class PictureTest : PhoneTest() {
     @Test
     @Config(qualifiers = "w914dp-h411dp-land-night-420dpi")
     fun landscape() = all("landscape")
+
+    @Test
+    @Config(qualifiers = "w800dp-h1280dp-notnight-hdpi")
+    fun tablet() = all("tablet")
 
     @Test
     @Config(qualifiers = "ar-rXB-ldrtl-w411dp-h914dp-night-420dpi")

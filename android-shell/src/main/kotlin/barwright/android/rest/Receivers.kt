@@ -6,13 +6,12 @@ import android.content.Intent as Call
 import android.os.Bundle
 import barwright.android.Answer
 import barwright.android.app
+import barwright.android.screen.Places
 import barwright.core.Action
-
 import barwright.core.EngineException
 import barwright.core.FloorScreen
 import barwright.core.Intent
 import barwright.core.Key
-import barwright.android.screen.Places
 import barwright.core.Screen
 
 /** The alarm of a rest. */

@@ -13,9 +13,8 @@ import android.os.Looper
 import android.os.VibrationEffect
 import android.os.Vibrator
 import barwright.android.BarwrightApp
-
-import barwright.core.Effect
 import barwright.android.screen.Places
+import barwright.core.Effect
 import barwright.core.Screen
 
 /**
@@ -67,6 +66,8 @@ class Ring(private val app: BarwrightApp) {
         handler.postDelayed({
             sound(LONG_MS)
             ringing = null
+            // Where the process was the first to ring, the late alarm has nothing left to say.
+            alarms.cancel(alarm(what))
             if (inFront) notices.clear() else onFloor { notices.over(it, what) }
             over()
         }, left.coerceAtLeast(0))

@@ -15,14 +15,17 @@ import barwright.android.view.Hands
 import barwright.android.view.KeyFlow
 import barwright.android.view.KeyView
 import barwright.android.view.Lines
+import barwright.android.view.LowScroll
 import barwright.android.view.MID
 import barwright.android.view.RowsView
+import barwright.android.view.SMALL
 import barwright.android.view.Style
 import barwright.android.view.Tone
 import barwright.android.view.Warnings
 import barwright.android.view.WhyView
 import barwright.android.view.put
 import barwright.android.view.say
+import barwright.android.view.scroll
 import barwright.android.view.show
 import barwright.core.BarZone
 import barwright.core.CallZone
@@ -44,14 +47,14 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
     private val call = CallZoneView(style)
     private val thumb = ThumbZoneView(style, hands)
     private val panel = PanelView(style, hands)
-    private val upper = ScrollView(context)
+    private val upper: ScrollView
     private val lower: ScrollView
     private var part: String? = null
     private var rests = false
     private var open: String? = null
 
     init {
-        val beside = resources.configuration.run { screenWidthDp > screenHeightDp && screenWidthDp >= WIDE }
+        val beside = style.beside
         orientation = if (beside) HORIZONTAL else VERTICAL
         val above = style.column().apply {
             setPadding(style.dp(16), 0, style.dp(16), style.dp(8))
@@ -60,13 +63,13 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
             put(bar)
             put(call, above = style.dp(8))
         }
-        upper.addView(above)
+        upper = style.scroll(above)
         val hand = style.column().apply {
             setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(12))
             put(thumb)
             put(panel)
         }
-        lower = LowScroll(context, if (beside) 1f else HAND_SHARE).apply { addView(hand) }
+        lower = LowScroll(style, if (beside) 1f else HAND_SHARE).apply { addView(hand) }
         if (beside) {
             addView(upper, LayoutParams(0, LayoutParams.MATCH_PARENT, 1f))
             addView(lower, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f).apply { gravity = Gravity.BOTTOM })
@@ -83,7 +86,7 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
         bar.apply(floor.bar, resting)
         call.apply(floor.call, resting)
         // Another set or panel begins at its top.
-        if (floor.part != part || resting != rests) upper.scrollTo(0, 0)
+        if (floor.part != part || resting != rests || floor.panel?.id != open) upper.scrollTo(0, 0)
         if (floor.panel?.id != open) lower.scrollTo(0, 0)
         part = floor.part
         rests = resting
@@ -94,17 +97,7 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
     }
 
     private companion object {
-        const val WIDE = 560
         const val HAND_SHARE = 0.68f
-    }
-}
-
-/** Scrolls what is higher than its share of the screen. */
-private class LowScroll(context: Context, private val share: Float) : ScrollView(context) {
-    override fun onMeasure(widthMeasureSpec: Int, heightMeasureSpec: Int) {
-        val room = MeasureSpec.getSize(heightMeasureSpec)
-        val most = if (room > 0) (room * share).toInt() else 0
-        super.onMeasure(widthMeasureSpec, MeasureSpec.makeMeasureSpec(most, MeasureSpec.AT_MOST))
     }
 }
 
@@ -119,18 +112,19 @@ private class RestZone(private val style: Style, hands: Hands) : LinearLayout(st
     private val shorter = KeyView(style, hands)
     private val longer = KeyView(style, hands)
     private val exercise = style.text(bold = true)
-    private val next = style.text(MID, bold = true)
+    private val next = style.text(if (style.low && !style.beside) SMALL else MID, bold = true)
     private var over: Boolean? = null
 
     init {
         orientation = VERTICAL
         put(label)
         val line = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
-        line.addView(shorter, LayoutParams(style.dp(KEY), LayoutParams.WRAP_CONTENT))
+        for (key in listOf(shorter, longer)) key.minimumWidth = style.dp(KEY)
+        line.addView(shorter, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
         val middle = LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f)
         middle.setMargins(style.dp(GAP), 0, style.dp(GAP), 0)
         line.addView(figures, middle)
-        line.addView(longer, LayoutParams(style.dp(KEY), LayoutParams.WRAP_CONTENT))
+        line.addView(longer, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
         put(line)
         put(exercise, above = style.dp(2))
         put(next)
@@ -178,16 +172,26 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
         put(large)
         put(plain)
         put(line)
-        val beside = style.column().apply {
+        put(change, above = style.dp(2))
+        val words = style.column().apply {
             put(counts)
             put(bar)
-            put(holds, above = style.dp(4))
         }
-        middle.gravity = Gravity.CENTER_VERTICAL
-        middle.addView(drawing, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
-        middle.addView(beside, LayoutParams(style.dp(BESIDE), LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
-        put(middle, above = style.dp(4))
-        put(change, above = style.dp(4))
+        if (style.largeText) {
+            // Under the drawing, where there is room for the words.
+            middle.orientation = VERTICAL
+            middle.put(drawing)
+            val under = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
+            under.addView(words, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+            under.addView(holds, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f).apply { marginStart = style.dp(GAP) })
+            middle.put(under, above = style.dp(4))
+        } else {
+            middle.gravity = Gravity.CENTER_VERTICAL
+            words.put(holds, above = style.dp(4))
+            middle.addView(drawing, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+            middle.addView(words, LayoutParams(style.dp(BESIDE), LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
+        }
+        put(middle, above = style.dp(6))
     }
 
     fun apply(zone: BarZone, resting: Boolean) {
@@ -205,7 +209,7 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
     }
 
     private companion object {
-        const val BESIDE = 112
+        const val BESIDE = 136
     }
 }
 
@@ -231,6 +235,7 @@ private class CallZoneView(private val style: Style) : LinearLayout(style.contex
         put(setUp, above = style.dp(4))
         put(cues, above = style.dp(4))
         put(toGo, above = style.dp(4))
+        put(why.ask, params = LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
         put(why)
     }
 
@@ -297,6 +302,9 @@ private class FigureView(private val style: Style, hands: Hands) : LinearLayout(
     fun apply(figure: Figure?) {
         show(figure != null)
         if (figure == null) return
+        // A figure that runs by itself is read when it is looked at; one that was stepped is said.
+        val live = if (figure.nextChangeMs == null) View.ACCESSIBILITY_LIVE_REGION_POLITE else View.ACCESSIBILITY_LIVE_REGION_NONE
+        if (text.accessibilityLiveRegion != live) text.accessibilityLiveRegion = live
         down.bind(figure.down, MID)
         text.say("${figure.text} ${figure.unit}")
         up.bind(figure.up, MID)

@@ -1,8 +1,10 @@
 package barwright.android.screen
 
 import android.content.Context
+import android.os.Build
 import android.widget.LinearLayout
 import android.widget.ScrollView
+import barwright.android.Files
 import barwright.android.R
 import barwright.android.view.GAP
 import barwright.android.view.Hands
@@ -19,9 +21,7 @@ class Places(context: Context, private val hands: Hands, private val doors: Door
     interface Doors {
         fun go(look: Look)
 
-        fun openPlan()
-
-        fun openGym()
+        val files: Files
 
         fun readAloud()
 
@@ -36,16 +36,40 @@ class Places(context: Context, private val hands: Hands, private val doors: Door
 
     init {
         addView(column)
-        pair(R.string.place_today to { doors.go(Look.Today(null, null)) }, R.string.place_floor to { doors.go(FLOOR) })
-        pair(R.string.place_weeks to { doors.go(Look.Weeks) }, R.string.place_tally to { doors.go(Look.Tally) })
-        pair(R.string.place_balance to { doors.go(Look.Balance(null)) }, R.string.place_equipment to { doors.go(Look.Equipment) })
-        pair(R.string.place_plan to { doors.go(Look.Plan(null, null)) }, R.string.read_aloud to { doors.readAloud() })
-        pair(R.string.open_plan to { doors.openPlan() }, R.string.open_gym to { doors.openGym() })
-        column.put(style.text(MID, bold = true).apply { setText(R.string.on_this_phone) }, above = style.dp(16))
+        keys(
+            R.string.place_today to { doors.go(Look.Today(null, null)) },
+            R.string.place_floor to { doors.go(FLOOR) },
+            R.string.place_weeks to { doors.go(Look.Weeks) },
+            R.string.place_tally to { doors.go(Look.Tally) },
+            // No exercise: the one on the floor, or the one done last.
+            R.string.place_lift to { doors.go(Look.Lift("", 0u)) },
+            R.string.place_balance to { doors.go(Look.Balance(null)) },
+            R.string.place_equipment to { doors.go(Look.Equipment) },
+            R.string.place_plan to { doors.go(Look.Plan(null, null)) },
+        )
+        column.put(key(R.string.read_aloud) { doors.readAloud() }, above = style.dp(GAP))
+        heading(R.string.files)
+        keys(
+            R.string.open_plan to { doors.files.openPlan() },
+            R.string.open_gym to { doors.files.openGym() },
+            R.string.share_records to { doors.files.shareRecords() },
+            R.string.save_records to { doors.files.saveRecords() },
+        )
+        column.put(key(R.string.check_records) { doors.files.checkRecords() }, above = style.dp(GAP))
+        heading(R.string.on_this_phone)
         toggle(R.string.speak, { doors.speaks }) { doors.speaks = it }
         toggle(R.string.over_keyguard, { doors.overKeyguard }) { doors.overKeyguard = it }
         column.put(key(R.string.back) { doors.back() }, above = style.dp(GAP))
     }
+
+    private fun heading(words: Int) {
+        val heading = style.text(MID, bold = true).apply { setText(words) }
+        if (Build.VERSION.SDK_INT >= 28) heading.isAccessibilityHeading = true
+        column.put(heading, above = style.dp(16))
+    }
+
+    private fun keys(vararg keys: Pair<Int, () -> Unit>) =
+        keys.asList().chunked(2).forEach { (first, second) -> pair(first, second) }
 
     private fun pair(first: Pair<Int, () -> Unit>, second: Pair<Int, () -> Unit>) {
         val line = style.line()

@@ -2,6 +2,8 @@ package barwright.android.screen
 
 import android.content.Context
 import android.graphics.Typeface
+import android.os.Build
+import android.view.Gravity
 import android.view.View
 import android.widget.HorizontalScrollView
 import android.widget.LinearLayout
@@ -14,6 +16,7 @@ import barwright.android.view.Hands
 import barwright.android.view.KeyFlow
 import barwright.android.view.KeyView
 import barwright.android.view.Lines
+import barwright.android.view.LowScroll
 import barwright.android.view.MID
 import barwright.android.view.MuscleBarView
 import barwright.android.view.RowsView
@@ -23,6 +26,7 @@ import barwright.android.view.Tone
 import barwright.android.view.Warnings
 import barwright.android.view.put
 import barwright.android.view.say
+import barwright.android.view.scroll
 import barwright.android.view.show
 import barwright.android.view.wide
 import barwright.core.Action
@@ -38,22 +42,40 @@ import barwright.core.TodayScreen
 import barwright.core.WeekOfPlan
 import barwright.core.WeeksScreen
 
-/** A sheet: one column that scrolls, its keys under it within reach. */
+/**
+ * A sheet: one column that scrolls, its keys under it within reach, or beside it on a screen that
+ * lies on its side. More keys than a thumb takes in stand at the sheet's end.
+ */
 abstract class SheetView(context: Context, protected val hands: Hands) : LinearLayout(context) {
     protected val style = Style(context)
-    protected val sheet = style.column().apply { setPadding(style.dp(16), 0, style.dp(16), style.dp(16)) }
+    protected val sheet = style.column()
     private val subtitle = style.text(colour = style.quiet)
     private val now = KeyView(style, hands)
     private val keys = KeyFlow(style, hands)
+    private val many = KeyFlow(style, hands, most = 2)
     private val foot = style.column().apply { setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(12)) }
+    private val low = LowScroll(style, if (style.beside) 1f else FOOT_SHARE).apply { addView(foot) }
+    protected val scroll: ScrollView
 
     init {
-        orientation = VERTICAL
         sheet.put(subtitle)
-        addView(ScrollView(context).apply { addView(sheet) }, LayoutParams(LayoutParams.MATCH_PARENT, 0, 1f))
+        val whole = style.column().apply {
+            setPadding(style.dp(16), 0, style.dp(16), style.dp(16))
+            put(sheet)
+            put(many, above = style.dp(GAP))
+        }
+        scroll = style.scroll(whole)
         foot.put(now)
         foot.put(keys, above = style.dp(GAP))
-        addView(foot, wide())
+        if (style.beside) {
+            orientation = HORIZONTAL
+            addView(scroll, LayoutParams(0, LayoutParams.MATCH_PARENT, 1.6f))
+            addView(low, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f).apply { gravity = Gravity.BOTTOM })
+        } else {
+            orientation = VERTICAL
+            addView(scroll, LayoutParams(LayoutParams.MATCH_PARENT, 0, 1f))
+            addView(low, wide())
+        }
     }
 
     /** `begins`: the sheet's first key, where it does something, is the one thing to do now. */
@@ -62,8 +84,16 @@ abstract class SheetView(context: Context, protected val hands: Hands) : LinearL
         val first = keys.firstOrNull()?.takeIf { begins && it.action is Action.Do && it.enabled }
         now.show(first != null)
         first?.let { now.bind(it, MID, Tone.NOW) }
-        this.keys.apply(if (first == null) keys else keys.drop(1))
-        foot.show(keys.isNotEmpty())
+        val rest = if (first == null) keys else keys.drop(1)
+        val few = rest.size <= MOST_AT_FOOT
+        this.keys.apply(if (few) rest else emptyList())
+        many.apply(if (few) emptyList() else rest)
+        low.show(first != null || (few && rest.isNotEmpty()))
+    }
+
+    private companion object {
+        const val FOOT_SHARE = 0.5f
+        const val MOST_AT_FOOT = 6
     }
 }
 
@@ -122,6 +152,7 @@ class TallyView(context: Context, hands: Hands) : SheetView(context, hands) {
 /** The plan as weeks. */
 class WeeksView(context: Context, hands: Hands) : SheetView(context, hands) {
     private val weeks = style.column()
+    private var at = -1
     private val slots = Slots(weeks, { WeekView(style, hands) }) { view, week: WeekOfPlan -> view.apply(week) }
 
     init {
@@ -131,6 +162,12 @@ class WeeksView(context: Context, hands: Hands) : SheetView(context, hands) {
     fun apply(screen: WeeksScreen) {
         frame(screen.subtitle, screen.keys)
         slots.apply(screen.weeks)
+        // It opens where we are; from there on it stays where it was scrolled to.
+        val now = screen.weeks.indexOfFirst { it.current }
+        if (now != at) {
+            at = now
+            post { if (now > 0) scroll.scrollTo(0, weeks.top + weeks.getChildAt(now).top) }
+        }
     }
 }
 
@@ -141,7 +178,7 @@ private class WeekView(style: Style, hands: Hands) : LinearLayout(style.context)
     init {
         orientation = VERTICAL
         layoutParams = wide()
-        if (android.os.Build.VERSION.SDK_INT >= 28) title.isAccessibilityHeading = true
+        if (Build.VERSION.SDK_INT >= 28) title.isAccessibilityHeading = true
         put(title, above = style.dp(16))
         put(rows)
     }
@@ -182,10 +219,15 @@ class BalanceView(context: Context, hands: Hands) : SheetView(context, hands) {
     private var full = 1u
     private val slots = Slots(bars, { MuscleView(style) }) { view, bar: MuscleBar -> view.apply(bar, full) }
     private val sentences = RowsView(style, hands)
+    private val kindsTitle = style.text(MID, bold = true)
+    private val kinds = RowsView(style, hands, plain = true)
 
     init {
+        if (Build.VERSION.SDK_INT >= 28) kindsTitle.isAccessibilityHeading = true
         sheet.put(bars, above = style.dp(8))
         sheet.put(sentences, above = style.dp(8))
+        sheet.put(kindsTitle, above = style.dp(16))
+        sheet.put(kinds)
     }
 
     fun apply(balance: BalanceScreen) {
@@ -193,12 +235,15 @@ class BalanceView(context: Context, hands: Hands) : SheetView(context, hands) {
         full = balance.fullHalves
         slots.apply(balance.bars)
         sentences.apply(balance.sentences)
+        kindsTitle.say(if (balance.kinds.isEmpty()) "" else resources.getString(R.string.kinds_of_week))
+        kinds.apply(balance.kinds)
     }
 }
 
 private class MuscleView(style: Style) : LinearLayout(style.context) {
     private val words = style.text()
     private val bar = MuscleBarView(style)
+    private val counts = style.text(colour = style.quiet)
 
     init {
         orientation = VERTICAL
@@ -206,19 +251,21 @@ private class MuscleView(style: Style) : LinearLayout(style.context) {
         layoutParams = wide()
         put(words)
         put(bar, above = style.dp(2))
+        put(counts, above = style.dp(2))
     }
 
     fun apply(muscle: MuscleBar, full: UInt) {
         words.say(muscle.text)
         words.typeface = Typeface.create("sans-serif", if (muscle.behind) Typeface.BOLD else Typeface.NORMAL)
         bar.apply(muscle, full)
+        counts.say(muscle.detail)
     }
 }
 
 /** What this gym has. */
 class EquipmentView(context: Context, hands: Hands) : SheetView(context, hands) {
     private val gyms = KeyFlow(style, hands, most = 2)
-    private val rows = RowsView(style, hands)
+    private val rows = RowsView(style, hands, plain = true)
 
     init {
         sheet.put(gyms, above = style.dp(GAP))
@@ -278,7 +325,9 @@ private class FaultView(style: Style) : LinearLayout(style.context) {
     }
 
     fun apply(fault: FileFault) {
-        place.say(resources.getString(R.string.fault_place, fault.line.toInt(), fault.column.toInt()))
+        val where = if (fault.advises) R.string.advice_place else R.string.fault_place
+        val kind = listOf(fault.label, fault.check).filter { it.isNotEmpty() }.joinToString(" · ")
+        place.say(resources.getString(where, "${fault.line}", "${fault.column}", kind))
         line.say(fault.text)
         under.say(fault.underline)
         problem.say(fault.problem)

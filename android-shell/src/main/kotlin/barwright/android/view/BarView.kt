@@ -43,12 +43,14 @@ class BarView(private val style: Style) : View(style.context) {
     }
 
     override fun onMeasure(widthMeasureSpec: Int, heightMeasureSpec: Int) {
-        val low = style.context.resources.configuration.screenHeightDp < LOW
+        val room = style.context.resources.configuration.screenHeightDp
+        val low = room < LOW
         val height = when {
             small && low -> 48
             small -> 72
             low -> 84
-            else -> 120
+            // A large screen has the room to be read from further off.
+            else -> maxOf(120, room / 8)
         }
         setMeasuredDimension(MeasureSpec.getSize(widthMeasureSpec), style.dp(height))
     }

@@ -2,6 +2,7 @@ package barwright.android.view
 
 import android.text.InputType
 import android.util.TypedValue
+import android.view.Gravity
 import android.view.inputmethod.EditorInfo
 import android.widget.Button
 import android.widget.EditText
@@ -18,7 +19,10 @@ class FieldView(private val style: Style, private val hands: Hands) : LinearLayo
         setTextColor(style.ink)
         setHintTextColor(style.quiet)
         minHeight = style.dp(TARGET)
+        gravity = Gravity.CENTER_VERTICAL or Gravity.START
         tabular()
+        setPadding(style.dp(12), style.dp(6), style.dp(12), style.dp(6))
+        background = box()
         imeOptions = EditorInfo.IME_ACTION_DONE
     }
     private val keep = Button(style.context, null, 0, android.R.style.Widget_Material_Button_Borderless).apply {
@@ -27,11 +31,12 @@ class FieldView(private val style: Style, private val hands: Hands) : LinearLayo
         setTextColor(style.ink)
         setTextSize(TypedValue.COMPLEX_UNIT_SP, SMALL)
         tabular(bold = true)
+        gravity = Gravity.CENTER
+        textAlignment = TEXT_ALIGNMENT_CENTER
         minHeight = style.dp(TARGET)
-        background = GradientDrawable().apply {
-            cornerRadius = style.dp(6f)
-            setStroke(style.dp(1), style.outline)
-        }
+        minimumWidth = style.dp(TARGET)
+        setPadding(style.dp(12), style.dp(6), style.dp(12), style.dp(6))
+        background = box()
     }
     private var field: Field? = null
 
@@ -41,7 +46,7 @@ class FieldView(private val style: Style, private val hands: Hands) : LinearLayo
         val line = style.line()
         line.addView(entry, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
         line.addView(keep, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.MATCH_PARENT).apply { marginStart = style.dp(GAP) })
-        put(line)
+        put(line, above = style.dp(4))
         layoutParams = wide()
         keep.setOnClickListener { send() }
         entry.setOnEditorActionListener { _, action, _ ->
@@ -63,6 +68,11 @@ class FieldView(private val style: Style, private val hands: Hands) : LinearLayo
         if (entry.inputType != kind) entry.inputType = kind
         // What is being written stays; what stands changed only with the field.
         if (before?.id != field.id || before.value != field.value) entry.setText(field.value)
+    }
+
+    private fun box() = GradientDrawable().apply {
+        cornerRadius = style.dp(6f)
+        setStroke(style.dp(1), style.outline)
     }
 
     private fun send() {

@@ -76,9 +76,6 @@ class KeyView(private val style: Style, private val hands: Hands, high: Int = TA
         val label = if (key.chosen) "✓ ${key.label}" else key.label
         if (text.toString() != label) text = label
         if (contentDescription?.toString() != key.says) contentDescription = key.says
-        // What lies behind a long press stands in the corner and has its room there.
-        val edge = if (held == null) style.dp(8) else (corner.measureText(held.label) + style.dp(12)).toInt()
-        if (paddingEnd != edge) setPaddingRelative(paddingStart, paddingTop, edge, paddingBottom)
         isEnabled = key.enabled
         isSelected = key.chosen
         setTextSize(TypedValue.COMPLEX_UNIT_SP, size)
@@ -103,6 +100,17 @@ class KeyView(private val style: Style, private val hands: Hands, high: Int = TA
     fun linesIn(width: Int): Int {
         val room = (width - paddingLeft - paddingRight).coerceAtLeast(1)
         return StaticLayout.Builder.obtain(text, 0, text.length, paint, room).build().lineCount
+    }
+
+    override fun onMeasure(widthMeasureSpec: Int, heightMeasureSpec: Int) {
+        // What lies behind a long press stands in the corner and has its room there; the key's own
+        // words stay in the middle where they can.
+        val edge = style.dp(8)
+        val end = held?.let { (corner.measureText(it.label) + style.dp(12)).toInt() } ?: edge
+        val words = paint.measureText(text.toString())
+        val start = if (words + 2 * end <= MeasureSpec.getSize(widthMeasureSpec)) end else edge
+        if (paddingStart != start || paddingEnd != end) setPaddingRelative(start, paddingTop, end, paddingBottom)
+        super.onMeasure(widthMeasureSpec, heightMeasureSpec)
     }
 
     override fun onDraw(canvas: Canvas) {
@@ -186,7 +194,11 @@ class KeyFlow(
         if (grid) return most
         for (count in minOf(most, keys.size) downTo 2) {
             val room = (width - gap * (count - 1)) / count
-            if (keys.all { it is KeyView && it.longestWord() <= room && it.linesIn(room) <= MOST_LINES }) return count
+            if (keys.all { it is KeyView && it.longestWord() <= room && it.linesIn(room) <= MOST_LINES }) {
+                // As many lines as that takes, and those about equally full.
+                val lines = (keys.size + count - 1) / count
+                return (keys.size + lines - 1) / lines
+            }
         }
         return 1
     }

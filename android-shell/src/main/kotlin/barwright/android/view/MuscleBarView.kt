@@ -5,11 +5,15 @@ import android.graphics.Paint
 import android.view.View
 import barwright.core.MuscleBar
 
-/** One muscle: planned as an outline, done as a fill; left and right apart where a side matters. */
+/**
+ * One muscle: planned as an outline, done as a fill, its sets under six repetitions hatched; left and
+ * right apart where a side matters, and then the hatching counts the side that has less.
+ */
 class MuscleBarView(private val style: Style) : View(style.context) {
     private var bar: MuscleBar? = null
     private var full = 1u
     private val fill = Paint()
+    private val hatch = Paint(Paint.ANTI_ALIAS_FLAG).apply { strokeWidth = this@MuscleBarView.style.dp(1.5f) }
     private val edge = Paint().apply {
         this.style = Paint.Style.STROKE
         strokeWidth = this@MuscleBarView.style.dp(2f)
@@ -40,14 +44,30 @@ class MuscleBarView(private val style: Style) : View(style.context) {
         val right = bar.rightHalves
         if (left != null && right != null) {
             val middle = height / 2f
-            canvas.drawRect(0f, inset, long(left), middle - style.dp(1f), fill)
-            canvas.drawRect(0f, middle + style.dp(1f), long(right), height - inset, fill)
+            done(canvas, left, if (left <= right) bar.underSixHalves else 0u, inset, middle - style.dp(1f))
+            done(canvas, right, if (right < left) bar.underSixHalves else 0u, middle + style.dp(1f), height - inset)
         } else {
-            canvas.drawRect(0f, inset, long(bar.doneHalves), height - inset, fill)
+            done(canvas, bar.doneHalves, bar.underSixHalves, inset, height - inset)
         }
         edge.color = style.ink
         if (bar.plannedHalves > 0u) {
             canvas.drawRect(inset, inset, maxOf(long(bar.plannedHalves) - inset, inset), height - inset, edge)
+        }
+        canvas.restore()
+    }
+
+    private fun done(canvas: Canvas, halves: UInt, hatched: UInt, top: Float, bottom: Float) {
+        val end = long(halves)
+        canvas.drawRect(0f, top, end, bottom, fill)
+        if (hatched == 0u) return
+        canvas.save()
+        canvas.clipRect(0f, top, long(hatched), bottom)
+        hatch.color = style.ground
+        val high = bottom - top
+        var x = -high
+        while (x < end) {
+            canvas.drawLine(x, bottom, x + high, top, hatch)
+            x += style.dp(6f)
         }
         canvas.restore()
     }

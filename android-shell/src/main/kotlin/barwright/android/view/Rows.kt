@@ -9,7 +9,7 @@ import barwright.android.R
 import barwright.core.Row
 
 /** A line of a sheet: its text, a quieter one, why, and what can be done with it. */
-class RowView(private val style: Style, hands: Hands) : LinearLayout(style.context) {
+class RowView(private val style: Style, hands: Hands, private val plain: Boolean) : LinearLayout(style.context) {
     private val text = style.text()
     private val detail = style.text(colour = style.quiet)
     private val why = WhyView(style)
@@ -28,6 +28,7 @@ class RowView(private val style: Style, hands: Hands) : LinearLayout(style.conte
         }
         val line = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
         line.addView(words, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+        line.addView(why.ask, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
         line.addView(only, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
         put(line)
         put(why)
@@ -41,7 +42,7 @@ class RowView(private val style: Style, hands: Hands) : LinearLayout(style.conte
         setPaddingRelative(indent + if (row.warns) style.dp(10) else 0, style.dp(if (heading) 16 else 5), 0, style.dp(if (heading) 2 else 5))
         // What is done or warns is marked with a sign, not by its colour alone.
         text.say(if (row.done) "✓ ${row.text}" else row.text)
-        text.tabular(bold = row.depth.toInt() < 2)
+        text.tabular(bold = heading || (!plain && row.depth.toInt() < 2))
         if (android.os.Build.VERSION.SDK_INT >= 28) text.isAccessibilityHeading = heading
         detail.say(row.detail)
         why.apply(row.why, R.string.why)
@@ -69,9 +70,9 @@ class RowView(private val style: Style, hands: Hands) : LinearLayout(style.conte
     }
 }
 
-/** Rows under each other. */
-class RowsView(style: Style, hands: Hands) : LinearLayout(style.context) {
-    private val slots = Slots(this, { RowView(style, hands) }) { view, row: Row -> view.apply(row) }
+/** Rows under each other; in a plain list only the headings stand out. */
+class RowsView(style: Style, hands: Hands, plain: Boolean = false) : LinearLayout(style.context) {
+    private val slots = Slots(this, { RowView(style, hands, plain) }) { view, row: Row -> view.apply(row) }
 
     init {
         orientation = VERTICAL
@@ -83,10 +84,11 @@ class RowsView(style: Style, hands: Hands) : LinearLayout(style.context) {
     }
 }
 
-/** "Why?", and the derivation when it is asked for. */
+/** The derivation behind a number, when it is asked for; the question stands where there is room. */
 class WhyView(private val style: Style) : LinearLayout(style.context) {
-    private val ask = style.text(bold = true).apply {
-        minHeight = style.dp(48)
+    val ask = style.text(bold = true).apply {
+        minHeight = style.dp(SMALL_TARGET)
+        minWidth = style.dp(SMALL_TARGET)
         gravity = Gravity.CENTER_VERTICAL
         paintFlags = paintFlags or Paint.UNDERLINE_TEXT_FLAG
         isClickable = true
@@ -98,11 +100,10 @@ class WhyView(private val style: Style) : LinearLayout(style.context) {
 
     init {
         orientation = VERTICAL
-        put(ask, params = LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
         put(lines)
         ask.setOnClickListener {
             open = !open
-            lines.show(open)
+            show(open)
         }
     }
 
@@ -111,9 +112,9 @@ class WhyView(private val style: Style) : LinearLayout(style.context) {
         if (reasons != this.reasons) open = false
         this.reasons = reasons
         ask.say(style.context.getString(label))
+        ask.show(reasons.isNotEmpty())
         lines.apply(reasons)
-        lines.show(open)
-        show(reasons.isNotEmpty())
+        show(open && reasons.isNotEmpty())
     }
 }
 

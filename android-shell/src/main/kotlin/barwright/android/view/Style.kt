@@ -8,6 +8,7 @@ import android.view.ViewGroup
 import android.view.ViewGroup.LayoutParams.MATCH_PARENT
 import android.view.ViewGroup.LayoutParams.WRAP_CONTENT
 import android.widget.LinearLayout
+import android.widget.ScrollView
 import android.widget.TextView
 import barwright.android.R
 
@@ -40,6 +41,17 @@ class Style(val context: Context) {
     val done = context.getColor(R.color.done)
     val band = context.getColor(R.color.band)
 
+    private val screen = context.resources.configuration
+
+    /** A screen on its side: what is read stands beside what is tapped. */
+    val beside = screen.screenWidthDp > screen.screenHeightDp && screen.screenWidthDp >= 560
+
+    /** A screen with little height to give. */
+    val low = screen.screenHeightDp < 640
+
+    /** Text so large that words stand under each other rather than side by side. */
+    val largeText = screen.fontScale > 1.3f
+
     fun dp(count: Int): Int = dp(count.toFloat()).toInt()
 
     fun dp(count: Float): Float =
@@ -65,6 +77,13 @@ fun TextView.tabular(bold: Boolean = false) {
     typeface = Typeface.create("sans-serif", if (bold) Typeface.BOLD else Typeface.NORMAL)
     textDirection = View.TEXT_DIRECTION_FIRST_STRONG_LTR
     textAlignment = View.TEXT_ALIGNMENT_VIEW_START
+}
+
+/** Scrolls, and shows by its fading edge that there is more. */
+fun Style.scroll(what: View) = ScrollView(context).apply {
+    addView(what)
+    isVerticalFadingEdgeEnabled = true
+    setFadingEdgeLength(dp(24))
 }
 
 fun wide() = LinearLayout.LayoutParams(MATCH_PARENT, WRAP_CONTENT)

@@ -1,0 +1,171 @@
+package barwright.android
+
+import android.graphics.Rect
+import android.os.Vibrator
+import android.view.View
+import android.view.ViewGroup
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
+import org.junit.Assert.assertTrue
+import org.junit.Test
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.shadows.ShadowAlarmManager
+import java.util.Collections
+import java.util.IdentityHashMap
+
+/** The floor's keys and figures, one by one. */
+class FloorKeysTest : FloorTest() {
+    @Test
+    fun aNewFloorChangesViewsInPlace() {
+        begin("1.1")
+        // Each kind of floor once: a load of its own, effort keys, a rest before and after.
+        recordUntil { it.thumb.effort.isNotEmpty() }
+        tap("2")
+        pass(3)
+        tap("Undo")
+        val known: MutableSet<View> = Collections.newSetFromMap(IdentityHashMap())
+        known.addAll(everything(root))
+        tap("+")
+        tap("−")
+        tap("2")
+        repeat(5) { pass(1) }
+        recordNext()
+        pass(1)
+        tap("Undo")
+        tap("Undo")
+        pass(240)
+        val now = everything(root)
+        val made = now.filterNot { it in known }
+        assertTrue("made anew: $made", made.isEmpty())
+        assertEquals("none is thrown away", known.size, now.size)
+    }
+
+    private fun everything(of: View): List<View> =
+        listOf(of) + if (of is ViewGroup) (0 until of.childCount).flatMap { everything(of.getChildAt(it)) } else emptyList()
+
+    @Test
+    fun theFigureStepsAndIsWhatIsRecorded() {
+        begin("1.1")
+        assertTrue(sees("3 reps"))
+        tap("−")
+        assertTrue(texts().toString(), sees("2 reps"))
+        tap("Racked")
+        tap("Undo")
+        assertTrue(hasKey("Redo"))
+        tap("Redo")
+        tap("More…")
+        tap("Finish the session here")
+        assertTrue(texts().toString(), sees("Body × 2"))
+    }
+
+    @Test
+    fun halfARepetitionLiesBehindALongPress() {
+        begin("1.1")
+        recordUntil { it.thumb.effort.isNotEmpty() }
+        hold("2")
+        tap("More…")
+        tap("Finish the session here")
+        assertTrue(texts().toString(), sees("2.5 left"))
+    }
+
+    @Test
+    fun aHoldCountsOnTheScreen() {
+        beginEveryKind()
+        recordUntil { "Plank" == it.call.exercise }
+        tap("Start the hold")
+        assertTrue(texts().toString(), sees("0 s"))
+        repeat(12) { pass(1) }
+        assertTrue(texts().toString(), sees("12 s"))
+        tap("Hold over")
+        assertTrue(floor.call.exercise != "Plank")
+    }
+
+    @Test
+    fun aRestCountsOnTheScreenAndByItselfEnds() {
+        begin("1.1")
+        tap("Racked")
+        assertTrue(texts().toString(), sees("1:00"))
+        pass(10)
+        assertTrue(texts().toString(), sees("0:50"))
+        tap("+20 s")
+        assertTrue(texts().toString(), sees("1:10"))
+        tap("Racked")
+        assertTrue(texts().toString(), sees("1:00"))
+        repeat(62) { pass(1) }
+        assertTrue(texts().toString(), sees("+0:02"))
+    }
+
+    @Test
+    fun nothingPollsWhileARestRunsOutOfSight() {
+        ShadowAlarmManager.setCanScheduleExactAlarms(true)
+        begin("1.1")
+        tap("Racked")
+        leave()
+        val reads = clocks.reads
+        pass(50)
+        assertEquals("the clock is read, so something runs", reads, clocks.reads)
+    }
+
+    @Test
+    fun aTapIsFelt() {
+        begin("1.1")
+        val vibrator = shadowOf(app.getSystemService(Vibrator::class.java))
+        assertEquals(0L, vibrator.milliseconds)
+        tap("Racked")
+        assertEquals(35L, vibrator.milliseconds)
+    }
+
+    @Test
+    fun aSecondTapOnTheSameSetIsRefusedInWords() {
+        begin("1.1")
+        val key = key("Racked")
+        key.performClick()
+        key.performClick()
+        settle()
+        assertTrue(texts().toString(), sees("recorded already"))
+        tap("Understood")
+        assertFalse(sees("recorded already"))
+    }
+
+    @Test
+    fun aLoadThatIsMuchAsksFirst() {
+        demoStore()
+        start()
+        tap("Begin")
+        recordUntil { it.call.exercise == "Back squat" && it.thumb.effort.isNotEmpty() }
+        tap("More…")
+        tap("Another load…")
+        type("Load", "190 kg")
+        assertTrue(texts().toString(), hasKey("Load it all the same"))
+        tap("Load it all the same")
+        assertEquals("190 kg", floor.bar.total)
+    }
+
+    @Test
+    fun keysAreHighAndApart() {
+        begin("1.1")
+        recordUntil { it.thumb.effort.isNotEmpty() }
+        keysFit()
+        tap("It ended otherwise…")
+        keysFit()
+    }
+
+    private fun keysFit() {
+        val density = activity.resources.displayMetrics.density
+        // What records nothing may be smaller.
+        val places = keys().filter { it.text != "Go to…" }.map { key ->
+            Rect().also { r ->
+                val at = IntArray(2).also(key::getLocationInWindow)
+                r.set(at[0], at[1], at[0] + key.width, at[1] + key.height)
+            } to key.text
+        }
+        for ((place, name) in places) assertTrue("$name ${place.height()}", place.height() >= 64 * density - 1)
+        val hand = places.filter { it.first.top > root.height / 2 }
+        assertTrue(hand.size > 5)
+        for ((one, a) in hand) for ((other, b) in hand) {
+            if (one === other) continue
+            val apart = Rect(one).apply { inset((-11.5 * density).toInt(), (-11.5 * density).toInt()) }
+            assertFalse("$a and $b", Rect.intersects(apart, other))
+        }
+    }
+}
