@@ -63,14 +63,14 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
     private val banner by lazy { Banner(style, this) }
     private val host by lazy { FrameLayout(this) }
     private val places by lazy { Places(this, this, this) }
-    private val today by lazy { TodayView(this, this) }
+    private val today by lazy { TodayView(this, this, files::openPlan) }
     private val floor by lazy { FloorView(this, this) }
     private val tally by lazy { TallyView(this, this) }
     private val weeks by lazy { WeeksView(this, this) }
     private val lift by lazy { LiftView(this, this) }
     private val balance by lazy { BalanceView(this, this) }
-    private val equipment by lazy { EquipmentView(this, this) }
-    private val plan by lazy { PlanView(this, this) }
+    private val equipment by lazy { EquipmentView(this, this, files::openGym) }
+    private val plan by lazy { PlanView(this, this, files::openPlan) }
 
     override fun onCreate(savedInstanceState: Bundle?) {
         super.onCreate(savedInstanceState)

@@ -77,7 +77,9 @@ class FileTest : PhoneTest() {
         tap("Open an equipment file")
         picked(file(demo("gym.toml")), Call.ACTION_OPEN_DOCUMENT)
         assertTrue(texts().toString(), sees("Boathouse cellar"))
-        tap("Go to…")
+        activity.go(Look.Today(null, null))
+        settle()
+        // With nothing on, today's sheet offers it by itself.
         tap("Open a plan file")
         picked(file(demo("plan.toml")), Call.ACTION_OPEN_DOCUMENT)
         assertTrue(texts().toString(), sees("Boathouse off-season") && hasKey("Adopt"))
@@ -96,7 +98,7 @@ class FileTest : PhoneTest() {
     @Test
     fun anAdvisingFaultIsToldFromOneThatForbids() {
         start()
-        val view = PlanView(activity, activity)
+        val view = PlanView(activity, activity) {}
         fun shown(advises: Boolean): List<String> {
             val fault = FileFault(3u, 1u, "rest = \"9:00\"", "^^^^", "a long rest", "Say that it is meant.", advises, if (advises) "look at" else "fault", if (advises) "long-rest" else "")
             view.apply(PlanScreen("A plan", "", emptyList(), listOf(fault), emptyList(), ""))

@@ -7,6 +7,7 @@ import android.widget.LinearLayout
 import android.widget.LinearLayout.LayoutParams
 import android.widget.ScrollView
 import barwright.android.R
+import barwright.android.view.BIG
 import barwright.android.view.BarView
 import barwright.android.view.BigText
 import barwright.android.view.FieldsView
@@ -188,8 +189,8 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
         } else {
             middle.gravity = Gravity.CENTER_VERTICAL
             words.put(holds, above = style.dp(4))
-            middle.addView(drawing, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
-            middle.addView(words, LayoutParams(style.dp(BESIDE), LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
+            middle.addView(drawing, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f).apply { marginEnd = style.dp(GAP) })
+            middle.addView(words, LayoutParams(style.dp(BESIDE), LayoutParams.WRAP_CONTENT))
         }
         put(middle, above = style.dp(6))
     }
@@ -202,8 +203,9 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
         drawing.apply(zone)
         counts.say(zone.counts)
         change.say(zone.change)
-        bar.say(zone.bar)
-        middle.show(zone.drawn || zone.bar.isNotEmpty() || zone.counts.isNotEmpty() || zone.holds != null)
+        // The line names it where nothing is drawn.
+        bar.say(if (zone.line.isEmpty()) zone.bar else "")
+        middle.show(zone.drawn || (zone.line.isEmpty() && zone.bar.isNotEmpty()) || zone.counts.isNotEmpty() || zone.holds != null)
         holds.show(zone.holds != null)
         zone.holds?.let { holds.bind(it) }
     }
@@ -284,7 +286,7 @@ private class ThumbZoneView(private val style: Style, hands: Hands) : LinearLayo
 /** What was done, a step down and up beside it. */
 private class FigureView(private val style: Style, hands: Hands) : LinearLayout(style.context) {
     private val down = KeyView(style, hands)
-    private val text = style.text(MID, bold = true).apply {
+    private val text = BigText(style).apply {
         gravity = Gravity.CENTER
         textAlignment = View.TEXT_ALIGNMENT_CENTER
         accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
@@ -305,6 +307,8 @@ private class FigureView(private val style: Style, hands: Hands) : LinearLayout(
         // A figure that runs by itself is read when it is looked at; one that was stepped is said.
         val live = if (figure.nextChangeMs == null) View.ACCESSIBILITY_LIVE_REGION_POLITE else View.ACCESSIBILITY_LIVE_REGION_NONE
         if (text.accessibilityLiveRegion != live) text.accessibilityLiveRegion = live
+        // While a hold runs it is read from the floor.
+        text.most = if (figure.nextChangeMs == null) MID else BIG
         down.bind(figure.down, MID)
         text.say("${figure.text} ${figure.unit}")
         up.bind(figure.up, MID)

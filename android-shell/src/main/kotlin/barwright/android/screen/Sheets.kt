@@ -46,12 +46,18 @@ import barwright.core.WeeksScreen
  * A sheet: one column that scrolls, its keys under it within reach, or beside it on a screen that
  * lies on its side. More keys than a thumb takes in stand at the sheet's end.
  */
-abstract class SheetView(context: Context, protected val hands: Hands) : LinearLayout(context) {
+abstract class SheetView(context: Context, protected val hands: Hands, files: Pair<Int, () -> Unit>? = null) : LinearLayout(context) {
     protected val style = Style(context)
     protected val sheet = style.column()
     private val subtitle = style.text(colour = style.quiet)
     private val now = KeyView(style, hands)
     private val keys = KeyFlow(style, hands)
+
+    /** A file to open, where this sheet comes from one. */
+    private val file = KeyView(style, hands).apply {
+        show(false)
+        files?.let { (label, open) -> own(context.getString(label), does = open) }
+    }
     private val many = KeyFlow(style, hands, most = 2)
     private val foot = style.column().apply { setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(12)) }
     private val low = LowScroll(style, if (style.beside) 1f else FOOT_SHARE).apply { addView(foot) }
@@ -66,6 +72,7 @@ abstract class SheetView(context: Context, protected val hands: Hands) : LinearL
         }
         scroll = style.scroll(whole)
         foot.put(now)
+        foot.put(file, above = style.dp(GAP))
         foot.put(keys, above = style.dp(GAP))
         if (style.beside) {
             orientation = HORIZONTAL
@@ -79,7 +86,7 @@ abstract class SheetView(context: Context, protected val hands: Hands) : LinearL
     }
 
     /** `begins`: the sheet's first key, where it does something, is the one thing to do now. */
-    protected fun frame(subtitle: String, keys: List<Key>, begins: Boolean = false) {
+    protected fun frame(subtitle: String, keys: List<Key>, begins: Boolean = false, opens: Boolean = false) {
         this.subtitle.say(subtitle)
         val first = keys.firstOrNull()?.takeIf { begins && it.action is Action.Do && it.enabled }
         now.show(first != null)
@@ -88,7 +95,8 @@ abstract class SheetView(context: Context, protected val hands: Hands) : LinearL
         val few = rest.size <= MOST_AT_FOOT
         this.keys.apply(if (few) rest else emptyList())
         many.apply(if (few) emptyList() else rest)
-        low.show(first != null || (few && rest.isNotEmpty()))
+        file.show(opens)
+        low.show(opens || first != null || (few && rest.isNotEmpty()))
     }
 
     private companion object {
@@ -98,7 +106,7 @@ abstract class SheetView(context: Context, protected val hands: Hands) : LinearL
 }
 
 /** Today's sheet. */
-class TodayView(context: Context, hands: Hands) : SheetView(context, hands) {
+class TodayView(context: Context, hands: Hands, openPlan: () -> Unit) : SheetView(context, hands, R.string.open_plan to openPlan) {
     private val duration = style.text(bold = true)
     private val cautions = Warnings(style)
     private val needs = FieldsView(style, hands)
@@ -114,7 +122,8 @@ class TodayView(context: Context, hands: Hands) : SheetView(context, hands) {
     }
 
     fun apply(today: TodayScreen) {
-        frame(today.subtitle, today.keys, begins = true)
+        // With nothing on, a plan is the first thing there is to do.
+        frame(today.subtitle, today.keys, begins = true, opens = today.rows.isEmpty())
         duration.say(today.duration)
         cautions.apply(today.cautions)
         needs.apply(today.needs)
@@ -192,13 +201,11 @@ private class WeekView(style: Style, hands: Hands) : LinearLayout(style.context)
 
 /** One exercise over time: the drawing first. */
 class LiftView(context: Context, hands: Hands) : SheetView(context, hands) {
-    private val about = style.text(bold = true)
     private val chart = ChartView(style)
     private val records = RowsView(style, hands)
     private val sessions = RowsView(style, hands)
 
     init {
-        sheet.put(about, above = style.dp(8))
         sheet.put(chart, above = style.dp(8))
         sheet.put(records, above = style.dp(8))
         sheet.put(sessions, above = style.dp(8))
@@ -206,7 +213,6 @@ class LiftView(context: Context, hands: Hands) : SheetView(context, hands) {
 
     fun apply(lift: LiftScreen) {
         frame(lift.subtitle, lift.keys)
-        about.say(lift.chart?.title ?: "")
         chart.apply(lift.chart)
         records.apply(lift.records)
         sessions.apply(lift.sessions)
@@ -263,7 +269,7 @@ private class MuscleView(style: Style) : LinearLayout(style.context) {
 }
 
 /** What this gym has. */
-class EquipmentView(context: Context, hands: Hands) : SheetView(context, hands) {
+class EquipmentView(context: Context, hands: Hands, openGym: () -> Unit) : SheetView(context, hands, R.string.open_gym to openGym) {
     private val gyms = KeyFlow(style, hands, most = 2)
     private val rows = RowsView(style, hands, plain = true)
 
@@ -273,14 +279,14 @@ class EquipmentView(context: Context, hands: Hands) : SheetView(context, hands) 
     }
 
     fun apply(equipment: EquipmentScreen) {
-        frame(equipment.subtitle, equipment.keys)
+        frame(equipment.subtitle, equipment.keys, opens = true)
         gyms.apply(equipment.gyms)
         rows.apply(equipment.rows)
     }
 }
 
 /** A plan, or what is wrong with a file and where. */
-class PlanView(context: Context, hands: Hands) : SheetView(context, hands) {
+class PlanView(context: Context, hands: Hands, openPlan: () -> Unit) : SheetView(context, hands, R.string.open_plan to openPlan) {
     private val faults = style.column()
     private val slots = Slots(faults, { FaultView(style) }) { view, fault: FileFault -> view.apply(fault) }
     private val rows = RowsView(style, hands)
@@ -291,7 +297,7 @@ class PlanView(context: Context, hands: Hands) : SheetView(context, hands) {
     }
 
     fun apply(plan: PlanScreen) {
-        frame(plan.subtitle, plan.keys, begins = true)
+        frame(plan.subtitle, plan.keys, begins = true, opens = true)
         slots.apply(plan.faults)
         faults.show(plan.faults.isNotEmpty())
         rows.apply(plan.rows)

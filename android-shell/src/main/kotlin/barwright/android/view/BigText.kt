@@ -7,8 +7,12 @@ import android.widget.TextView
 
 /** One line of the largest type, as large as its room and the screen allow. */
 class BigText(private val style: Style) : TextView(style.context) {
-    /** The largest it may be, in pixels; a low screen has less to give. */
-    private val largest = minOf(style.sp(BIG), style.context.resources.displayMetrics.heightPixels * SHARE)
+    /** The largest it may be, in sp. */
+    var most = BIG
+        set(size) {
+            if (size != field) requestLayout()
+            field = size
+        }
 
     /** A figure that changes every second says so to no one; it is read when it is looked at. */
     var quiet = false
@@ -23,6 +27,8 @@ class BigText(private val style: Style) : TextView(style.context) {
     }
 
     override fun onMeasure(widthMeasureSpec: Int, heightMeasureSpec: Int) {
+        // A low screen has less to give.
+        val largest = minOf(style.sp(most), style.context.resources.displayMetrics.heightPixels * SHARE)
         val room = MeasureSpec.getSize(widthMeasureSpec) - paddingLeft - paddingRight
         var size = largest
         if (MeasureSpec.getMode(widthMeasureSpec) != MeasureSpec.UNSPECIFIED && room > 0) {

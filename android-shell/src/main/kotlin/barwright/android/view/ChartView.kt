@@ -6,6 +6,7 @@ import android.graphics.Path
 import android.view.View
 import barwright.core.Chart
 import barwright.core.ChartAxis
+import barwright.core.ChartSeries
 import barwright.core.SeriesKind
 
 /** A chart as the core lays it out: places on two axes become places in a rectangle, nothing more. */
@@ -20,19 +21,82 @@ class ChartView(private val style: Style) : View(style.context) {
         if (chart == this.chart) return
         this.chart = chart
         contentDescription = chart?.aloud
+        requestLayout()
         invalidate()
     }
 
     override fun onMeasure(widthMeasureSpec: Int, heightMeasureSpec: Int) {
         val width = MeasureSpec.getSize(widthMeasureSpec)
-        setMeasuredDimension(width, minOf(maxOf(width * 2 / 3, style.dp(200)), style.dp(340)))
+        val drawing = minOf(maxOf(width * 2 / 3, style.dp(200)), style.dp(340))
+        setMeasuredDimension(width, drawing + legend(width) { _, _, _ -> }.toInt())
+    }
+
+    /** What each series is, line by line as the words have room; answers how high that is. */
+    private fun legend(width: Int, place: (ChartSeries, Float, Float) -> Unit): Float {
+        val series = chart?.series ?: return 0f
+        val mark = style.dp(28f)
+        var x = 0f
+        var y = 0f
+        for (one in series) {
+            val long = mark + words.measureText(one.label)
+            if (x > 0 && x + long > width) {
+                x = 0f
+                y += words.fontSpacing
+            }
+            place(one, x, y)
+            x += long + style.dp(16f)
+        }
+        return y + words.fontSpacing + style.dp(6f)
+    }
+
+    private fun drawLegend(canvas: Canvas): Float {
+        words.textAlign = Paint.Align.LEFT
+        return legend(width) { series, x, y ->
+            val middle = y + words.fontSpacing / 2
+            val end = x + style.dp(22f)
+            when (series.kind) {
+                SeriesKind.BAND -> {
+                    band()
+                    canvas.drawRect(x, middle - style.dp(6f), end, middle + style.dp(6f), paint)
+                }
+                SeriesKind.LINE -> {
+                    line()
+                    canvas.drawLine(x, middle, end, middle, paint)
+                }
+                SeriesKind.MARKS -> mark(canvas, x + style.dp(11f), middle)
+            }
+            words.color = style.quiet
+            canvas.drawText(series.label, x + style.dp(28f), y - words.ascent(), words)
+        }
+    }
+
+    private fun band() {
+        paint.style = Paint.Style.FILL
+        paint.color = style.band
+    }
+
+    private fun line() {
+        paint.style = Paint.Style.STROKE
+        paint.strokeWidth = style.dp(2.5f)
+        paint.color = style.ink
+    }
+
+    private fun mark(canvas: Canvas, x: Float, y: Float) {
+        paint.style = Paint.Style.FILL
+        paint.color = style.brass
+        canvas.drawCircle(x, y, style.dp(4f), paint)
+        paint.style = Paint.Style.STROKE
+        paint.strokeWidth = style.dp(1f)
+        paint.color = style.ink
+        canvas.drawCircle(x, y, style.dp(4f), paint)
     }
 
     override fun onDraw(canvas: Canvas) {
         val chart = chart ?: return
+        val above = drawLegend(canvas)
         val line = words.fontSpacing
         val left = (chart.up.ticks.maxOfOrNull { words.measureText(it.label) } ?: 0f) + style.dp(8f)
-        val top = line * 1.4f
+        val top = above + line * 1.4f
         val bottom = height - line * 1.4f
         val right = width - style.dp(8f)
         fun x(at: Long) = left + (right - left) * chart.across.share(at)
@@ -40,7 +104,7 @@ class ChartView(private val style: Style) : View(style.context) {
 
         words.color = style.quiet
         words.textAlign = Paint.Align.LEFT
-        canvas.drawText(chart.up.label, 0f, -words.ascent(), words)
+        canvas.drawText(chart.up.label, 0f, above - words.ascent(), words)
         paint.style = Paint.Style.STROKE
         paint.strokeWidth = style.dp(1f)
         paint.color = style.outline
@@ -68,8 +132,7 @@ class ChartView(private val style: Style) : View(style.context) {
                     }
                     series.points.asReversed().forEach { path.lineTo(x(it.x), y(it.low)) }
                     path.close()
-                    paint.style = Paint.Style.FILL
-                    paint.color = style.band
+                    band()
                     canvas.drawPath(path, paint)
                 }
                 SeriesKind.LINE -> {
@@ -77,20 +140,10 @@ class ChartView(private val style: Style) : View(style.context) {
                     series.points.forEachIndexed { at, point ->
                         if (at == 0) path.moveTo(x(point.x), y(point.low)) else path.lineTo(x(point.x), y(point.low))
                     }
-                    paint.style = Paint.Style.STROKE
-                    paint.strokeWidth = style.dp(2.5f)
-                    paint.color = style.ink
+                    line()
                     canvas.drawPath(path, paint)
                 }
-                SeriesKind.MARKS -> {
-                    paint.style = Paint.Style.FILL
-                    paint.color = style.brass
-                    for (point in series.points) canvas.drawCircle(x(point.x), y(point.low), style.dp(4f), paint)
-                    paint.style = Paint.Style.STROKE
-                    paint.strokeWidth = style.dp(1f)
-                    paint.color = style.ink
-                    for (point in series.points) canvas.drawCircle(x(point.x), y(point.low), style.dp(4f), paint)
-                }
+                SeriesKind.MARKS -> for (point in series.points) mark(canvas, x(point.x), y(point.low))
             }
         }
     }

@@ -68,7 +68,11 @@ class Style(val context: Context) {
 
     fun column() = LinearLayout(context).apply { orientation = LinearLayout.VERTICAL }
 
-    fun line() = LinearLayout(context).apply { orientation = LinearLayout.HORIZONTAL }
+    fun line() = LinearLayout(context).apply {
+        orientation = LinearLayout.HORIZONTAL
+        // By baselines a tall child would be pushed out of the line.
+        isBaselineAligned = false
+    }
 }
 
 /** Figures of one width, so that nothing jumps when a number changes. */
