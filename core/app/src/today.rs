@@ -4,12 +4,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use barwright_domain::catalogue::Muscle;
-use barwright_domain::desk::{Desk, DeskEvent, MaxFact};
+use barwright_domain::desk::{self, At, Calendar, Desk, DeskEvent, MaxFact, TrainedAt};
 use barwright_domain::equipment::Equipment;
 use barwright_domain::history::{DoneSet, Record, session_volume};
 use barwright_domain::plan::Plan;
 use barwright_domain::prescribe::{
-    self, ENOUGH_PAST, LeftOut, Lifter, MOST_PAST, MovedLoad, Need, Past, RECENT_DAYS, Source,
+    self, ENOUGH_PAST, LeftOut, Lifter, MOST_PAST, MovedLoad, Need, Past, Prescribed, RECENT_DAYS,
+    Source,
 };
 use barwright_domain::session::{Command, Entry, EntryId, PlanPlace, Reading, Run, Sheet};
 use barwright_domain::volume::Tally;
@@ -39,6 +40,22 @@ impl Place {
         Some(Self { week: from_one(week)?, session: from_one(session)? })
     }
 
+    /// A place of the calendar.
+    pub(crate) fn of_at(at: At) -> Option<Self> {
+        Some(Self {
+            week: usize::from(at.week).checked_sub(1)?,
+            session: usize::from(at.session).checked_sub(1)?,
+        })
+    }
+
+    /// As the calendar names it.
+    pub(crate) fn at(self) -> Option<At> {
+        Some(At {
+            week: u16::try_from(self.week + 1).ok()?,
+            session: u16::try_from(self.session + 1).ok()?,
+        })
+    }
+
     fn of_plan(place: &PlanPlace) -> Option<Self> {
         Some(Self {
             week: usize::from(place.week).checked_sub(1)?,
@@ -57,34 +74,64 @@ pub(crate) fn places(core: &Core) -> Vec<Place> {
         .collect()
 }
 
-/// A session of the adopted plan that was trained.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Trained {
-    pub(crate) place: Place,
-    pub(crate) day: i32,
-    pub(crate) over: bool,
+/// The calendar of the adopted plan.
+pub(crate) fn calendar(core: &Core) -> Result<Calendar, EngineError> {
+    match (&core.desk.plan, &core.plan) {
+        (Some(adopted), Some(plan)) => calendar_of(core, adopted.seq, adopted.day, plan),
+        _ => Ok(Calendar::default()),
+    }
 }
 
-/// The sessions of the adopted plan that were trained, in their order in the plan.
-pub(crate) fn trained(core: &Core) -> Result<Vec<Trained>, EngineError> {
-    let Some(adopted) = &core.desk.plan else { return Ok(Vec::new()) };
+/// The calendar of a plan that is on, or was.
+pub(crate) fn calendar_of(
+    core: &Core,
+    seq: u64,
+    day: i32,
+    plan: &Plan,
+) -> Result<Calendar, EngineError> {
     let mut store = core.store.borrow_mut();
-    let rows = store
+    let mut rows = store
         .history()
-        .and_then(|history| history.sessions_of_plan(adopted.seq, 0..=u16::MAX))
+        .and_then(|history| history.sessions_of_plan(seq, 0..=u16::MAX))
         .map_err(|error| en::storage::error(&error))?;
-    let trained = rows.into_iter().filter_map(|row| {
-        let place = row.place.as_ref().and_then(Place::of_plan)?;
-        Some(Trained { place, day: row.day, over: row.outcome.is_some() })
-    });
-    Ok(trained.collect())
+    rows.sort_by_key(|row| row.session);
+    let trained: Vec<TrainedAt> = rows
+        .into_iter()
+        .filter(|row| row.outcome.is_some())
+        .filter_map(|row| {
+            let place = row.place.as_ref()?;
+            let at = At { week: place.week, session: place.session };
+            Some(TrainedAt { at, day: row.day, session: row.session })
+        })
+        .collect();
+    let arranged = core.desk.arranged.get(&seq).cloned().unwrap_or_default();
+    Ok(desk::calendar(plan, day, &arranged, &trained))
 }
 
-/// The session whose turn it is: the one after the last that was trained, or the first.
+/// The session whose turn it is.
 pub(crate) fn next_place(core: &Core) -> Result<Option<Place>, EngineError> {
-    let trained = trained(core)?;
-    let last = trained.iter().filter(|one| one.over).map(|one| one.place).max();
-    Ok(places(core).into_iter().find(|place| last.is_none_or(|last| *place > last)))
+    Ok(calendar(core)?.next.and_then(Place::of_at))
+}
+
+/// The sessions whose work is done with that of a place.
+fn joined(core: &Core, place: Place) -> Vec<Place> {
+    let arranged = core.desk.arranged();
+    let to = |(at, other, _): &(At, At, u64)| {
+        Place::of_at(*at).filter(|_| Place::of_at(*other) == Some(place))
+    };
+    arranged.with.iter().filter_map(to).collect()
+}
+
+/// Of a session and those joined to it, the one whose exercise it is.
+fn place_with(core: &Core, plan: &Plan, place: Place, exercise: &str) -> Place {
+    let joined = joined(core, place);
+    if joined.is_empty() {
+        return place;
+    }
+    std::iter::once(place)
+        .chain(joined)
+        .find(|place| exercises_of(plan, *place).iter().any(|one| one == exercise))
+        .unwrap_or(place)
 }
 
 /// The place of a row's name, or the session whose turn it is.
@@ -116,11 +163,17 @@ pub(crate) fn sheet(
 ) -> Result<Today, EngineError> {
     let gym = core.gym();
     let plan = the_plan(core)?;
-    let source = source(core, &plan, &gym, place);
-    let exercises = exercises_of(&plan, place);
-    let lifter = lifter(core, &exercises, at, None)?;
-    let prescribed = prescribe::sheet(source, &lifter)
-        .ok_or_else(|| en::refusal::coded(RefusalCode::NotHere))?;
+    let mut prescribed: Option<Prescribed> = None;
+    for place in std::iter::once(place).chain(joined(core, place)) {
+        let source = source(core, &plan, &gym, place);
+        let lifter = lifter(core, &exercises_of(&plan, place), at, None)?;
+        let Some(more) = prescribe::sheet(source, &lifter) else { continue };
+        match &mut prescribed {
+            None => prescribed = Some(more),
+            Some(all) => all.join(more),
+        }
+    }
+    let prescribed = prescribed.ok_or_else(|| en::refusal::coded(RefusalCode::NotHere))?;
     let (sheet, left_out) = match minutes {
         Some(minutes) => prescribe::fit_minutes(&prescribed.sheet, minutes),
         None => (prescribed.sheet, Vec::new()),
@@ -155,10 +208,10 @@ pub(crate) fn substitute(
     let old = run.entries.get(&entry).ok_or_else(not_here)?;
     let plan = the_plan(core)?;
     let place = run.sheet.place.as_ref().and_then(Place::of_plan).ok_or_else(not_here)?;
-    let source = source(core, &plan, &run.equipment, place);
     let lifter = lifter(core, &[exercise.to_owned()], at, Some(run.session))?;
     // What was swapped in may be swapped again: the plan knows the first.
     let first = old.entry.stands_in_for.as_deref().unwrap_or(&old.entry.exercise);
+    let source = source(core, &plan, &run.equipment, place_with(core, &plan, place, first));
     prescribe::substitute(source, &lifter, first, exercise).ok_or_else(not_here)
 }
 
@@ -183,7 +236,6 @@ pub(crate) fn next_times(
     if run.sheet.place.as_ref().map(|place| place.plan) != core.desk.plan.as_ref().map(|p| p.seq) {
         return Ok(Vec::new());
     }
-    let source = source(core, &plan, &run.equipment, place);
     let slugs: Vec<String> = run
         .in_order()
         .filter(|(_, _, entry)| entry.sets.iter().any(|set| set.begun() && set.call.round > 0))
@@ -196,6 +248,8 @@ pub(crate) fn next_times(
     Ok(slugs
         .into_iter()
         .filter_map(|exercise| {
+            let place = place_with(core, &plan, place, &exercise);
+            let source = source(core, &plan, &run.equipment, place);
             let entry = prescribe::next_time(source, &lifter, &exercise)?;
             Some(NextTime { name: entry.name.clone(), exercise, entry })
         })
@@ -327,9 +381,10 @@ fn lifter(
             if of != Some(set.key.session) {
                 of = Some(set.key.session);
                 let row = history.session(set.key.session).map_err(failed)?;
+                let place = row.as_ref().and_then(|row| row.place.clone());
                 sessions.push(Past {
                     day: set.day,
-                    place: row.as_ref().and_then(|row| row.place.clone()),
+                    place: place.map(|place| own_place(core, place, exercise)),
                     week_kind: row.map(|row| row.week_kind).unwrap_or_default(),
                     sets: Vec::new(),
                 });
@@ -341,6 +396,18 @@ fn lifter(
         past.insert(exercise.clone(), sessions);
     }
     Ok(Lifter { desk, today, last_day, past })
+}
+
+/// Where the plan has an exercise that was done at a place: there, or in the session joined to it.
+fn own_place(core: &Core, place: PlanPlace, exercise: &str) -> PlanPlace {
+    let here = core.desk.plan.as_ref().is_some_and(|adopted| adopted.seq == place.plan);
+    let (Some(plan), Some(at), true) = (&core.plan, Place::of_plan(&place), here) else {
+        return place;
+    };
+    match place_with(core, plan, at, exercise).at() {
+        Some(At { week, session }) => PlanPlace { week, session, ..place },
+        None => place,
+    }
 }
 
 /// Hard sets done in a run of the adopted plan's weeks, week by week, the running session's among

@@ -264,6 +264,27 @@ impl Store {
         Ok(events)
     }
 
+    /// One event, its checksum checked; none where the log has no such number.
+    ///
+    /// # Errors
+    /// As [`Store::events_from`].
+    pub fn event(&self, seq: Seq) -> Result<Option<Event>, StoreError> {
+        enum Stop {
+            Found(Event),
+            Failed(StoreError),
+        }
+        impl From<StoreError> for Stop {
+            fn from(error: StoreError) -> Self {
+                Self::Failed(error)
+            }
+        }
+        match self.each_event(seq, |event| Err(Stop::Found(event))) {
+            Ok(()) => Ok(None),
+            Err(Stop::Found(event)) => Ok(Some(event).filter(|event| event.seq == seq)),
+            Err(Stop::Failed(error)) => Err(error),
+        }
+    }
+
     /// As [`Store::events_from`], one at a time, for logs too long to hold.
     ///
     /// # Errors

@@ -70,6 +70,41 @@ pub enum SwapReason {
     Wish,
 }
 
+/// How a session of the plan is arranged otherwise than it says.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Arrange {
+    /// The plan goes on from here, from today.
+    Enter,
+    /// It is left out, or no longer.
+    LeaveOut {
+        /// Whether it is.
+        left_out: bool,
+    },
+    /// It is moved to another day, or back to its own.
+    Move {
+        /// Local date, in days since 1970-01-01; none is its own.
+        day: Option<i32>,
+    },
+    /// Its work is done with another session's, or apart again.
+    Join {
+        /// The row of the other; none is apart.
+        with: Option<String>,
+    },
+    /// It is done once more, or not.
+    Again {
+        /// Whether it is.
+        again: bool,
+    },
+    /// So many weeks away before its week; none takes it back.
+    Travel {
+        /// Weeks, 8 at the most.
+        weeks: u32,
+    },
+}
+
 /// A tap. Most come ready-made with a [`super::Key`]; a shell makes none up but `Wake`, `AdoptPlan`,
 /// `AddGym` and `Write`.
 ///
@@ -237,6 +272,18 @@ pub enum Intent {
     AdoptPlan {
         /// The file's text.
         text: String,
+    },
+    /// Arrange a session of the plan otherwise than it says.
+    Arrange {
+        /// Its row, as Weeks names it.
+        session: String,
+        /// How.
+        how: Arrange,
+    },
+    /// Go back to a plan that was on before.
+    TakeUpPlan {
+        /// Its name, as the key gives it.
+        plan: String,
     },
     /// Add a gym, or put one of the same name right.
     AddGym {

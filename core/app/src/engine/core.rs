@@ -254,7 +254,7 @@ impl Core {
             self.desk = was;
         }
         self.after_append(appended.map(|_| ()))?;
-        if events.iter().any(|event| matches!(event, DeskEvent::PlanAdopted { .. })) {
+        if events.iter().any(DeskEvent::changes_plan) {
             self.read_plan();
         }
         Ok(())
@@ -299,7 +299,9 @@ pub(super) fn rows_of(
 fn intent_shows(intent: &Intent) -> Option<Look> {
     match intent {
         Intent::AddGym { .. } | Intent::ChooseGym { .. } => Some(Look::Equipment),
-        Intent::AdoptPlan { .. } => Some(Look::Weeks),
+        Intent::AdoptPlan { .. } | Intent::Arrange { .. } | Intent::TakeUpPlan { .. } => {
+            Some(Look::Weeks)
+        }
         Intent::HoldBack { .. } => Some(Look::Tally),
         _ => None,
     }

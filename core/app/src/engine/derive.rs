@@ -2,7 +2,7 @@
 //! in a file that was read from a damaged one.
 
 use barwright_domain::catalogue::Catalogue;
-use barwright_domain::desk::{Desk, DeskEvent};
+use barwright_domain::desk::Desk;
 use barwright_domain::history::{Change, Rows};
 use barwright_domain::plan::Plan;
 use barwright_domain::session::{Event, State};
@@ -73,12 +73,12 @@ impl Derive for Anew {
             }
             DESK => {
                 let event = codec::desk(&row)?;
-                if let DeskEvent::PlanAdopted { .. } = event {
+                if event.changes_plan() {
                     // What was done under the old plan is counted by it.
                     changes = self.caught_up();
                 }
                 self.desk.apply(row.seq, &event);
-                if let DeskEvent::PlanAdopted { .. } = event {
+                if event.changes_plan() {
                     self.plan = read_plan(&self.desk);
                     self.catalogue = catalogue_of(self.plan.as_ref());
                 }
@@ -99,6 +99,7 @@ impl Derive for Anew {
 #[cfg(test)]
 mod tests {
     use barwright_domain::call::Amount;
+    use barwright_domain::desk::DeskEvent;
     use barwright_domain::quantity::{Mass, Reserve};
     use barwright_domain::session::{Command, EntryId, Reading, RecordedSet, SetId};
     use barwright_store::Store;

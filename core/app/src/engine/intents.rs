@@ -1,7 +1,7 @@
 //! From a tap to what it appends: session intents become commands, desk intents become facts.
 
 use barwright_domain::call::{Amount, HowMany};
-use barwright_domain::desk::{DeskEvent, MOST_GYMS, MaxFact, MaxOrigin};
+use barwright_domain::desk::{Arrangement, At, DeskEvent, MOST_GYMS, MaxFact, MaxOrigin};
 use barwright_domain::equipment::{self, Equipment, Plate, Rig};
 use barwright_domain::plan::Plan;
 use barwright_domain::quantity::{
@@ -11,9 +11,10 @@ use barwright_domain::session::{
     Command, Cursor, Ending, EntryId, Guard, Kit, Reading, RecordedSet, Refusal, SetId, SwapCause,
 };
 
+use super::codec;
 use super::core::{Core, Facts};
 use crate::contract::{
-    EngineError, GuardChoice, HowEnded, Intent, KitChoice, RefusalCode, SwapReason,
+    Arrange, EngineError, GuardChoice, HowEnded, Intent, KitChoice, RefusalCode, SwapReason,
 };
 use crate::phrase::en;
 use crate::today;
@@ -125,6 +126,8 @@ pub(super) fn facts(core: &Core, intent: Intent, at: &Reading) -> Result<Facts, 
         Intent::Redo => Command::Redo,
         Intent::Wake => Command::Wake,
         Intent::AdoptPlan { text } => return adopt(core, text, at),
+        Intent::Arrange { session, how } => return arrange(core, &session, &how, at),
+        Intent::TakeUpPlan { plan } => return take_up(core, &plan, at),
         Intent::AddGym { text } => return add_gym(core, &text),
         Intent::ChooseGym { name } => {
             let known =
@@ -215,6 +218,71 @@ fn adopt(core: &Core, text: String, at: &Reading) -> Result<Facts, EngineError> 
         Ok(_) => Ok(Facts::Desk(vec![DeskEvent::PlanAdopted { text, day: at.local_day() }])),
         Err(faults) => Err(en::faults::refused(faults.len())),
     }
+}
+
+/// The most weeks away at once.
+const MOST_AWAY: u32 = 8;
+/// Days around today that a session can be moved to.
+const NEAR_DAYS: i32 = 366;
+
+fn arrange(core: &Core, session: &str, how: &Arrange, at: &Reading) -> Result<Facts, EngineError> {
+    let adopted = core.desk.plan.as_ref().map(|plan| plan.seq);
+    let plan = adopted.ok_or_else(|| en::refusal::coded(RefusalCode::NothingToGoBy))?;
+    let place = |name: &str| {
+        let place = today::place(core, Some(name))?;
+        place.at().ok_or_else(|| en::refusal::coded(RefusalCode::NotHere))
+    };
+    let here = place(session)?;
+    let today = at.local_day();
+    let what = match how {
+        Arrange::Enter => Arrangement::Entered { at: here, day: today },
+        Arrange::LeaveOut { left_out } => Arrangement::LeftOut { at: here, left_out: *left_out },
+        Arrange::Move { day: Some(day) } if day.abs_diff(today) > NEAR_DAYS.unsigned_abs() => {
+            return Err(en::refusal::of(&Refusal::OutOfRange, core));
+        }
+        Arrange::Move { day } => Arrangement::Moved { at: here, day: *day },
+        Arrange::Join { with } => {
+            let other = with.as_deref().map(place).transpose()?;
+            let arranged = core.desk.arranged();
+            // A session that is itself joined to one takes no other, nor itself.
+            let chained = |other: At| {
+                other == here || arranged.with.iter().any(|(at, to, _)| *at == other || *to == here)
+            };
+            if other.is_some_and(chained) {
+                return Err(en::refusal::coded(RefusalCode::NotHere));
+            }
+            Arrangement::With { at: here, other }
+        }
+        Arrange::Again { again } => Arrangement::Again { at: here, again: *again },
+        Arrange::Travel { weeks } => {
+            let weeks = u16::try_from((*weeks).min(MOST_AWAY)).unwrap_or(0);
+            Arrangement::Travel { week: here.week, weeks }
+        }
+    };
+    Ok(Facts::Desk(vec![DeskEvent::Arranged { plan, what }]))
+}
+
+/// A plan that was kept goes on where it stood, its dates from today.
+fn take_up(core: &Core, plan: &str, at: &Reading) -> Result<Facts, EngineError> {
+    if core.state.running().is_some() {
+        return Err(en::refusal::of(&Refusal::SessionRunning, core));
+    }
+    let not_here = || en::refusal::coded(RefusalCode::NotHere);
+    let seq: u64 = plan.parse().map_err(|_| not_here())?;
+    core.desk.kept.iter().find(|kept| kept.seq == seq).ok_or_else(not_here)?;
+    let row = core.store.borrow().event(seq).map_err(|error| en::storage::error(&error))?;
+    let event = codec::desk(&row.ok_or_else(not_here)?);
+    let event = event.map_err(|_| en::storage::unreadable_event(seq))?;
+    let DeskEvent::PlanAdopted { text, day } = event else { return Err(not_here()) };
+    let file = Plan::read(&text, &barwright_domain::catalogue::Catalogue::builtin())
+        .map_err(|faults| en::faults::refused(faults.len()))?;
+    let next = today::calendar_of(core, seq, day, &file.plan)?.next;
+    let mut events = vec![DeskEvent::PlanTakenUp { plan: seq, text, day }];
+    events.extend(next.map(|next| DeskEvent::Arranged {
+        plan: seq,
+        what: Arrangement::Entered { at: next, day: at.local_day() },
+    }));
+    Ok(Facts::Desk(events))
 }
 
 fn add_gym(core: &Core, text: &str) -> Result<Facts, EngineError> {

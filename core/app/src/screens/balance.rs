@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use barwright_domain::call::WeekKind;
 use barwright_domain::catalogue::Muscle;
+use barwright_domain::desk::{Dated, Standing};
 use barwright_domain::plan::Plan;
 use barwright_domain::quantity::Numerals;
 use barwright_domain::session::Reading;
@@ -132,11 +133,15 @@ fn still_to_train(
     plan: &Plan,
     week: usize,
 ) -> Result<Vec<(String, String)>, EngineError> {
-    let trained = today::trained(core)?;
+    let calendar = today::calendar(core)?;
     let mut open = Vec::new();
     for (index, at) in plan.sessions_of(week).into_iter().enumerate() {
         let place = Place { week, session: index };
-        if trained.iter().any(|one| one.place == place && one.over) {
+        let to_train = |one: &Dated| {
+            place.at() == Some(one.at)
+                && matches!(one.standing, Standing::Next | Standing::ToCome | Standing::Again)
+        };
+        if !calendar.sessions.iter().any(to_train) {
             continue;
         }
         let (Some(session), Some(laid)) = (plan.sessions.get(at), plan.session(week, index)) else {

@@ -3,11 +3,19 @@
 //! [`Desk`] is a fold of [`DeskEvent`]s, small enough to be kept whole beside the log, so that
 //! opening never reads ten years of them.
 
+mod arranged;
+mod calendar;
+
+pub use arranged::{Arranged, Arrangement, At};
+pub use calendar::{Calendar, Dated, Standing, TrainedAt, calendar};
+
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use crate::catalogue::Catalogue;
 use crate::equipment::Equipment;
+use crate::plan::Plan;
 use crate::quantity::Mass;
 use crate::session::Run;
 
@@ -48,6 +56,22 @@ pub enum DeskEvent {
         /// Local date of adoption, in days since 1970-01-01.
         day: i32,
     },
+    /// A plan that was kept is taken up again where it stood; the one before is kept.
+    PlanTakenUp {
+        /// The log's number of its adoption.
+        plan: u64,
+        /// The file's text.
+        text: String,
+        /// Local date of its adoption, in days since 1970-01-01.
+        day: i32,
+    },
+    /// Something of a plan is arranged otherwise than it says.
+    Arranged {
+        /// The log's number of its adoption.
+        plan: u64,
+        /// What.
+        what: Arrangement,
+    },
     /// A gym was added, or one of the same name put right.
     GymKept {
         /// What it has.
@@ -74,6 +98,13 @@ pub enum DeskEvent {
     },
 }
 
+impl DeskEvent {
+    /// Whether another plan is on after it.
+    pub const fn changes_plan(&self) -> bool {
+        matches!(self, Self::PlanAdopted { .. } | Self::PlanTakenUp { .. })
+    }
+}
+
 /// An adopted plan.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Adopted {
@@ -85,11 +116,28 @@ pub struct Adopted {
     pub day: i32,
 }
 
+/// A plan that was on before, to go back to; its text stands in the log.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Kept {
+    /// The log's number of its adoption: its name.
+    pub seq: u64,
+    /// What it calls itself.
+    pub name: String,
+    /// Local date of adoption.
+    pub day: i32,
+}
+
 /// What stands between sessions.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct Desk {
     /// The plan that is on; those before it stand in the log.
     pub plan: Option<Adopted>,
+    /// Plans that were on before, the latest last, [`MOST_KEPT`] at the most.
+    #[serde(default)]
+    pub kept: Vec<Kept>,
+    /// What was arranged otherwise, by plan.
+    #[serde(default)]
+    pub arranged: BTreeMap<u64, Arranged>,
     /// Gyms of the lifter's own, beside the built-in ones.
     #[serde(default)]
     pub gyms: Vec<Equipment>,
@@ -112,6 +160,8 @@ pub struct Desk {
 
 /// The most maxes of one exercise that stand beside the log.
 pub const MOST_MAXES: usize = 30;
+/// The most plans to go back to.
+pub const MOST_KEPT: usize = 20;
 /// The most gyms of the lifter's own.
 pub const MOST_GYMS: usize = 50;
 
@@ -120,7 +170,13 @@ impl Desk {
     pub fn apply(&mut self, seq: u64, event: &DeskEvent) {
         match event {
             DeskEvent::PlanAdopted { text, day } => {
-                self.plan = Some(Adopted { seq, text: text.clone(), day: *day });
+                self.take_up(Adopted { seq, text: text.clone(), day: *day });
+            }
+            DeskEvent::PlanTakenUp { plan, text, day } => {
+                self.take_up(Adopted { seq: *plan, text: text.clone(), day: *day });
+            }
+            DeskEvent::Arranged { plan, what } => {
+                self.arranged.entry(*plan).or_default().apply(seq, what);
             }
             DeskEvent::GymKept { equipment } => {
                 self.gyms.retain(|gym| gym.name != equipment.name);
@@ -135,6 +191,26 @@ impl Desk {
             }
             DeskEvent::BodyMassKept { mass, day } => self.body_mass = Some((*mass, *day)),
         }
+    }
+
+    /// Puts a plan on and keeps the one before.
+    fn take_up(&mut self, plan: Adopted) {
+        self.kept.retain(|kept| kept.seq != plan.seq);
+        if let Some(before) = self.plan.replace(plan) {
+            let read = Plan::read(&before.text, &Catalogue::builtin());
+            let name = read.map(|file| file.plan.name).unwrap_or_default();
+            self.kept.push(Kept { seq: before.seq, name, day: before.day });
+            let over = self.kept.len().saturating_sub(MOST_KEPT);
+            for gone in self.kept.drain(..over) {
+                self.arranged.remove(&gone.seq);
+            }
+        }
+    }
+
+    /// What was arranged of the plan that is on.
+    pub fn arranged(&self) -> Arranged {
+        let on = self.plan.as_ref().and_then(|plan| self.arranged.get(&plan.seq));
+        on.cloned().unwrap_or_default()
     }
 
     /// Takes over what a session that is past leaves behind: set-ups, and what was held back.

@@ -36,6 +36,30 @@ pub struct Prescribed {
     pub needs: Vec<Need>,
 }
 
+impl Prescribed {
+    /// Another session's work after this one's, each exercise once.
+    pub fn join(&mut self, other: Self) {
+        let here: Vec<String> = self.sheet.entries().map(|entry| entry.exercise.clone()).collect();
+        let mut id = self.sheet.entries().map(|entry| entry.id.0).max().unwrap_or(0);
+        let mut joined = false;
+        for mut block in other.sheet.blocks {
+            block.entries.retain(|entry| !here.contains(&entry.exercise));
+            for entry in &mut block.entries {
+                id = id.saturating_add(1);
+                entry.id = EntryId(id);
+            }
+            joined |= !block.entries.is_empty();
+            self.sheet.blocks.extend((!block.entries.is_empty()).then_some(block));
+        }
+        if joined {
+            self.sheet.title = format!("{} + {}", self.sheet.title, other.sheet.title);
+            self.needs.extend(other.needs);
+            self.needs.sort();
+            self.needs.dedup();
+        }
+    }
+}
+
 /// Lays a session out. None where the plan has no such session.
 pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
     let session = source.plan.session(source.week, source.index)?;

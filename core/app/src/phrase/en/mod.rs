@@ -14,4 +14,5 @@ pub mod reason;
 pub mod refusal;
 pub mod sheet;
 pub mod storage;
+pub mod weeks;
 pub mod words;

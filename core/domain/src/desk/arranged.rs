@@ -1,0 +1,124 @@
+//! What the lifter arranged otherwise than the plan says: sessions moved, left out, joined to
+//! another, done again; weeks away; the place where the plan was taken up.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+/// A session of a plan, both from 1.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct At {
+    /// The week.
+    pub week: u16,
+    /// The session within the week.
+    pub session: u16,
+}
+
+/// One thing arranged otherwise; each has its own way back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Arrangement {
+    /// The plan goes on from here, from this local date on: what comes before is not owed, and what
+    /// comes after is done anew if it was done before.
+    Entered {
+        /// The session.
+        at: At,
+        /// Local date, in days since 1970-01-01.
+        day: i32,
+    },
+    /// A session is left out, or no longer.
+    LeftOut {
+        /// The session.
+        at: At,
+        /// Whether it is.
+        left_out: bool,
+    },
+    /// A session is moved to another local date, or back to its own.
+    Moved {
+        /// The session.
+        at: At,
+        /// Local date, in days since 1970-01-01; none is its own.
+        day: Option<i32>,
+    },
+    /// A session's work is done with another's, or apart again.
+    With {
+        /// The session.
+        at: At,
+        /// The one it is joined to; none is apart.
+        other: Option<At>,
+    },
+    /// A session is done once more, or not.
+    Again {
+        /// The session.
+        at: At,
+        /// Whether it is.
+        again: bool,
+    },
+    /// So many weeks away before a week: it and those after it come later. None takes it back.
+    Travel {
+        /// The week, from 1.
+        week: u16,
+        /// Weeks away.
+        weeks: u16,
+    },
+}
+
+/// Everything arranged of one plan. Lists, since JSON has no keys but texts.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Arranged {
+    /// Where and when it was taken up, and the log's number of that.
+    pub entered: Option<(At, i32, u64)>,
+    /// Sessions left out.
+    pub left_out: Vec<At>,
+    /// Sessions moved, with their dates.
+    pub moved: Vec<(At, i32)>,
+    /// Sessions joined to others, with the log's number of that.
+    pub with: Vec<(At, At, u64)>,
+    /// Sessions to be done once more, with the log's number of that.
+    pub again: Vec<(At, u64)>,
+    /// Weeks away before a week.
+    pub travel: BTreeMap<u16, u16>,
+}
+
+impl Arranged {
+    /// Folds one in; `seq` is its number in the log.
+    pub fn apply(&mut self, seq: u64, what: &Arrangement) {
+        match *what {
+            Arrangement::Entered { at, day } => {
+                self.entered = Some((at, day, seq));
+                // Dates begin anew: what moved those before says nothing more.
+                self.moved.clear();
+                self.travel.retain(|week, _| *week > at.week);
+                self.left_out.retain(|one| *one < at);
+                self.again.clear();
+            }
+            Arrangement::LeftOut { at, left_out } => {
+                self.left_out.retain(|one| *one != at);
+                if left_out {
+                    self.left_out.push(at);
+                }
+            }
+            Arrangement::Moved { at, day } => {
+                self.moved.retain(|(one, _)| *one != at);
+                self.moved.extend(day.map(|day| (at, day)));
+            }
+            Arrangement::With { at, other } => {
+                self.with.retain(|(one, ..)| *one != at);
+                self.with.extend(other.map(|other| (at, other, seq)));
+            }
+            Arrangement::Again { at, again } => {
+                self.again.retain(|(one, _)| *one != at);
+                if again {
+                    self.again.push((at, seq));
+                }
+            }
+            Arrangement::Travel { week, weeks } => {
+                self.travel.remove(&week);
+                if weeks > 0 {
+                    self.travel.insert(week, weeks);
+                }
+            }
+        }
+    }
+}
