@@ -29,7 +29,11 @@ import PackageDescription
                 path: "App/Sources"),
             .testTarget(
                 name: "BarwrightShellTests",
-                dependencies: ["Barwright", "BarwrightPresentation", "BarwrightViews", "SwiftUI"]),
+                dependencies: [
+                    "Barwright", "BarwrightApp", "BarwrightPresentation", "BarwrightViews", "SwiftUI",
+                    "UIKit",
+                    "UserNotifications",
+                ]),
         ]
     let linked: [LinkerSetting] = [.linkedLibrary("barwright_bindings")]
 #else

@@ -8,14 +8,28 @@ final class Notices {
     /// Where a notification says for which part its keys were made.
     nonisolated static let part = "part"
 
-    private let center = UNUserNotificationCenter.current()
+    private let center: UNUserNotificationCenter
     /// The last wish: an answer about permission that comes late carries out no older one.
     private var wish = 0
+    /// The lifter allowed notifications.
+    private var allowed = false
+
+    init(center: UNUserNotificationCenter = .current()) {
+        self.center = center
+    }
 
     /// These and no others. `denied` is called when the device shows none.
+    ///
+    /// They are handed over at once, each in the place of the one of its name: the process may be
+    /// stopped before the answer about permission comes, and the ring of a rest must not fall
+    /// between.
     func set(_ notices: [Notice], denied: @escaping @MainActor @Sendable () -> Void) {
-        withdraw()
+        wish += 1
         let mine = wish
+        let gone = Set([Notice.marks, Notice.over]).subtracting(notices.map(\.id))
+        center.removePendingNotificationRequests(withIdentifiers: Array(gone))
+        center.removeAllDeliveredNotifications()
+        add(notices, late: 0)
         let asked = ContinuousClock.now
         // The system asks the lifter at the first rest and never again. It answers on a queue of its
         // own.
@@ -23,8 +37,11 @@ final class Notices {
             Task { @MainActor in
                 guard mine == self.wish else { return }
                 guard allowed else { return denied() }
-                let waited = asked.duration(to: .now)
-                self.add(notices, late: Double(waited.components.seconds))
+                // What was handed over before it was allowed is handed over again.
+                if !self.allowed {
+                    self.add(notices, late: Double(asked.duration(to: .now).components.seconds))
+                }
+                self.allowed = true
             }
         }
     }

@@ -58,22 +58,26 @@ public struct NoticeKey: Sendable, Equatable {
 }
 
 extension Notice {
+    /// Every name there is.
+    public static let marks = "marks"
+    public static let over = "over"
+
     /// The notifications of a ring: three short marks before the deadline, one at it. None for a
     /// deadline that is past.
     static func ring(_ ring: RingAt, floor: FloorScreen?, at reading: Reading) -> [Notice] {
         let left = ring.left(at: reading)
         guard left > 0 else { return [] }
-        let over = Notice(
-            id: "over", after: seconds(left), title: ring.text, text: ring.next, sound: .over,
+        let end = Notice(
+            id: over, after: seconds(left), title: ring.text, text: ring.next, sound: .over,
             keys: floor.map(keys) ?? [], part: floor?.part)
         // A pause too short for the marks has its end alone.
-        let marks = left - Sound.marksLead
-        guard marks > 0 else { return [over] }
+        let lead = left - Sound.marksLead
+        guard lead > 0 else { return [end] }
         return [
             Notice(
-                id: "marks", after: seconds(marks), title: "", text: "", sound: .marks, keys: [],
+                id: marks, after: seconds(lead), title: "", text: "", sound: .marks, keys: [],
                 part: nil),
-            over,
+            end,
         ]
     }
 

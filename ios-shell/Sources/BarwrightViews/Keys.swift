@@ -58,6 +58,13 @@ struct Face: View {
     }
 }
 
+/// A key under a finger; one that can't be tapped is told by its face, not dimmed.
+struct KeyStyle: ButtonStyle {
+    func makeBody(configuration: Configuration) -> some View {
+        configuration.label.opacity(configuration.isPressed ? 0.6 : 1)
+    }
+}
+
 /// A key of the core's: what stands on it, what it says aloud, what it does.
 struct KeyView: View {
     let key: Key
@@ -71,7 +78,7 @@ struct KeyView: View {
         } label: {
             Face(label: key.face, tone: tone, chosen: key.chosen, font: font)
         }
-        .buttonStyle(.plain)
+        .buttonStyle(KeyStyle())
         .disabled(!key.enabled)
         .accessibilityLabel(key.says)
         .accessibilityAddTraits(key.chosen ? .isSelected : [])
@@ -94,7 +101,7 @@ struct OwnKey: View {
         } label: {
             Face(label: chosen ? "✓ \(label)" : label, tone: tone, chosen: chosen, height: height)
         }
-        .buttonStyle(.plain)
+        .buttonStyle(KeyStyle())
         .accessibilityLabel(says.isEmpty ? label : says)
         .accessibilityAddTraits(chosen ? .isSelected : [])
     }

@@ -99,7 +99,7 @@ struct FieldView: View {
                 } label: {
                     Face(label: Words.keep)
                 }
-                .buttonStyle(.plain)
+                .buttonStyle(KeyStyle())
                 .frame(width: 96)
                 .accessibilityLabel(Words.keep(field.label))
             }

@@ -1,5 +1,14 @@
-public struct PlainButtonStyle: Sendable {}
-extension PlainButtonStyle { public static var plain: PlainButtonStyle { PlainButtonStyle() } }
+@MainActor @preconcurrency public protocol ButtonStyle {
+    associatedtype Body: View
+    typealias Configuration = ButtonStyleConfiguration
+    @ViewBuilder func makeBody(configuration: Configuration) -> Body
+}
+
+public struct ButtonStyleConfiguration {
+    public struct Label: Bare { public var nodes: [Node] { [] } }
+    @MainActor public var label: Label { Label() }
+    public let isPressed = false
+}
 
 public struct RoundedBorderTextFieldStyle: Sendable {
     public static var roundedBorder: RoundedBorderTextFieldStyle { RoundedBorderTextFieldStyle() }
@@ -29,6 +38,7 @@ public struct AccessibilityChildBehavior: Sendable {
 extension View {
     public func font(_ font: Font?) -> some View { changed() }
     public func foregroundStyle(_ color: Color) -> some View { changed() }
+    public func opacity(_ opacity: Double) -> some View { changed() }
     public func tint(_ color: Color?) -> some View { changed() }
     public func lineLimit(_ number: Int?) -> some View { changed() }
     public func minimumScaleFactor(_ factor: CGFloat) -> some View { changed() }
@@ -59,7 +69,7 @@ extension View {
     public func transition(_ transition: AnyTransition) -> some View { changed() }
     public func animation(_ animation: Animation?, value: some Equatable) -> some View { changed() }
     public func id(_ id: some Hashable) -> some View { changed() }
-    public func buttonStyle(_ style: PlainButtonStyle) -> some View { changed() }
+    public func buttonStyle(_ style: some ButtonStyle) -> some View { changed() }
     public func textFieldStyle(_ style: RoundedBorderTextFieldStyle) -> some View { changed() }
     public func autocorrectionDisabled(_ disabled: Bool = true) -> some View { changed() }
     public func textInputAutocapitalization(_ kind: TextInputAutocapitalization?) -> some View { changed() }

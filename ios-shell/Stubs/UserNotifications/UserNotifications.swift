@@ -1,18 +1,33 @@
 // A stand-in for the names of UserNotifications that the app uses; see Stubs/SwiftUI.
 import Foundation
 
+/// Holds what was asked of it, for a test.
 public final class UNUserNotificationCenter {
-    public static func current() -> UNUserNotificationCenter { UNUserNotificationCenter() }
+    private static let one = UNUserNotificationCenter()
+
+    // Not Apple's: what a test looks at, and how it answers.
+    public var pending: [String: UNNotificationRequest] = [:]
+    public var categories: Set<UNNotificationCategory> = []
+    public var delivered = 0
+    public var questions: [@Sendable (Bool, (any Error)?) -> Void] = []
+    public init() {}
+
+    public static func current() -> UNUserNotificationCenter { one }
     public weak var delegate: (any UNUserNotificationCenterDelegate)?
     public func requestAuthorization(
         options: UNAuthorizationOptions, completionHandler: @escaping @Sendable (Bool, (any Error)?) -> Void
-    ) {}
-    public func removeAllPendingNotificationRequests() {}
-    public func removeAllDeliveredNotifications() {}
-    public func setNotificationCategories(_ categories: Set<UNNotificationCategory>) {}
+    ) { questions.append(completionHandler) }
+    public func removeAllPendingNotificationRequests() { pending = [:] }
+    public func removePendingNotificationRequests(withIdentifiers names: [String]) {
+        for name in names { pending[name] = nil }
+    }
+    public func removeAllDeliveredNotifications() { delivered = 0 }
+    public func setNotificationCategories(_ categories: Set<UNNotificationCategory>) {
+        self.categories = categories
+    }
     public func add(
         _ request: UNNotificationRequest, withCompletionHandler: (@Sendable ((any Error)?) -> Void)?
-    ) {}
+    ) { pending[request.identifier] = request }
 }
 
 public struct UNAuthorizationOptions: OptionSet, Sendable {
@@ -63,22 +78,31 @@ public struct UNNotificationSoundName: Sendable { public init(_ name: String) {}
 public final class UNNotificationSound { public init(named: UNNotificationSoundName) {} }
 public class UNNotificationTrigger {}
 public final class UNTimeIntervalNotificationTrigger: UNNotificationTrigger {
-    public init(timeInterval: TimeInterval, repeats: Bool) {}
+    public let timeInterval: TimeInterval
+    public init(timeInterval: TimeInterval, repeats: Bool) {
+        // Apple's ends the process at this.
+        precondition(timeInterval > 0)
+        self.timeInterval = timeInterval
+    }
 }
 public final class UNNotificationRequest {
+    public let identifier: String
     public let content: UNNotificationContent
+    public let trigger: UNNotificationTrigger?
     public init(identifier: String, content: UNNotificationContent, trigger: UNNotificationTrigger?) {
+        self.identifier = identifier
         self.content = content
+        self.trigger = trigger
     }
 }
 public final class UNNotification {
     public let request: UNNotificationRequest
-    init(request: UNNotificationRequest) { self.request = request }
+    public init(request: UNNotificationRequest) { self.request = request }
 }
 public final class UNNotificationResponse {
     public let actionIdentifier: String
     public let notification: UNNotification
-    init(actionIdentifier: String, notification: UNNotification) {
+    public init(actionIdentifier: String, notification: UNNotification) {
         self.actionIdentifier = actionIdentifier
         self.notification = notification
     }
@@ -92,11 +116,21 @@ public struct UNNotificationCategoryOptions: OptionSet, Sendable {
     public init(rawValue: UInt) { self.rawValue = rawValue }
 }
 public final class UNNotificationAction {
-    public init(identifier: String, title: String, options: UNNotificationActionOptions) {}
+    public let identifier: String
+    public let title: String
+    public init(identifier: String, title: String, options: UNNotificationActionOptions) {
+        self.identifier = identifier
+        self.title = title
+    }
 }
 public final class UNNotificationCategory: NSObject {
+    public let identifier: String
+    public let actions: [UNNotificationAction]
     public init(
         identifier: String, actions: [UNNotificationAction], intentIdentifiers: [String],
         options: UNNotificationCategoryOptions
-    ) {}
+    ) {
+        self.identifier = identifier
+        self.actions = actions
+    }
 }
