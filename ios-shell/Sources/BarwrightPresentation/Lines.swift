@@ -42,49 +42,67 @@ extension Key {
     public var face: String { chosen ? "✓ \(label)" : label }
 }
 
-/// The keys under a sheet: the one thing to do now, where there is one, and the others.
+/// The keys under a sheet: the one thing to do now, a file to open, and the others. More keys than
+/// a thumb takes in stand at the sheet's end.
 public struct Foot: Sendable, Equatable {
     public let now: Key?
-    public let others: [Key]
+    public let file: Place?
+    public let few: [Key]
+    public let many: [Key]
 
     /// `begins`: the sheet's first key, where it does something, is the one thing to do now.
-    init(_ keys: [Key], begins: Bool) {
+    init(_ keys: [Key], begins: Bool = false, file: Place? = nil) {
+        var others = keys
         if begins, let first = keys.first, first.enabled, case .do = first.action {
             now = first
-            others = Array(keys.dropFirst())
+            others.removeFirst()
         } else {
             now = nil
-            others = keys
         }
+        self.file = file
+        let fit = others.count <= Self.most
+        few = fit ? others : []
+        many = fit ? [] : others
     }
+
+    /// There is nothing to tap.
+    public var isEmpty: Bool { now == nil && file == nil && few.isEmpty }
+
+    private static let most = 6
+}
+
+extension Place {
+    static let openPlan = Place(label: Words.openPlan, tap: .pick(.plan))
+    static let openGym = Place(label: Words.openGym, tap: .pick(.gym))
 }
 
 extension TodayScreen {
-    public var foot: Foot { Foot(keys, begins: true) }
+    /// With nothing on, a plan is the first thing there is to do.
+    public var foot: Foot { Foot(keys, begins: true, file: rows.isEmpty ? .openPlan : nil) }
 }
 
 extension TallyScreen {
-    public var foot: Foot { Foot(keys, begins: false) }
+    public var foot: Foot { Foot(keys) }
 }
 
 extension WeeksScreen {
-    public var foot: Foot { Foot(keys, begins: false) }
+    public var foot: Foot { Foot(keys) }
 }
 
 extension LiftScreen {
-    public var foot: Foot { Foot(keys, begins: false) }
+    public var foot: Foot { Foot(keys) }
 }
 
 extension BalanceScreen {
-    public var foot: Foot { Foot(keys, begins: false) }
+    public var foot: Foot { Foot(keys) }
 }
 
 extension EquipmentScreen {
-    public var foot: Foot { Foot(keys, begins: false) }
+    public var foot: Foot { Foot(keys, file: .openGym) }
 }
 
 extension PlanScreen {
-    public var foot: Foot { Foot(keys, begins: true) }
+    public var foot: Foot { Foot(keys, begins: true, file: .openPlan) }
 }
 
 extension WeekOfPlan {
@@ -93,8 +111,18 @@ extension WeekOfPlan {
 }
 
 extension BarZone {
+    /// The bar's name; the line says it where nothing is drawn.
+    public var name: String { line.isEmpty ? bar : "" }
+
     /// There is something beside the total.
-    public var hasMore: Bool { drawn || !bar.isEmpty || !counts.isEmpty || holds != nil }
+    public var hasMore: Bool { drawn || !name.isEmpty || !counts.isEmpty || holds != nil }
+}
+
+extension Figure {
+    /// It moves by itself: while a hold runs it is read from the floor.
+    public var runs: Bool { nextChangeMs != nil }
+
+    public var words: String { "\(text) \(unit)" }
 }
 
 extension ThumbZone {

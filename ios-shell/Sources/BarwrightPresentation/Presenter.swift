@@ -416,7 +416,8 @@ extension Intent {
         case .write(let field, let text, _): .write(field: field, text: text, sure: true)
         case .begin, .start, .record, .correct, .skipSet, .skipExercise, .swap, .postpone, .takeUp,
             .addSet, .barHolds, .restBy, .guardedBy, .useKit, .pause, .resume, .finish, .holdBack,
-            .undo, .redo, .wake, .adoptPlan, .addGym, .chooseGym:
+            .undo, .redo, .wake, .adoptPlan, .addGym, .chooseGym, .arrange,
+            .takeUpPlan:
             nil
         }
     }

@@ -65,8 +65,8 @@ public struct PlacesPage: Sendable, Equatable {
             Place(label: Words.equipment, tap: .go(.equipment)),
             Place(label: Words.plan, tap: .go(.plan(text: nil, week: nil))),
             Place(label: Words.readAloud, tap: .readAloud),
-            Place(label: Words.openPlan, tap: .pick(.plan)),
-            Place(label: Words.openGym, tap: .pick(.gym)),
+            .openPlan,
+            .openGym,
             Place(label: Words.copy, tap: .copy),
         ]
     }

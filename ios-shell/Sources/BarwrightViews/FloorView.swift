@@ -117,7 +117,7 @@ struct BarZoneView: View {
                     if zone.drawn { Picture(drawing: BarDrawing(zone)) }
                     VStack(alignment: .leading, spacing: 4) {
                         Say(words: zone.counts, font: .body.bold(), quiet: true)
-                        Say(words: zone.bar, quiet: true)
+                        Say(words: zone.name, quiet: true)
                         if let holds = zone.holds { KeyView(key: holds, send: send) }
                     }
                     .frame(width: 116)
@@ -187,11 +187,18 @@ struct FigureView: View {
     var body: some View {
         HStack(spacing: Room.gap) {
             KeyView(key: figure.down, font: .title2, send: send)
-            Text("\(figure.text) \(figure.unit)")
+            words.frame(maxWidth: .infinity)
+            KeyView(key: figure.up, font: .title2, send: send)
+        }
+    }
+
+    @ViewBuilder private var words: some View {
+        if figure.runs {
+            Large { Text(figure.words) }
+        } else {
+            Text(figure.words)
                 .font(.title2.bold().monospacedDigit())
                 .foregroundStyle(scheme.palette.ink.color)
-                .frame(maxWidth: .infinity)
-            KeyView(key: figure.up, font: .title2, send: send)
         }
     }
 }

@@ -15,7 +15,7 @@ struct Picture<Shows: Drawing>: View {
             for mark in drawing.marks(on: sheet) { paint(mark, on: context) }
         }
         .frame(maxWidth: .infinity)
-        .frame(height: drawing.height)
+        .frame(height: drawing.height(type: type))
         .accessibilityElement(children: .ignore)
         .accessibilityLabel(drawing.aloud)
         .accessibilityHidden(drawing.aloud.isEmpty)

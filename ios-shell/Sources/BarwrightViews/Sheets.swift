@@ -1,30 +1,59 @@
 import BarwrightPresentation
 import SwiftUI
 
-/// A sheet: one column that scrolls, its keys under it within reach.
+/// A sheet: one column that scrolls, its keys under it within reach, or beside it on a screen that
+/// lies on its side.
 struct SheetView<Content: View>: View {
     let subtitle: String
     let foot: Foot
     let send: Send
     @ViewBuilder let content: Content
+    @Environment(\.verticalSizeClass) private var tall
 
     var body: some View {
-        VStack(spacing: 0) {
-            ScrollView {
-                VStack(alignment: .leading, spacing: Room.gap) {
-                    Say(words: subtitle, quiet: true)
-                    content
-                }
-                .padding(.horizontal, Room.side)
-                .padding(.bottom, Room.side)
+        switch tall {
+        case .compact:
+            HStack(alignment: .bottom, spacing: 0) {
+                sheet
+                keys
             }
-            VStack(spacing: Room.gap) {
-                if let now = foot.now { KeyView(key: now, tone: .now, font: .title2, send: send) }
-                KeyGrid(keys: foot.others, send: send)
+        default:
+            VStack(spacing: 0) {
+                sheet.frame(minHeight: 160)
+                keys.layoutPriority(1)
+            }
+        }
+    }
+
+    private var sheet: some View {
+        ScrollView {
+            VStack(alignment: .leading, spacing: Room.gap) {
+                Say(words: subtitle, quiet: true)
+                content
+                KeyGrid(keys: foot.many, send: send)
             }
             .padding(.horizontal, Room.side)
-            .padding(.vertical, 8)
+            .padding(.bottom, Room.side)
         }
+    }
+
+    @ViewBuilder private var keys: some View {
+        if !foot.isEmpty {
+            ViewThatFits(in: .vertical) {
+                hand
+                ScrollView { hand }
+            }
+        }
+    }
+
+    private var hand: some View {
+        VStack(spacing: Room.gap) {
+            if let now = foot.now { KeyView(key: now, tone: .now, font: .title2, send: send) }
+            if let file = foot.file { OwnKey(label: file.label, tap: file.tap, send: send) }
+            KeyGrid(keys: foot.few, send: send)
+        }
+        .padding(.horizontal, Room.side)
+        .padding(.vertical, 8)
     }
 }
 
@@ -175,10 +204,7 @@ struct LiftView: View {
 
     var body: some View {
         SheetView(subtitle: lift.subtitle, foot: lift.foot, send: send) {
-            if let chart = lift.chart {
-                Say(words: chart.title, font: .body.bold())
-                Picture(drawing: ChartDrawing(chart))
-            }
+            if let chart = lift.chart { Picture(drawing: ChartDrawing(chart)) }
             Rows(rows: lift.records, send: send)
             Rows(rows: lift.sessions, send: send)
         }

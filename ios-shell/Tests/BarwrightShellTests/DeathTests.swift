@@ -135,6 +135,8 @@ import XCTest
             XCTAssertTrue(phone.sees(words), "\(phone.texts())")
         }
         XCTAssertFalse(phone.hasKey("Adopt"))
+        try await phone.tap("Open a plan file")
+        XCTAssertEqual(phone.device.asked.last, .pick(.plan))
     }
 
     func testACopyOfTheRecordsIsHandedOn() async throws {

@@ -86,19 +86,21 @@ import XCTest
                 return XCTFail("another screen than Lift")
             }
             let chart = try XCTUnwrap(screen.chart, lift)
-            let sheet = sheet(360, 260)
-            let marks = ChartDrawing(chart).marks(on: sheet)
+            let drawing = ChartDrawing(chart)
+            let high = drawing.height(type: 15)
+            let sheet = sheet(360, high)
+            let marks = drawing.marks(on: sheet)
             try keep("chart-\(lift)", sheet, marks)
             var lines: [[CGPoint]] = []
             var words: [(CGRect, String)] = []
             for mark in marks {
                 switch mark {
                 case .box(let box, _, _, _, _):
-                    XCTAssertTrue(CGRect(x: 0, y: 0, width: 360, height: 260).contains(box))
+                    XCTAssertTrue(CGRect(x: 0, y: 0, width: 360, height: high).contains(box))
                 case .line(let points, _, _): lines.append(points)
                 case .area(let points, _):
                     for point in points {
-                        XCTAssertTrue((0...360).contains(point.x) && (0...260).contains(point.y))
+                        XCTAssertTrue((0...360).contains(point.x) && (0...high).contains(point.y))
                     }
                 case .words(let text, let middle, let size, _, _):
                     let width = Sheet.width(of: text, size: size)
@@ -111,10 +113,15 @@ import XCTest
                 }
             }
             // The rungs stand as their numbers do: evenly apart where the numbers are.
-            let rungs = lines.prefix(chart.up.ticks.count).compactMap(\.first?.y)
+            let legend = chart.series.filter { $0.kind == .line }.count
+            for series in chart.series {
+                XCTAssertTrue(words.contains { $0.1 == series.label }, series.label)
+            }
+            let rungs = lines.dropFirst(legend).prefix(chart.up.ticks.count).compactMap(\.first?.y)
             for (tick, rung) in zip(chart.up.ticks, rungs) {
                 let share = CGFloat(tick.at - chart.up.from) / CGFloat(chart.up.to - chart.up.from)
-                let (bottom, top) = (260 - 15 * 1.3 * 1.4, 15 * 1.3 * 1.4)
+                let line: CGFloat = 15 * 1.3
+                let (bottom, top) = (high - line * 1.4, line * (CGFloat(chart.series.count) + 1.4))
                 XCTAssertEqual(rung, bottom - (bottom - top) * share, accuracy: 0.01)
             }
             // No label runs into another.

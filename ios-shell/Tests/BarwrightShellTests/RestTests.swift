@@ -244,6 +244,8 @@ import XCTest
         await phone.pass(1)
         await phone.pass(1)
         XCTAssertTrue(phone.sees("2 s"), "\(phone.texts())")
+        guard case .floor(let page) = phone.presenter.shown.page else { return XCTFail("not on the floor") }
+        XCTAssertEqual(page.floor.thumb.figure?.runs, true)
         await phone.leave()
         XCTAssertNil(phone.device.lookIn, "not while nobody looks")
     }

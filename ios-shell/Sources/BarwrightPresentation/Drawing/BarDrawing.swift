@@ -17,7 +17,7 @@ public struct BarDrawing: Drawing {
     }
 
     /// Lower where nothing is to be changed.
-    public var height: CGFloat { zone.change.isEmpty ? 72 : 120 }
+    public func height(type: CGFloat) -> CGFloat { zone.change.isEmpty ? 72 : 120 }
 
     public func marks(on sheet: Sheet) -> [Mark] {
         let palette = sheet.palette

@@ -11,16 +11,17 @@ public struct ChartDrawing: Drawing {
 
     public var aloud: String { chart.aloud }
 
-    public var height: CGFloat { 260 }
+    public func height(type: CGFloat) -> CGFloat { 240 + CGFloat(chart.series.count) * type * Self.line }
 
     public func marks(on sheet: Sheet) -> [Mark] {
         let palette = sheet.palette
         let type = sheet.type
-        let line = type * 1.3
+        let line = type * Self.line
         func width(_ words: String) -> CGFloat { Sheet.width(of: words, size: type) }
         let left = (chart.up.ticks.map { width($0.label) }.max() ?? 0) + 8
         let right = sheet.size.width - 8
-        let top = line * 1.4
+        let above = CGFloat(chart.series.count) * line
+        let top = above + line * 1.4
         let bottom = sheet.size.height - line * 1.4
         func x(_ at: Int64) -> CGFloat { left + (right - left) * chart.across.share(at) }
         func y(_ at: Int64) -> CGFloat { bottom - (bottom - top) * chart.up.share(at) }
@@ -28,7 +29,27 @@ public struct ChartDrawing: Drawing {
             .words(words, middle: CGPoint(x: x, y: y), size: type, palette.quiet, turned: false)
         }
 
-        var marks = [words(chart.up.label, width(chart.up.label) / 2, line / 2)]
+        func dot(_ x: CGFloat, _ y: CGFloat) -> Mark {
+            .box(
+                CGRect(x: x - 4, y: y - 4, width: 8, height: 8), corner: 4, fill: palette.brass,
+                edge: palette.ink, width: 1)
+        }
+
+        var marks: [Mark] = []
+        // What each series is, a line each.
+        for (at, series) in chart.series.enumerated() {
+            let y = line * (CGFloat(at) + 0.5)
+            let sample = CGRect(x: 0, y: y - 6, width: 22, height: 12)
+            switch series.kind {
+            case .band: marks.append(.box(sample, corner: 0, fill: palette.band, edge: nil, width: 0))
+            case .line:
+                marks.append(
+                    .line([CGPoint(x: 0, y: y), CGPoint(x: sample.maxX, y: y)], palette.ink, width: 2.5))
+            case .marks: marks.append(dot(sample.midX, y))
+            }
+            marks.append(words(series.label, 28 + width(series.label) / 2, y))
+        }
+        marks.append(words(chart.up.label, width(chart.up.label) / 2, above + line / 2))
         for tick in chart.up.ticks {
             marks.append(
                 .line(
@@ -53,15 +74,16 @@ public struct ChartDrawing: Drawing {
                 marks.append(.area(high + low.reversed(), palette.band))
             case .line: marks.append(.line(low, palette.ink, width: 2.5))
             case .marks:
-                marks += low.map { point in
-                    .box(
-                        CGRect(x: point.x - 4, y: point.y - 4, width: 8, height: 8), corner: 4,
-                        fill: palette.brass, edge: palette.ink, width: 1)
-                }
+                marks += low.map { dot($0.x, $0.y) }
             }
         }
         return sheet.laid(marks)
     }
+}
+
+extension ChartDrawing {
+    /// A line of words, in type.
+    fileprivate static let line: CGFloat = 1.3
 }
 
 extension ChartAxis {

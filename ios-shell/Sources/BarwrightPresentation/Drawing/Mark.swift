@@ -58,6 +58,6 @@ public protocol Drawing: Sendable, Equatable {
     func marks(on sheet: Sheet) -> [Mark]
     /// What it shows, to be read aloud; empty where words beside it say it all.
     var aloud: String { get }
-    /// Its height, in points.
-    var height: CGFloat { get }
+    /// Its height in points, where ordinary type is so large.
+    func height(type: CGFloat) -> CGFloat
 }

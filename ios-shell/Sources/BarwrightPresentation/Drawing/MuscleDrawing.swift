@@ -16,7 +16,7 @@ public struct MuscleDrawing: Drawing {
 
     public var aloud: String { "" }
 
-    public var height: CGFloat { 22 }
+    public func height(type: CGFloat) -> CGFloat { 22 }
 
     public func marks(on sheet: Sheet) -> [Mark] {
         let palette = sheet.palette
