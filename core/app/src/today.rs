@@ -365,15 +365,11 @@ fn lifter(
     let last_day =
         history.last_sessions(before, 1).map_err(failed)?.first().map(|session| session.day);
     let today = at.local_day();
+    let since = history.first_since(today.saturating_sub(RECENT_DAYS)).map_err(failed)?;
     let mut past = BTreeMap::new();
     for exercise in exercises {
         let sets = history
-            .recent_sets_of(
-                exercise,
-                before,
-                [ENOUGH_PAST, MOST_PAST],
-                today.saturating_sub(RECENT_DAYS),
-            )
+            .recent_sets_of(exercise, before, [ENOUGH_PAST, MOST_PAST], since)
             .map_err(failed)?;
         let mut sessions: Vec<Past> = Vec::new();
         let mut of = None;

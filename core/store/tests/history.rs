@@ -90,11 +90,10 @@ impl Model {
                 assert_eq!(sets, expected);
 
                 // Of those, the newest however long ago, and the further ones from a day on.
-                let since = day_of(4);
-                let recent = |session: &u64| {
-                    let began = self.sessions.values().find(|row| row.day >= since);
-                    began.is_some_and(|first| first.session <= *session)
-                };
+                let since = history.first_since(day_of(4)).unwrap();
+                let began = self.sessions.values().find(|row| row.day >= day_of(4));
+                assert_eq!(since, began.map(|first| first.session));
+                let recent = |session: &u64| since.is_some_and(|first| first <= *session);
                 let looked_at: Vec<_> = sessions
                     .iter()
                     .rev()

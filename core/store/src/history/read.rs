@@ -85,7 +85,7 @@ impl History<'_> {
     }
 
     /// The sets of an exercise in its last sessions before one, as [`History::sets_of`]: in `enough`
-    /// of them however long ago, and further ones from the day `since` on, `most` in all.
+    /// of them however long ago, and further ones from the session `since` on, `most` in all.
     ///
     /// # Errors
     /// As [`Store::history`].
@@ -94,7 +94,7 @@ impl History<'_> {
         exercise: &str,
         before: Option<Seq>,
         [enough, most]: [u32; 2],
-        since: i32,
+        since: Option<Seq>,
     ) -> Result<Vec<DoneSet>, StoreError> {
         let sql = format!(
             "WITH last AS (
@@ -104,16 +104,25 @@ impl History<'_> {
              SELECT {} FROM done_set
              WHERE exercise = ?1 AND session < ?2 AND session >= min(
                  (SELECT min(session) FROM (SELECT session FROM last LIMIT ?3)),
-                 max(
-                     (SELECT min(session) FROM last),
-                     (SELECT ifnull(min(session), ?2) FROM session WHERE day >= ?5)
-                 )
+                 max((SELECT min(session) FROM last), ?5)
              )
              ORDER BY session DESC, entry, number",
             code::SET
         );
-        let before = before.unwrap_or(i64::MAX as u64);
+        let end = i64::MAX as u64;
+        let (before, since) = (before.unwrap_or(end), since.unwrap_or(end));
         self.rows(&sql, (exercise, before, enough, most, since), code::set)
+    }
+
+    /// The first session begun on a day or later; none where there is none.
+    ///
+    /// # Errors
+    /// As [`Store::history`].
+    pub fn first_since(&self, day: i32) -> Result<Option<Seq>, StoreError> {
+        // In the order of the index: the least number by itself would be looked for from the first
+        // session of all.
+        let sql = "SELECT session FROM session WHERE day >= ?1 ORDER BY day, session LIMIT 1";
+        Ok(self.rows(sql, [day], |row| row.get(0))?.first().copied())
     }
 
     /// The sets of a session, in the order of its exercises.
