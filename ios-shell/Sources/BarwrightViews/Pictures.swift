@@ -31,17 +31,26 @@ struct Picture<Shows: Drawing>: View {
             context.stroke(line(points), with: .color(tint.color), lineWidth: width)
         case .area(let points, let tint):
             context.fill(line(points), with: .color(tint.color))
-        case .words(let words, let middle, let size, let tint, let turned):
-            let text = Text(words).font(.system(size: size, weight: .bold).monospacedDigit())
-                .foregroundStyle(tint.color)
+        case .words(let words, let place, let hold, let size, let tint, let turned):
+            let font = Font.system(size: size, weight: turned ? .bold : .regular).monospacedDigit()
             var there = context
-            there.translateBy(x: middle.x, y: middle.y)
+            there.translateBy(x: place.x, y: place.y)
             if turned { there.rotate(by: .degrees(-90)) }
-            there.draw(text, at: .zero)
+            there.draw(Text(words).font(font).foregroundStyle(tint.color), at: .zero, anchor: hold.anchor)
         }
     }
 
     private func line(_ points: [CGPoint]) -> Path {
         Path { path in path.addLines(points) }
+    }
+}
+
+extension Mark.Hold {
+    fileprivate var anchor: UnitPoint {
+        switch self {
+        case .left: .leading
+        case .middle: .center
+        case .right: .trailing
+        }
     }
 }

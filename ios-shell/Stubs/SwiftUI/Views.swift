@@ -194,9 +194,17 @@ public struct Canvas: Bare {
 
     public func fill(_ path: Path, with shading: Shading) {}
     public func stroke(_ path: Path, with shading: Shading, lineWidth: CGFloat = 1) {}
-    public func draw(_ text: Text, at point: CGPoint) { paper.words.append(text.words) }
+    public func draw(_ text: Text, at point: CGPoint, anchor: UnitPoint = .center) {
+        paper.words.append(text.words)
+    }
     public mutating func translateBy(x: CGFloat, y: CGFloat) {}
     public mutating func rotate(by angle: Angle) {}
+}
+
+public struct UnitPoint: Sendable {
+    public static let leading = UnitPoint()
+    public static let center = UnitPoint()
+    public static let trailing = UnitPoint()
 }
 
 public struct Angle { public static func degrees(_ degrees: Double) -> Angle { Angle() } }

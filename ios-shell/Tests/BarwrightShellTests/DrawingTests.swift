@@ -60,7 +60,7 @@ import XCTest
                 XCTAssertEqual(one.maxX + 1, next.minX, accuracy: 0.01, "each against the one before")
             }
             let numbers = marks.compactMap {
-                if case .words(let words, _, _, _, true) = $0 { words } else { nil }
+                if case .words(let words, _, .middle, _, _, true) = $0 { words } else { nil }
             }
             XCTAssertEqual(numbers, zone.plates.map(\.label))
             // In a mirror, from the other side.
@@ -90,6 +90,7 @@ import XCTest
             let high = drawing.height(type: 15)
             let sheet = sheet(360, high)
             let marks = drawing.marks(on: sheet)
+            let whole = CGRect(x: -0.01, y: -0.01, width: 360.02, height: high + 0.02)
             try keep("chart-\(lift)", sheet, marks)
             var lines: [[CGPoint]] = []
             var words: [(CGRect, String)] = []
@@ -102,14 +103,17 @@ import XCTest
                     for point in points {
                         XCTAssertTrue((0...360).contains(point.x) && (0...high).contains(point.y))
                     }
-                case .words(let text, let middle, let size, _, _):
+                case .words(let text, let place, let hold, let size, _, _):
                     let width = Sheet.width(of: text, size: size)
-                    words.append(
-                        (
-                            CGRect(
-                                x: middle.x - width / 2, y: middle.y - size / 2, width: width, height: size),
-                            text
-                        ))
+                    let before: CGFloat =
+                        switch hold {
+                        case .left: 0
+                        case .middle: width / 2
+                        case .right: width
+                        }
+                    let box = CGRect(x: place.x - before, y: place.y - size / 2, width: width, height: size)
+                    words.append((box, text))
+                    XCTAssertTrue(whole.contains(box), "\(lift): \(text) hangs over")
                 }
             }
             // The rungs stand as their numbers do: evenly apart where the numbers are.
@@ -222,6 +226,13 @@ import XCTest
             let parts = [tint.red, tint.green, tint.blue].map { "\(Int($0 * 255))" }.joined(separator: ",")
             return "rgba(\(parts),\(tint.cover))"
         }
+        func anchor(_ hold: Mark.Hold) -> String {
+            switch hold {
+            case .left: "start"
+            case .middle: "middle"
+            case .right: "end"
+            }
+        }
         func path(_ points: [CGPoint]) -> String { points.map { "\($0.x),\($0.y)" }.joined(separator: " ") }
         let drawn = marks.map { mark in
             switch mark {
@@ -230,8 +241,13 @@ import XCTest
             case .line(let points, let tint, let width):
                 "<polyline points='\(path(points))' fill='none' stroke='\(colour(tint))' stroke-width='\(width)'/>"
             case .area(let points, let tint): "<polygon points='\(path(points))' fill='\(colour(tint))'/>"
-            case .words(let words, let middle, let size, let tint, let turned):
-                "<text x='\(middle.x)' y='\(middle.y)' font-size='\(size)' font-family='sans-serif' font-weight='bold' text-anchor='middle' dominant-baseline='central' fill='\(colour(tint))'\(turned ? " transform='rotate(-90 \(middle.x) \(middle.y))'" : "")>\(words)</text>"
+            case .words(let words, let place, let hold, let size, let tint, let turned):
+                """
+                <text x='\(place.x)' y='\(place.y)' font-size='\(size)' font-family='sans-serif' \
+                text-anchor='\(anchor(hold))' dy='\(size * 0.35)' fill='\(colour(tint))'\
+                \(turned ? " font-weight='bold' transform='rotate(-90 \(place.x) \(place.y))'" : "")\
+                >\(words)</text>
+                """
             }
         }
         let size = "width='\(sheet.size.width)' height='\(sheet.size.height)'"

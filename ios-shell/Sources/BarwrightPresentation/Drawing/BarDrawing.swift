@@ -53,7 +53,7 @@ public struct BarDrawing: Drawing {
             let room = max(tall - 4, 1)
             marks.append(
                 .words(
-                    plate.label, middle: CGPoint(x: box.midX, y: box.midY),
+                    plate.label, at: CGPoint(x: box.midX, y: box.midY), .middle,
                     size: long > room ? most * room / long : most,
                     Tint(plate.ink) ?? palette.onBrass, turned: true))
             x += wide

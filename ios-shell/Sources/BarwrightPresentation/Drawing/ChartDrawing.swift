@@ -25,8 +25,8 @@ public struct ChartDrawing: Drawing {
         let bottom = sheet.size.height - line * 1.4
         func x(_ at: Int64) -> CGFloat { left + (right - left) * chart.across.share(at) }
         func y(_ at: Int64) -> CGFloat { bottom - (bottom - top) * chart.up.share(at) }
-        func words(_ words: String, _ x: CGFloat, _ y: CGFloat) -> Mark {
-            .words(words, middle: CGPoint(x: x, y: y), size: type, palette.quiet, turned: false)
+        func words(_ words: String, _ hold: Mark.Hold, _ x: CGFloat, _ y: CGFloat) -> Mark {
+            .words(words, at: CGPoint(x: x, y: y), hold, size: type, palette.quiet, turned: false)
         }
 
         func dot(_ x: CGFloat, _ y: CGFloat) -> Mark {
@@ -47,15 +47,15 @@ public struct ChartDrawing: Drawing {
                     .line([CGPoint(x: 0, y: y), CGPoint(x: sample.maxX, y: y)], palette.ink, width: 2.5))
             case .marks: marks.append(dot(sample.midX, y))
             }
-            marks.append(words(series.label, 28 + width(series.label) / 2, y))
+            marks.append(words(series.label, .left, 28, y))
         }
-        marks.append(words(chart.up.label, width(chart.up.label) / 2, above + line / 2))
+        marks.append(words(chart.up.label, .left, 0, above + line / 2))
         for tick in chart.up.ticks {
             marks.append(
                 .line(
                     [CGPoint(x: left, y: y(tick.at)), CGPoint(x: right, y: y(tick.at))], palette.outline,
                     width: 1))
-            marks.append(words(tick.label, left - 6 - width(tick.label) / 2, y(tick.at)))
+            marks.append(words(tick.label, .right, left - 6, y(tick.at)))
         }
         var free: CGFloat = 0
         for tick in chart.across.ticks {
@@ -63,7 +63,7 @@ public struct ChartDrawing: Drawing {
             let at = max(half, min(x(tick.at), sheet.size.width - half))
             // A label that would run into the one before it is left out; the chart is also said in words.
             if at - half < free { continue }
-            marks.append(words(tick.label, at, sheet.size.height - line / 2))
+            marks.append(words(tick.label, .middle, at, sheet.size.height - line / 2))
             free = at + half + 8
         }
         for series in chart.series {

@@ -8,8 +8,16 @@ public enum Mark: Sendable, Equatable {
     case line([CGPoint], Tint, width: CGFloat)
     /// A filled area within points.
     case area([CGPoint], Tint)
-    /// Words about a middle, upright along a plate when turned.
-    case words(String, middle: CGPoint, size: CGFloat, Tint, turned: Bool)
+    /// Words at a place that is their beginning, middle or end, half their height under it; upright
+    /// and bold along a plate when turned.
+    case words(String, at: CGPoint, Hold, size: CGFloat, Tint, turned: Bool)
+
+    /// Where words are held.
+    public enum Hold: Sendable {
+        case left
+        case middle
+        case right
+    }
 
     /// Seen in a mirror of a sheet so wide: where a script runs from right to left.
     func mirrored(in width: CGFloat) -> Mark {
@@ -21,8 +29,18 @@ public enum Mark: Sendable, Equatable {
                 corner: corner, fill: fill, edge: edge, width: line)
         case .line(let points, let tint, let line): .line(points.map(mirror), tint, width: line)
         case .area(let points, let tint): .area(points.map(mirror), tint)
-        case .words(let words, let middle, let size, let tint, let turned):
-            .words(words, middle: mirror(middle), size: size, tint, turned: turned)
+        case .words(let words, let place, let hold, let size, let tint, let turned):
+            .words(words, at: mirror(place), hold.mirrored, size: size, tint, turned: turned)
+        }
+    }
+}
+
+extension Mark.Hold {
+    fileprivate var mirrored: Mark.Hold {
+        switch self {
+        case .left: .right
+        case .middle: .middle
+        case .right: .left
         }
     }
 }
@@ -48,7 +66,7 @@ public struct Sheet: Sendable, Equatable {
 
     /// About how wide words are: figures are of one width, and letters seldom wider.
     static func width(of words: String, size: CGFloat) -> CGFloat {
-        CGFloat(words.count) * size * 0.58
+        CGFloat(words.count) * size * 0.6
     }
 }
 
