@@ -91,11 +91,12 @@ enum Command {
 
 #[derive(Debug, Subcommand)]
 enum Plan {
-    /// Say everything that is wrong with a plan file, each in its place.
-    Check {
-        /// The plan file.
-        file: PathBuf,
-    },
+    /// Say everything that is wrong with a plan file, each in its place; of one in order, what a
+    /// coach would look at or change.
+    ///
+    /// Ends with 0 where it has no fault, 2 with faults, 1 where it can't be read, and 3 where it
+    /// is held to remarks and has some.
+    Check(commands::plan::Check),
     /// Show a plan file as a coach's sheet.
     Show {
         /// The plan file.
@@ -144,8 +145,8 @@ fn run(line: Line) -> Result<(), Failure> {
         Some(Command::Weeks { json }) => {
             commands::screen::run(&*records.open_begun()?, Look::Weeks, json, &mut out)
         }
-        Some(Command::Plan(Plan::Check { file })) => {
-            commands::plan::check(&file, &Locale::read(&records.locale()), &mut out)
+        Some(Command::Plan(Plan::Check(check))) => {
+            check.run(&Locale::read(&records.locale()), &mut out)
         }
         Some(Command::Plan(Plan::Show { file, week })) => {
             commands::plan::show(&file, week, &Locale::read(&records.locale()), &mut out)

@@ -51,3 +51,78 @@ fn faults_go_to_standard_error_with_exit_2() {
     assert_eq!(missing.status.code(), Some(1));
     assert!(String::from_utf8_lossy(&missing.stderr).contains("no-such-file.toml"));
 }
+
+const JUMPS: &str = "name = \"Boathouse\"\nweeks = 2\n\n[[session]]\nname = \"Monday\"\n\n\
+                     [[session.exercise]]\nname = \"Back squat\"\nsets = 4\nreps = 5\n\
+                     load.by_week = [\"60 %\", \"70 %\"]\n";
+
+#[test]
+fn remarks_of_a_coach_stand_in_their_places_and_fail_only_when_asked_to() {
+    let path = file("jumps.toml", JUMPS);
+    let check = |more: &[&str]| barwright(&[&["plan", "check", &path], more].concat());
+    let said = check(&[]);
+    assert_eq!(said.status.code(), Some(0), "{said:?}");
+    assert!(said.stderr.is_empty(), "{said:?}");
+    let text = String::from_utf8_lossy(&said.stdout).into_owned();
+    let place = "jumps.toml:11:1: look at: from week 1 to week 2 the load goes from 60 % to 70 %: \
+                 17 % harder with its repetitions\n   |\n11 | load.by_week = [\"60 %\", \"70 %\"]\n   \
+                 | ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n   = ";
+    assert!(text.contains(place), "{text}");
+    assert!(text.contains("Or accept load-jump with a reason.\n"), "{text}");
+    assert!(text.ends_with("Boathouse: 2 weeks · 1 session · 1 remark, no fault\n"), "{text}");
+
+    assert_eq!(check(&["--hold-to", "change"]).status.code(), Some(0));
+    let held = check(&["--hold-to", "look-at"]);
+    assert_eq!(held.status.code(), Some(3));
+    assert_eq!(held.stdout, said.stdout);
+    assert_eq!(check(&["--hold-to", "everything"]).status.code(), Some(2));
+
+    let json = check(&["--json"]);
+    let found: serde_json::Value = serde_json::from_slice(&json.stdout).expect("JSON");
+    let remark = &found["remarks"][0];
+    assert_eq!(
+        (&remark["check"], &remark["label"], &remark["line"], &remark["column"]),
+        (&"load-jump".into(), &"look at".into(), &11.into(), &1.into())
+    );
+    assert_eq!(found["faults"].as_array().map(Vec::len), Some(0));
+}
+
+#[test]
+fn what_the_file_accepts_is_said_with_its_reason() {
+    let accepted = "[[accept]]\ncheck = \"load-jump\"\nexercise = \"Back squat\"\n\
+                    because = \"They were ill in week 1.\"\n";
+    let path = file("accepted.toml", &format!("{JUMPS}{accepted}"));
+    let said = barwright(&["plan", "check", &path, "--hold-to", "look-at"]);
+    assert_eq!(said.status.code(), Some(0), "{said:?}");
+    assert_eq!(
+        String::from_utf8_lossy(&said.stdout),
+        "accepted:\n  load-jump, Back squat: They were ill in week 1.\nBoathouse: 2 weeks · 1 \
+         session, no fault\n"
+    );
+    let misspelt = file("misspelt.toml", &format!("{JUMPS}{}", accepted.replace("jump", "jmp")));
+    let said = barwright(&["plan", "check", &misspelt, "--hold-to", "change"]);
+    assert_eq!(said.status.code(), Some(3));
+    let text = String::from_utf8_lossy(&said.stdout);
+    assert!(text.contains("change: no check is called “load-jmp”"), "{text}");
+    assert!(text.contains("Write \"load-jump\"."), "{text}");
+}
+
+#[test]
+fn a_plan_with_faults_has_them_as_json_too() {
+    let path = file("faults.json.toml", &PLAN.replace("reps", "rep"));
+    let output = barwright(&["plan", "check", &path, "--json"]);
+    assert_eq!(output.status.code(), Some(2));
+    let found: serde_json::Value = serde_json::from_slice(&output.stdout).expect("JSON");
+    assert_eq!(found["faults"][0]["problem"], "“rep” is no key here");
+    assert_eq!(found["remarks"].as_array().map(Vec::len), Some(0));
+}
+
+/// The demo's plan is what a coach would hand out: what is unusual in it has its reason.
+#[test]
+fn the_plan_of_the_demo_is_in_order() {
+    let path = file("demo.toml", barwright_app::demo::PLAN);
+    let gym = file("demo-gym.toml", barwright_app::demo::GYM);
+    let held = barwright(&["plan", "check", &path, "--equipment", &gym, "--hold-to", "look-at"]);
+    assert_eq!(held.status.code(), Some(0), "{held:?}");
+    assert!(String::from_utf8_lossy(&held.stdout).contains("muscle-low: A rower pulls"));
+}

@@ -17,7 +17,7 @@ mod today;
 pub use engine::{Engine, Versions};
 pub use locale::Locale;
 pub use records::{Recovered, recover};
-pub use screens::plan_in_file;
+pub use screens::{plan_checked, plan_in_file};
 
 // Kotlin and Swift get one package from here; the bindings package exports it from its library.
 #[cfg(feature = "uniffi")]

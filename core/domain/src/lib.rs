@@ -13,6 +13,7 @@
 
 pub mod call;
 pub mod catalogue;
+pub mod coach;
 pub mod desk;
 pub mod equipment;
 pub mod history;

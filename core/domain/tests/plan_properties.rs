@@ -7,13 +7,15 @@ use barwright_domain::call::{
     Stop, Structure, WeekKind,
 };
 use barwright_domain::catalogue::{Catalogue, Counting};
+use barwright_domain::coach::look_over;
+use barwright_domain::equipment::builtin_in;
 use barwright_domain::plan::{
-    Accepted, Course, Cut, Gear, Goal, LayOff, Line, MaxRule, Miss, OnSets, Plan, RaiseMax, Ramp,
-    RampStep, Rests, Rule, RuleKind, Session, SetUp, Sides, Slot, Step, Substitute, Varied, WarmUp,
-    Week, Weeks,
+    Accepted, Course, Cut, Gear, Goal, LayOff, Line, MaxRule, Miss, OnSets, Plan, PlanFile,
+    RaiseMax, Ramp, RampStep, Rests, Rule, RuleKind, Session, SetUp, Sides, Slot, Step, Substitute,
+    Varied, WarmUp, Week, Weeks,
 };
 use barwright_domain::quantity::{
-    Distance, Mass, Percent, Phase, Range, RepRange, Reserve, Seconds, Tempo,
+    Distance, Mass, MassUnit, Percent, Phase, Range, RepRange, Reserve, Seconds, Tempo,
 };
 use barwright_domain::text::{Fault, bounds};
 use proptest::collection::vec;
@@ -528,6 +530,7 @@ fn check_places(faults: &[Fault], text: &str) {
 fn check_any(text: &str) {
     match Plan::read(text, &Catalogue::builtin()) {
         Ok(file) => {
+            look_over_any(&file, text);
             for week in 0..file.plan.weeks.len() {
                 for index in 0..file.plan.sessions_of(week).len() {
                     let session = file.plan.session(week, index).expect("it is of this week");
@@ -544,6 +547,14 @@ fn check_any(text: &str) {
     }
 }
 
+/// Any plan can be looked over, and what is found has its place in the text.
+fn look_over_any(file: &PlanFile, text: &str) {
+    for finding in look_over(file, &Catalogue::builtin(), &builtin_in(MassUnit::Kilogram)) {
+        let place = text.get(finding.span.clone()).unwrap_or_else(|| panic!("{finding:?}"));
+        assert!(!place.is_empty(), "{finding:?}");
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(96))]
 
@@ -551,7 +562,10 @@ proptest! {
     fn printing_and_reading_gives_a_plan_back(plan in plan()) {
         let printed = plan.print(&Catalogue::builtin());
         match Plan::read(&printed, &Catalogue::builtin()) {
-            Ok(file) => prop_assert_eq!(file.plan, plan, "{}", printed),
+            Ok(file) => {
+                look_over_any(&file, &printed);
+                prop_assert_eq!(file.plan, plan, "{}", printed);
+            }
             Err(faults) => prop_assert!(false, "{:#?}\n{}", faults, printed),
         }
     }

@@ -1,19 +1,99 @@
 //! `barwright plan`: a plan file checked, shown, adopted.
 
 use std::io::Write;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-use barwright_app::contract::{EngineError, Intent, Look, PlanScreen, RefusalCode, Screen};
+use barwright_app::contract::{
+    EngineError, FileFault, Intent, Look, PlanScreen, RefusalCode, Screen,
+};
 use barwright_app::phrase::en::faults;
-use barwright_app::{Engine, Locale, plan_in_file};
+use barwright_app::{Engine, Locale, plan_checked, plan_in_file};
+use barwright_domain::coach::Level;
+use barwright_domain::equipment::builtin_in;
+use clap::ValueEnum;
+use serde_json::json;
 
 use super::{Failure, Records, say};
 use crate::{clock, files, screens};
 
-/// Says that a plan is in order, or everything that is wrong with it.
-pub(crate) fn check(path: &Path, locale: &Locale, out: &mut impl Write) -> Result<(), Failure> {
-    let plan = in_order(path, None, locale)?;
-    say(out, &format!("{}: {}, no fault\n", plan.title, plan.subtitle))
+/// The exit status where a plan has remarks that it is held to.
+const HELD_TO: u8 = 3;
+
+/// What a plan file is checked for.
+#[derive(Debug, clap::Args)]
+pub(crate) struct Check {
+    /// The plan file.
+    file: PathBuf,
+    /// The equipment file of the gym it is for; without it a gym that comes with the program.
+    #[arg(long, value_name = "FILE")]
+    equipment: Option<PathBuf>,
+    /// End with 3 where a coach would change something in it, or so much as look at it. Without it
+    /// remarks alone are no failure.
+    #[arg(long, value_enum, value_name = "LEVEL")]
+    hold_to: Option<HoldTo>,
+    /// As JSON.
+    #[arg(long)]
+    json: bool,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum HoldTo {
+    /// What hardly any plan means so.
+    Change,
+    /// That, and what is worth a look.
+    LookAt,
+}
+
+impl Check {
+    /// Says everything that is wrong with a plan, or that it is in order and what a coach would say
+    /// of it.
+    pub(crate) fn run(&self, locale: &Locale, out: &mut impl Write) -> Result<(), Failure> {
+        let text = files::read(&self.file).map_err(Failure::here)?;
+        let gym = match &self.equipment {
+            Some(path) => super::bar::gym_in(path)?,
+            None => builtin_in(locale.unit),
+        };
+        let (plan, worst) = plan_checked(text.as_bytes(), None, locale, &gym);
+        let (remarks, faults): (Vec<&FileFault>, Vec<&FileFault>) =
+            plan.faults.iter().partition(|fault| fault.advises);
+        let accepted: Vec<&str> = plan
+            .rows
+            .iter()
+            .filter(|row| row.id.starts_with("accepted."))
+            .map(|row| row.text.as_str())
+            .collect();
+        let name = self.file.display().to_string();
+        if self.json {
+            let found = json!({
+                "file": name,
+                "title": plan.title,
+                "subtitle": plan.subtitle,
+                "faults": faults,
+                "remarks": remarks,
+                "accepted": accepted,
+            });
+            say(out, &format!("{found:#}\n"))?;
+        } else if faults.is_empty() {
+            let mut told: String = remarks.iter().map(|one| faults::lines(one, &name)).collect();
+            if !accepted.is_empty() {
+                told.push_str("accepted:\n");
+            }
+            told.extend(accepted.iter().map(|text| format!("  {text}\n")));
+            say(out, &format!("{told}{}: {}, no fault\n", plan.title, plan.subtitle))?;
+        }
+        if !faults.is_empty() {
+            return Err(refused(&plan, &self.file));
+        }
+        let least = match self.hold_to {
+            None => return Ok(()),
+            Some(HoldTo::Change) => Level::Change,
+            Some(HoldTo::LookAt) => Level::LookAt,
+        };
+        match worst.filter(|worst| *worst >= least) {
+            Some(_) => Err(Failure { text: String::new(), status: HELD_TO }),
+            None => Ok(()),
+        }
+    }
 }
 
 /// Prints a plan as a sheet: the whole of it, or one week.
@@ -30,11 +110,13 @@ pub(crate) fn show(
 /// The plan of a file; where it has faults, they are the refusal.
 fn in_order(path: &Path, week: Option<u32>, locale: &Locale) -> Result<PlanScreen, Failure> {
     let text = files::read(path).map_err(Failure::here)?;
-    let plan = plan_in_file(text.as_bytes(), week, locale);
-    if plan.faults.is_empty() {
-        return Ok(plan);
+    let mut plan = plan_in_file(text.as_bytes(), week, locale);
+    if plan.faults.iter().any(|fault| !fault.advises) {
+        return Err(refused(&plan, path));
     }
-    Err(refused(&plan, path))
+    // A sheet says what is asked; what is to be said of it is the check's.
+    plan.faults.clear();
+    Ok(plan)
 }
 
 /// A plan that has faults, as the refusal that names them in their places.

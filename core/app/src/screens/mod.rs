@@ -16,7 +16,7 @@ mod today;
 mod weeks;
 
 pub(crate) use bar::total;
-pub use plan::plan_in_file;
+pub use plan::{plan_checked, plan_in_file};
 
 use barwright_domain::session::Reading;
 

@@ -1,7 +1,9 @@
 //! A plan read: what it says, or what is wrong with it and where.
 
 use barwright_domain::catalogue::Catalogue;
-use barwright_domain::plan::{Entry, Plan, WeekSession};
+use barwright_domain::coach::{self, Finding, Level};
+use barwright_domain::equipment::{self, Equipment};
+use barwright_domain::plan::{Entry, Plan, PlanFile, WeekSession};
 use barwright_domain::quantity::Numerals;
 
 use super::key::{does, shows};
@@ -9,18 +11,35 @@ use super::row::{aloud, row};
 use crate::Locale;
 use crate::contract::{EngineError, Intent, Key, Look, PlanScreen, RefusalCode, Row};
 use crate::engine::Core;
+use crate::phrase::en::coach::CoachWords;
 use crate::phrase::en::plan::{self as words, PlanWords};
 use crate::phrase::en::{self, words as small};
 
 /// A plan file as the Plan screen shows it, with no store and nothing adopted: the whole of it, or
 /// one week, from 1.
 pub fn plan_in_file(bytes: &[u8], week: Option<u32>, locale: &Locale) -> PlanScreen {
+    let gym = equipment::builtin_in(locale.unit);
+    plan_checked(bytes, week, locale, &gym).0
+}
+
+/// As [`plan_in_file`], looked over for a gym; with how much the weightiest remark matters that the
+/// file does not accept.
+pub fn plan_checked(
+    bytes: &[u8],
+    week: Option<u32>,
+    locale: &Locale,
+    gym: &Equipment,
+) -> (PlanScreen, Option<Level>) {
     match Plan::read_bytes(bytes, &Catalogue::builtin()) {
         Ok(file) => {
             let text = String::from_utf8_lossy(bytes);
             let mut screen = plan(&file.plan, week, locale.numerals, Some(&text));
+            let worst = match week {
+                None => remarks(&mut screen, &file, &text, locale.numerals, gym),
+                Some(_) => None,
+            };
             screen.keys.push(does("adopt", "Adopt it", Intent::AdoptPlan { text: text.into() }));
-            screen
+            (screen, worst)
         }
         Err(faults) => {
             let text = String::from_utf8_lossy(bytes);
@@ -31,16 +50,49 @@ pub fn plan_in_file(bytes: &[u8], week: Option<u32>, locale: &Locale) -> PlanScr
                 .iter()
                 .map(|fault| format!("Line {}: {}. {}", fault.line, fault.problem, fault.advice))
                 .collect();
-            PlanScreen {
+            let screen = PlanScreen {
                 aloud: format!("{title}. {}", spoken.join(" ")),
                 title,
                 subtitle: "Nothing was changed.".to_owned(),
                 rows: Vec::new(),
                 faults,
                 keys: Vec::new(),
-            }
+            };
+            (screen, None)
         }
     }
+}
+
+/// Adds what a coach would say of the plan, and what the file accepts of it.
+fn remarks(
+    screen: &mut PlanScreen,
+    file: &PlanFile,
+    text: &str,
+    numerals: Numerals,
+    gym: &Equipment,
+) -> Option<Level> {
+    let found = coach::look_over(file, &Catalogue::builtin(), gym);
+    let catalogue = Catalogue::builtin().with_own(file.plan.exercises.iter().cloned());
+    let words = CoachWords { plan: &file.plan, catalogue: &catalogue, unit: gym.unit, numerals };
+    let open: Vec<&Finding> = found.iter().filter(|one| one.accepted.is_none()).collect();
+    screen.faults = open.iter().map(|finding| words.in_place(finding, text)).collect();
+    if !open.is_empty() {
+        let count = small::count(open.len(), "remark", "remarks");
+        screen.subtitle = format!("{} · {count}", screen.subtitle);
+        let spoken: Vec<String> = screen
+            .faults
+            .iter()
+            .map(|one| format!("{}, line {}: {}.", one.label, one.line, one.problem))
+            .collect();
+        screen.aloud = format!("{} {}", screen.aloud, spoken.join(" "));
+    }
+    let accepted: Vec<String> = found.iter().filter_map(|one| words.accepted(one)).collect();
+    if !accepted.is_empty() {
+        screen.rows.push(row("accepted", 0, "Accepted"));
+        let each = accepted.into_iter().enumerate();
+        screen.rows.extend(each.map(|(at, text)| row(format!("accepted.{at}"), 1, text)));
+    }
+    open.iter().map(|finding| finding.level).max()
 }
 
 /// The plan in a text, or the one that is on.
@@ -51,7 +103,7 @@ pub(super) fn screen(
 ) -> Result<PlanScreen, EngineError> {
     match (text, &core.plan) {
         (Some(text), _) => {
-            let mut screen = plan_in_file(text.as_bytes(), week, &core.locale);
+            let (mut screen, _) = plan_checked(text.as_bytes(), week, &core.locale, &core.gym());
             let running = core.state.running().is_some();
             for key in screen.keys.iter_mut().filter(|key| key.id == "adopt") {
                 key.enabled = !running;

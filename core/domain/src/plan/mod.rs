@@ -18,6 +18,6 @@ pub use model::{
     Accepted, Gear, Goal, MaxRule, Plan, Ramp, RampStep, Session, SetUp, Sides, Slot, Substitute,
     USUAL_RAMP, WarmUp, Week,
 };
-pub use read::{Places, PlanFile};
+pub use read::{Place, Places, PlanFile, SlotPlace};
 pub use rules::{Cut, LayOff, Miss, RaiseMax, Rule, RuleKind, Step, USUAL_LAY_OFF, USUAL_MISSES};
 pub use week::{Block, Entry, SetCall, WeekSession};

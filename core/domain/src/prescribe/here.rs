@@ -8,15 +8,15 @@ use crate::session;
 
 /// A gym and an exercise.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Here<'a> {
-    pub(super) equipment: &'a Equipment,
-    pub(super) exercise: &'a Exercise,
-    pub(super) counting: Counting,
+pub(crate) struct Here<'a> {
+    pub(crate) equipment: &'a Equipment,
+    pub(crate) exercise: &'a Exercise,
+    pub(crate) counting: Counting,
 }
 
 impl<'a> Here<'a> {
     /// An exercise counted as a plan says, or as it usually is.
-    pub(super) fn new(
+    pub(crate) fn new(
         equipment: &'a Equipment,
         exercise: &'a Exercise,
         said: Option<Counting>,
@@ -30,7 +30,7 @@ impl<'a> Here<'a> {
     }
 
     /// What the exercise needs and this gym has not.
-    pub(super) fn lacks(&self) -> Vec<String> {
+    pub(crate) fn lacks(&self) -> Vec<String> {
         std::iter::once(self.exercise.implement.as_ref())
             .chain(self.exercise.needs.iter())
             .filter(|need| !self.equipment.offers(need).is_here())
@@ -39,7 +39,7 @@ impl<'a> Here<'a> {
     }
 
     /// A figure as this gym makes it, and what it is made with.
-    pub(super) fn make(&self, figure: Mass, fit: Fit, full_size: bool) -> Option<(Mass, Rig)> {
+    pub(crate) fn make(&self, figure: Mass, fit: Fit, full_size: bool) -> Option<(Mass, Rig)> {
         let implement = &self.exercise.implement;
         session::make(self.equipment, implement, self.counting, figure, fit, full_size).ok()
     }

@@ -7,7 +7,7 @@
 
 mod duration;
 mod entry;
-mod here;
+pub(crate) mod here;
 mod lifter;
 mod meant;
 mod minutes;

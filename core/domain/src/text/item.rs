@@ -1,6 +1,7 @@
 //! The tree as a reader walks it: tables that know their keys, items that know their place.
 
 use std::cell::{Cell, RefCell};
+use std::collections::BTreeMap;
 use std::ops::Range;
 
 use toml_span::value::{Table as RawTable, Value, ValueInner};
@@ -98,6 +99,28 @@ impl<'a> Table<'a> {
             self.missing(Problem::MissingKey { key });
         }
         item
+    }
+
+    /// Each key with its value: the bytes from the one to the end of the other.
+    pub fn key_spans(&self) -> BTreeMap<String, Range<usize>> {
+        let each = self.table.iter().map(|(key, value)| {
+            let end = value.span.end.max(key.span.end);
+            // A text's place lies within its quotes.
+            let quote = self.source.get(end..).is_some_and(|rest| rest.starts_with(['"', '\'']));
+            let end = if quote { end + 1 } else { end };
+            (key.name.to_string(), key.span.start..end)
+        });
+        each.collect()
+    }
+
+    /// The tables of a list of tables, as they are; none where it is something else.
+    pub fn tables(&self, key: &'static str) -> Vec<Table<'a>> {
+        let list = self.table.get(key).and_then(|value| value.as_array());
+        let tables = list.into_iter().flatten().filter_map(|value| {
+            let span = value.span.start..value.span.end;
+            Some(Table::new(value.as_table()?, span, self.source, self.faults, self.shape))
+        });
+        tables.collect()
     }
 
     /// Whether the key is given.

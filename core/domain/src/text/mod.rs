@@ -39,6 +39,6 @@ mod slug;
 
 pub use fault::{Expected, Fault, Found, Piece, Problem, Syntax};
 pub use item::{Item, Table};
-pub use read::{read, read_bytes};
+pub use read::{At, at, read, read_bytes};
 pub use shape::{Holds, Key, Shape};
 pub(crate) use slug::slug;

@@ -87,6 +87,23 @@ pub fn read<T>(
     }
 }
 
+/// A place in a text, cut to its first line and to whole characters.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct At {
+    /// Line, from 1.
+    pub line: usize,
+    /// Column in characters, from 1.
+    pub column: usize,
+    /// Bytes of the text.
+    pub span: Range<usize>,
+}
+
+/// Where a span of bytes stands in a text.
+pub fn at(text: &str, span: Range<usize>) -> At {
+    let Fault { line, column, span, .. } = Places::of(text).fault(span, Problem::Empty);
+    At { line, column, span }
+}
+
 /// Checks depth and number of items on the tokens, before anything is built of them.
 fn within_bounds(text: &str) -> Result<(), (Range<usize>, Problem)> {
     let mut tokens = Tokenizer::new(text);

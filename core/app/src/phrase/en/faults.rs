@@ -1,5 +1,7 @@
 //! What is wrong in a file, where, and what to write instead.
 
+use std::ops::Range;
+
 use barwright_domain::quantity::Kind;
 use barwright_domain::text::{Expected, Fault, Found, Piece, Problem, Syntax};
 
@@ -22,7 +24,7 @@ pub fn refused(count: usize) -> EngineError {
 
 /// A fault in its place of the file's text.
 pub fn in_place(fault: &Fault, text: &str) -> FileFault {
-    let (line, underline) = underlined(fault, text);
+    let (line, underline) = underlined(fault.column, fault.span.clone(), text);
     let (problem, advice) = of(&fault.problem);
     FileFault {
         line: u32::try_from(fault.line).unwrap_or(u32::MAX),
@@ -42,7 +44,8 @@ pub fn lines(fault: &FileFault, name: &str) -> String {
     let FileFault { line, column, text, underline, problem, advice, .. } = fault;
     let margin = line.to_string();
     let blank = " ".repeat(margin.len());
-    let mut shown = format!("{name}:{line}:{column}: {problem}\n");
+    let what = if fault.advises { format!("{}: ", fault.label) } else { String::new() };
+    let mut shown = format!("{name}:{line}:{column}: {what}{problem}\n");
     if !text.is_empty() {
         shown.push_str(&format!("{blank} |\n{margin} | {text}\n{blank} | {underline}\n"));
     }
@@ -52,14 +55,14 @@ pub fn lines(fault: &FileFault, name: &str) -> String {
     shown
 }
 
-/// The line of a fault and the carets under its place, cut to a window around it.
-fn underlined(fault: &Fault, text: &str) -> (String, String) {
-    let at = fault.span.start.min(text.len());
+/// The line of a place and the carets under it, cut to a window around it.
+pub(super) fn underlined(column: usize, span: Range<usize>, text: &str) -> (String, String) {
+    let at = span.start.min(text.len());
     let start =
         text.get(..at).and_then(|before| before.rfind('\n')).map_or(0, |newline| newline + 1);
     let line = text.get(start..).and_then(|rest| rest.lines().next()).unwrap_or_default();
-    let before = fault.column.saturating_sub(1);
-    let length = text.get(fault.span.clone()).map_or(1, |part| part.chars().count().max(1));
+    let before = column.saturating_sub(1);
+    let length = text.get(span).map_or(1, |part| part.chars().count().max(1));
     let skip = if before > WINDOW / 2 { before - WINDOW / 4 } else { 0 };
     // A tab or a control character would move the carets away from their place.
     let plain = |c: char| if c.is_control() { ' ' } else { c };

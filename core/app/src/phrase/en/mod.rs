@@ -1,6 +1,7 @@
 //! English.
 
 pub mod cautions;
+pub mod coach;
 pub mod date;
 pub mod equipment;
 pub mod estimate;

@@ -17,8 +17,8 @@ pub fn sets(halves: u32, numerals: Numerals) -> String {
     tenths(u64::from(halves) * 5, numerals)
 }
 
-/// "3", "3.5", "2.7"; with a decimal comma where it is written so.
-fn tenths(tenths: u64, numerals: Numerals) -> String {
+/// Tenths of sets: "3", "3.5", "2.7"; with a decimal comma where it is written so.
+pub fn tenths(tenths: u64, numerals: Numerals) -> String {
     let point = match numerals {
         Numerals::Point => '.',
         Numerals::Comma => ',',

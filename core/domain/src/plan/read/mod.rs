@@ -2,11 +2,11 @@
 
 mod line;
 mod own;
+mod places;
 mod slot;
 mod words;
 
 use std::collections::BTreeMap;
-use std::ops::Range as Bytes;
 
 use super::bounds;
 use super::line::{Rests, Weeks};
@@ -16,6 +16,9 @@ use super::shapes;
 use crate::call::WeekKind;
 use crate::catalogue::{Catalogue, Exercise, find};
 use crate::quantity::{Percent, Reserve, Seconds};
+use places::SessionPlace;
+pub use places::{Place, Places, SlotPlace};
+
 use crate::text::{self, Expected, Fault, Found, Item, Problem, Shape, Table};
 
 /// A plan that was read, and where its parts stand in the text.
@@ -23,26 +26,8 @@ use crate::text::{self, Expected, Fault, Found, Item, Problem, Shape, Table};
 pub struct PlanFile {
     /// The plan.
     pub plan: Plan,
-    /// The bytes of each session and its exercises.
+    /// Where its parts stand.
     pub places: Places,
-}
-
-/// Where the parts of a plan stand in its text.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Places {
-    sessions: Vec<(Bytes<usize>, Vec<Bytes<usize>>)>,
-}
-
-impl Places {
-    /// The bytes of a session, counted from 0.
-    pub fn session(&self, session: usize) -> Option<Bytes<usize>> {
-        self.sessions.get(session).map(|(place, _)| place.clone())
-    }
-
-    /// The bytes of an exercise of a session, both counted from 0.
-    pub fn exercise(&self, session: usize, exercise: usize) -> Option<Bytes<usize>> {
-        self.sessions.get(session).and_then(|(_, places)| places.get(exercise).cloned())
-    }
 }
 
 impl Plan {
@@ -257,17 +242,22 @@ fn plan(root: &Table<'_>, catalogue: &Catalogue) -> Option<PlanFile> {
     let rest = rests(root);
     let deload = lighter(root, "deload", Cut::DELOAD);
     let ease_in = lighter(root, "ease_in", Cut::EASE_IN);
+    let mut places = Places { plan: Place::of(root), ..Places::default() };
     let mut weeks = vec![Week::default(); count_or_most];
     let mut numbered: Vec<(u16, usize)> = Vec::new();
     let list = root.get("week").and_then(|item| item.list(bounds::WEEKS)).unwrap_or_default();
     for item in list {
         item.table(&shapes::WEEK, |table| {
+            let before = numbered.len();
             week(table, item.line(), &mut weeks, &mut numbered, (deload, ease_in));
+            let new = numbered.get(before..).unwrap_or_default();
+            let at = |(number, _): &(u16, usize)| usize::from(*number).saturating_sub(1);
+            places.weeks.extend(new.iter().map(|week| (at(week), Place::of(table))));
             Some(())
         });
     }
 
-    let (mut sessions, mut places) = (Vec::new(), Places::default());
+    let mut sessions = Vec::new();
     let list =
         root.need("session").and_then(|item| item.list(bounds::SESSIONS)).unwrap_or_default();
     let mut seen: Vec<(String, usize)> = Vec::new();
@@ -275,9 +265,9 @@ fn plan(root: &Table<'_>, catalogue: &Catalogue) -> Option<PlanFile> {
         let read = item.table(&shapes::SESSION, |table| {
             session(table, (&names, count_or_most, rest), (&mut seen, item.line()))
         });
-        if let Some((session, exercises)) = read {
+        if let Some((session, place)) = read {
             sessions.push(session);
-            places.sessions.push((item.span(), exercises));
+            places.sessions.push(place);
         }
     }
 
@@ -298,6 +288,7 @@ fn plan(root: &Table<'_>, catalogue: &Catalogue) -> Option<PlanFile> {
             .and_then(|item| names.exercise(&item))
             .map(|exercise| exercise.slug.to_string());
         let because = text(table.need("because"), bounds::ABOUT);
+        places.accepted.push(Place::of(table));
         Some(Accepted { check: check?, session, exercise, because: because? })
     });
     let plan = Plan {
@@ -415,7 +406,7 @@ fn session(
     table: &Table<'_>,
     (names, count, plan_rest): (&Names<'_>, usize, Rests),
     (seen, line): (&mut Vec<(String, usize)>, usize),
-) -> Option<(Session, Vec<Bytes<usize>>)> {
+) -> Option<(Session, SessionPlace)> {
     let name = name(table);
     if let Some(name) = &name {
         match seen.iter().find(|(known, _)| known == name) {
@@ -426,15 +417,18 @@ fn session(
         }
     }
     let rest = rests(table);
-    let (mut exercises, mut places) = (Vec::new(), Vec::new());
+    let mut exercises = Vec::new();
+    let mut place = SessionPlace { own: Place::of(table), exercises: Vec::new() };
     let list =
         table.need("exercise").and_then(|item| item.list(bounds::EXERCISES)).unwrap_or_default();
     for item in &list {
-        let read =
-            item.table(&shapes::SLOT, |slot| slot::slot(slot, names, count, rest.or(plan_rest)));
-        if let Some(slot) = read {
+        let read = item.table(&shapes::SLOT, |table| {
+            let slot = slot::slot(table, names, count, rest.or(plan_rest))?;
+            Some((slot, slot::place(table)))
+        });
+        if let Some((slot, own)) = read {
             exercises.push(slot);
-            places.push(item.span());
+            place.exercises.push(own);
         }
     }
     let session = Session {
@@ -446,5 +440,5 @@ fn session(
         exercises,
         name: name?,
     };
-    Some((session, places))
+    Some((session, place))
 }

@@ -8,6 +8,7 @@ use super::super::model::{Gear, SetUp, Sides, Slot, Substitute};
 use super::super::rules::{Rule, RuleKind};
 use super::super::shapes;
 use super::line::{Shared, how_many, left, rpe, written};
+use super::places::{Place, SlotPlace};
 use super::{GOALS, Names, all, misses, ramp, rests, weeks, word, words};
 use crate::call::{MaxOf, Side};
 use crate::catalogue::Counting;
@@ -112,6 +113,12 @@ pub(super) fn slot(
         exercise: exercise?.slug.to_string(),
         lines,
     })
+}
+
+/// Where an exercise and its rows stand; one row where none is written apart.
+pub(super) fn place(table: &Table<'_>) -> SlotPlace {
+    let rows = table.tables("set");
+    SlotPlace { own: Place::of(table), rows: rows.iter().map(Place::of).collect() }
 }
 
 fn cues(table: &Table<'_>) -> Vec<String> {
