@@ -177,8 +177,8 @@ fn steps_that_the_gym_can_not_make() {
     let kg = |count| Mass::whole(count, MassUnit::Kilogram);
     let coarse = |exercise: &str| -> Option<(Level, String, About)> {
         let text = plan(2, exercise);
-        let all = found_in(&text, &gym).into_iter();
-        let one = all.filter(|finding| finding.check == Check::CoarseSteps).next()?;
+        let mut all = found_in(&text, &gym).into_iter();
+        let one = all.find(|finding| finding.check == Check::CoarseSteps)?;
         Some((one.level, text[one.span].to_owned(), one.about))
     };
     let raise = |reps: &str, load: &str| {
