@@ -13,6 +13,7 @@ mod program;
 mod ramp;
 mod random;
 mod records;
+mod rehearsal;
 mod solver;
 mod tap;
 
@@ -28,6 +29,7 @@ const MEASURES: &[Measure] = &[
     ramp::MEDIAN,
     ramp::WORST,
     solver::SOLVER,
+    rehearsal::SPEED,
     tap::CPU,
     tap::TEN_YEARS,
     open::RATIO,

@@ -4,7 +4,7 @@
 use chrono::Weekday;
 
 use super::line::{Course, Line, Rests};
-use super::model::{Gear, Goal, Plan, Ramp, SetUp, Sides, Slot, Substitute, WarmUp};
+use super::model::{Gear, Goal, Plan, Ramp, Session, SetUp, Sides, Slot, Substitute, WarmUp};
 use super::rules::{Cut, Miss, Rule};
 use crate::call::{EffortTarget, Flow, HowMany, LoadCall, Manner, Side, Structure, WeekKind};
 use crate::catalogue::Counting;
@@ -121,14 +121,7 @@ impl Plan {
             if !slot.weeks.contain(week) {
                 continue;
             }
-            let rest = slot.rest.or(session.rest).or(self.rest);
-            let blocks: Vec<_> = slot
-                .lines
-                .iter()
-                .enumerate()
-                .filter(|(_, line)| line.weeks.contain(week))
-                .filter_map(|(at, line)| block(at, line, week, cut, rest))
-                .collect();
+            let blocks = self.blocks(session, slot, week, cut);
             if blocks.is_empty() {
                 continue;
             }
@@ -150,6 +143,37 @@ impl Plan {
             warm_up: session.warm_up.or(&self.warm_up),
             exercises,
         })
+    }
+
+    /// One row of the session at `index` of a week, as [`Plan::session`] has it: of the exercise, of
+    /// several in the session the `nth`, by the place of the row in its list. The rest of the session
+    /// is not laid out.
+    pub(crate) fn row(
+        &self,
+        (week, index): (usize, usize),
+        exercise: &str,
+        nth: usize,
+        line: usize,
+    ) -> Option<Block> {
+        let at = self.sessions_of(week).get(index).copied()?;
+        let session = self.sessions.get(at)?;
+        let cut = self.cut(week);
+        session
+            .exercises
+            .iter()
+            .filter(|slot| slot.exercise == exercise && slot.weeks.contain(week))
+            .map(|slot| self.blocks(session, slot, week, cut))
+            .filter(|blocks| !blocks.is_empty())
+            .nth(nth)?
+            .into_iter()
+            .find(|block| block.line == line)
+    }
+
+    /// The rows of an exercise of a session in a week.
+    fn blocks(&self, session: &Session, slot: &Slot, week: usize, cut: Cut) -> Vec<Block> {
+        let rest = slot.rest.or(session.rest).or(self.rest);
+        let lines = slot.lines.iter().enumerate().filter(|(_, line)| line.weeks.contain(week));
+        lines.filter_map(|(at, line)| block(at, line, week, cut, rest)).collect()
     }
 
     /// What a week, counted from 0, takes off of what is not written week by week.

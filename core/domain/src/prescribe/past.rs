@@ -98,11 +98,9 @@ fn called_then(
     all_parts: bool,
 ) -> Called {
     let index = work.place.as_ref().map_or(0, |place| usize::from(place.session));
-    let then = slot.source.plan.session(week, index.saturating_sub(1)).and_then(|session| {
-        let of = |entry: &crate::plan::Entry| entry.exercise == slot.entry.exercise;
-        let mut same = session.exercises.into_iter().filter(of);
-        same.nth(slot.occurrence())?.blocks.into_iter().find(|then| then.line == block.line)
-    });
+    let there = (week, index.saturating_sub(1));
+    let exercise = &slot.entry.exercise;
+    let then = slot.source.plan.row(there, exercise, slot.occurrence(), block.line);
     let first = then.as_ref().and_then(|then| then.sets.first());
     let body = sets.first().and_then(|set| set.moved?.checked_sub(set.figure?));
     let planned = first.and_then(|call| {
