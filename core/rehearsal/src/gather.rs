@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use barwright_domain::call::WeekKind;
-use barwright_domain::catalogue::Muscle;
+use barwright_domain::call::{HowMany, WeekKind};
+use barwright_domain::catalogue::{Measure, Muscle};
 use barwright_domain::plan::{RuleKind, Slot};
 use barwright_domain::progress::next::Reason;
 use barwright_domain::quantity::{Mass, Reserve};
@@ -176,8 +176,21 @@ pub(crate) fn line(stage: &Stage<'_>, key: Key, followed: &Followed) -> Option<L
         exercise: slot.exercise.clone(),
         name: exercise.name.to_string(),
         counting: slot.counting.unwrap_or(exercise.counting),
+        measure: measure(stage, key).unwrap_or(exercise.measure),
         rules: slot.next.iter().map(|rule| rule.kind).collect(),
         weeks: weeks.collect(),
+    })
+}
+
+/// What the sets of a line's first row are measured in.
+fn measure(stage: &Stage<'_>, (session, slot): Key) -> Option<Measure> {
+    let of = stage.sessions.iter().filter(|one| one.session == session);
+    let mut entries = of.flat_map(|one| &one.exercises);
+    let entry = entries.find(|entry| entry.slot == slot)?;
+    Some(match entry.blocks.first()?.sets.first()?.how_many {
+        HowMany::Reps(_) | HowMany::Open { .. } => Measure::Reps,
+        HowMany::Seconds(_) => Measure::Seconds,
+        HowMany::Metres(_) => Measure::Metres,
     })
 }
 

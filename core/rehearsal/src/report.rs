@@ -1,7 +1,7 @@
 //! What a rehearsal shows.
 
 use barwright_domain::call::WeekKind;
-use barwright_domain::catalogue::{Counting, Muscle};
+use barwright_domain::catalogue::{Counting, Measure, Muscle};
 use barwright_domain::plan::RuleKind;
 use barwright_domain::quantity::Mass;
 use serde::{Serialize, Serializer};
@@ -64,6 +64,8 @@ pub struct Line {
     pub name: String,
     /// How its figures are meant.
     pub counting: Counting,
+    /// What a set of it is measured in.
+    pub measure: Measure,
     /// The rules that the plan names for it.
     pub rules: Vec<RuleKind>,
     /// The weeks in which anyone did it.

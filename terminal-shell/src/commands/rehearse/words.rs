@@ -4,6 +4,7 @@ use std::fmt::Write;
 
 use barwright_app::phrase::en::{muscle, plan, words};
 use barwright_domain::call::WeekKind;
+use barwright_domain::catalogue::Measure;
 use barwright_domain::plan::Plan;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 use barwright_rehearsal::{Cause, Finding, Line, LineWeek, Report};
@@ -11,7 +12,7 @@ use barwright_rehearsal::{Cause, Finding, Line, LineWeek, Report};
 /// Columns of a line.
 const WIDE: usize = 79;
 /// Columns of a bar from the 10th to the 90th.
-const BAR: usize = 22;
+const BAR: usize = 15;
 /// Weeks of a row of figures.
 const WEEKS: usize = 12;
 
@@ -19,6 +20,15 @@ const WEEKS: usize = 12;
 struct Figures {
     unit: MassUnit,
     numerals: Numerals,
+}
+
+impl Figures {
+    /// A figure to one place, without it where it is nothing.
+    fn tenths(&self, figure: f64) -> String {
+        let text = format!("{figure:.1}");
+        let text = text.strip_suffix(".0").unwrap_or(&text);
+        if self.numerals == Numerals::Comma { text.replace('.', ",") } else { text.to_owned() }
+    }
 }
 
 /// The whole of it.
@@ -40,8 +50,9 @@ pub(super) fn report(plan: &Plan, report: &Report, unit: MassUnit, numerals: Num
     say("Loads");
     for line in paragraph(
         "The heaviest load of the first row of sets: of a hundred lifters the 10th, the 50th and \
-         the 90th. Missed: a set came to less than asked. Held: the rules held the load or took \
-         some off. Stalled: no better in three ordinary sessions than before them.",
+         the 90th; and what a set of the 50th comes to. Missed: a set came to less than asked. \
+         Held: the rules held the load or took some off. Stalled: no better in three ordinary \
+         sessions than before them.",
     ) {
         say(&line);
     }
@@ -56,7 +67,7 @@ pub(super) fn report(plan: &Plan, report: &Report, unit: MassUnit, numerals: Num
         say(&row);
     }
     say("");
-    for row in volume_table(report, numerals) {
+    for row in volume_table(report, &figures) {
         say(&row);
     }
     say("");
@@ -217,22 +228,32 @@ fn load_table(line: &Line, report: &Report, figures: &Figures) -> Vec<String> {
         .zip(loads().map(|load| load.high.0).max())
         .filter(|(low, high)| low < high);
     let loaded = loads().any(|load| load.high.0 != Mass::ZERO || load.low.0 != Mass::ZERO);
-    let unit = if loaded { figures.unit.symbol() } else { "of each set" };
+    let each = match line.measure {
+        Measure::Reps => "reps",
+        Measure::Seconds => "secs",
+        Measure::Metres => "metres",
+    };
+    let unit = if loaded { figures.unit.symbol() } else { each };
     let mut rows = vec![
         format!("  {} ({}), {unit}", line.name, line.session),
-        format!("    week         10th   50th   90th {:BAR$}  missed  held stalled", ""),
+        format!(
+            "    week         10th   50th   90th {:BAR$} {:>6} missed  held stalled",
+            "",
+            if loaded { each } else { "" }
+        ),
     ];
     for week in &line.weeks {
-        let figures = if loaded { loads_of(week, figures) } else { amounts_of(week) };
+        let spread = if loaded { loads_of(week, figures) } else { amounts_of(week, figures) };
         let drawn = match (week.load, ends) {
             (Some(load), Some(ends)) if loaded => {
                 bar([load.low.0, load.middle.0, load.high.0], ends)
             }
             _ => String::new(),
         };
+        let each = if loaded { figures.tenths(week.amount.middle) } else { String::new() };
         let stalled = week.stalled.map_or_else(|| "–".to_owned(), percent);
         rows.push(format!(
-            "    {:>2} {:<7} {figures} {drawn:BAR$}  {:>6} {:>5} {stalled:>7}",
+            "    {:>2} {:<7} {spread} {drawn:BAR$} {each:>6} {:>6} {:>5} {stalled:>7}",
             week.week,
             kind(report, week.week),
             percent(week.missed),
@@ -255,9 +276,10 @@ fn loads_of(week: &LineWeek, figures: &Figures) -> String {
     format!("{:>6} {:>6} {:>6}", one(load.low.0), one(load.middle.0), one(load.high.0))
 }
 
-fn amounts_of(week: &LineWeek) -> String {
+fn amounts_of(week: &LineWeek, figures: &Figures) -> String {
     let each = week.amount;
-    format!("{:>6.1} {:>6.1} {:>6.1}", each.low, each.middle, each.high)
+    let [low, middle, high] = [each.low, each.middle, each.high].map(|each| figures.tenths(each));
+    format!("{low:>6} {middle:>6} {high:>6}")
 }
 
 /// A bar from the 10th to the 90th with the 50th in it, where all weeks lie between two ends.
@@ -311,18 +333,15 @@ fn minutes_table(report: &Report) -> Vec<String> {
     rows
 }
 
-fn volume_table(report: &Report, numerals: Numerals) -> Vec<String> {
+fn volume_table(report: &Report, figures: &Figures) -> Vec<String> {
     let mut rows = vec!["Hard sets a week: the 50th lifter".to_owned()];
-    let sets = |sets: f64| {
-        let text = if sets.fract() == 0.0 { format!("{sets:.0}") } else { format!("{sets:.1}") };
-        if numerals == Numerals::Comma { text.replace('.', ",") } else { text }
-    };
     for (from, to) in rows_of_weeks(report.weeks.len()) {
         let head: String = (from..=to).map(|week| format!("{week:>5}")).collect();
         rows.push(format!("  {:<16}{head}", "week"));
         for volume in &report.muscles {
             let weeks = volume.weeks.iter().skip(from - 1).take(to + 1 - from);
-            let done: String = weeks.map(|week| format!("{:>5}", sets(week.done.middle))).collect();
+            let done: String =
+                weeks.map(|week| format!("{:>5}", figures.tenths(week.done.middle))).collect();
             rows.push(format!("  {:<16}{done}", muscle::name(volume.muscle)));
         }
     }
