@@ -232,7 +232,7 @@ fn a_whole_session_as_a_lifter_lives_it() {
     press(&mut shell, None, "left-1-half");
     assert_eq!(
         says(&shell),
-        "Rear-foot-raised split squat 14 kg: Set 1 of 3, right side: 8 reps, 1 to 2 left in you. \
+        "Rear-foot-raised split squat 14 kg: Set 1 of 3, right side: 8–12 reps, 1 to 2 left in you. \
          [Rest between sides 0:30]"
     );
     // A tap that comes late from a notification is refused, not written on the next set.
@@ -266,7 +266,7 @@ fn a_whole_session_as_a_lifter_lives_it() {
             "Warm-up 1 of 1: 85 kg × 5 []",
             "Set 1 of 2: 140 kg × 2 + 2 + 1 []",
             "Set 2 of 2: 140 kg × 2 [pain]",
-            "Set 1 of 3, left: 14 kg × 8 [1.5 left]",
+            "Set 1 of 3, left: 14 kg × 12 [1.5 left]",
         ]
     );
     // Pain holds the load and asks; what was not begun says nothing.

@@ -140,8 +140,12 @@ fn front_squat_by_effort() {
 
     let harder = case.next(&[called(case.did("120", &[5]), "2")]);
     assert_eq!((meant(&harder), made(&harder)), ("115.2".into(), "115".into()));
-    let reason =
-        Reason::OffTarget { called: left("2"), edge: left("3"), change: Percent::whole(-4) };
+    let reason = Reason::OffTarget {
+        called: left("2"),
+        edge: left("3"),
+        change: Percent::whole(-4),
+        set: 1,
+    };
     assert_eq!(harder.reason, reason);
 
     let not_called = case.next(&[case.did("120", &[5])]);

@@ -109,7 +109,7 @@ pub(super) fn shown(run: &Run, cursor: &Cursor, draft: &Draft, at: &Reading) -> 
             let seconds = Passed::between(started, at).ms() / 1000;
             Amount::Seconds(Seconds::new(u32::try_from(seconds).unwrap_or(u32::MAX)))
         }
-        None => asked.as_called(),
+        None => run.as_called_at(cursor)?,
     })
 }
 

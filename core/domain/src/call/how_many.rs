@@ -61,6 +61,18 @@ impl HowMany {
         }
     }
 
+    /// Whether an amount lies within what is asked.
+    pub fn holds(&self, amount: &Amount) -> bool {
+        let at_most = match (self, amount) {
+            (Self::Reps(range), Amount::Reps(done)) => *done <= range.to,
+            (Self::Seconds(range), Amount::Seconds(done)) => *done <= range.to,
+            (Self::Metres(range), Amount::Metres(done)) => *done <= range.to,
+            (Self::Open { .. }, Amount::Reps(_)) => true,
+            _ => false,
+        };
+        at_most && self.reached_by(amount)
+    }
+
     /// Whether an amount is of this kind of work.
     pub fn same_kind(&self, amount: &Amount) -> bool {
         matches!(

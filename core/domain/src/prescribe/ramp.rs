@@ -313,6 +313,7 @@ fn step(first: &Call, load: Load, reps: Reps, rest: Seconds, why: Vec<Because>) 
         load: CallLoad::Known(load),
         part_loads: Vec::new(),
         how_many: HowMany::Reps(RepRange::just(reps)),
+        aim: None,
         effort: None,
         structure: Structure::Straight,
         manner: Manner { technique: first.manner.technique.clone(), ..Manner::default() },

@@ -7,13 +7,13 @@ use super::slot::Slot;
 use crate::call::{Flow, HowMany, LoadCall, Manner, Structure, WeekKind};
 use crate::catalogue::Counting;
 use crate::equipment::{Fit, Rig, Stack};
-use crate::plan::{Block, Cut, SetCall};
+use crate::plan::{Block, Cut, RuleKind, SetCall};
 use crate::progress::estimate::Formula;
 use crate::progress::history::PastSession;
 use crate::progress::next::{self, Ask, Next};
 use crate::progress::test_day::FIRST_SINGLE;
 use crate::quantity::{Mass, Percent, Rounding};
-use crate::session::{Because, Call, CallLoad, Load, Reason, SetKind, dropped};
+use crate::session::{Because, Call, CallLoad, Load, Reason, SetKind, Start, dropped};
 
 /// The calls of a row in the order they are done.
 pub(super) fn calls(slot: &Slot<'_>, block: &Block, needs: &mut Vec<Need>) -> Vec<Call> {
@@ -40,6 +40,7 @@ pub(super) fn calls(slot: &Slot<'_>, block: &Block, needs: &mut Vec<Need>) -> Ve
                 load: resolved.load.clone(),
                 part_loads: part_loads.clone(),
                 how_many: row.how_many(set),
+                aim: row.next.aim.filter(|_| row.is_like_first(set)),
                 effort: set.effort.filter(|_| !speed(slot, set)),
                 structure: set.structure.clone(),
                 manner: manner(slot, set),
@@ -84,6 +85,8 @@ struct Row<'a> {
     planned: Said,
     next: Next,
     last: Option<PastSession>,
+    /// The session that the rules start from.
+    start: Option<Start>,
 }
 
 impl<'a> Row<'a> {
@@ -128,9 +131,10 @@ impl<'a> Row<'a> {
             held_back: slot.lifter.desk.held_back.contains(&slot.entry.exercise),
             formula: Formula::default(),
         };
+        let start = start(&ask, &history);
         let sessions: Vec<PastSession> = history.into_iter().map(|(_, past)| past).collect();
         let next = next::next(&ask, &sessions, &slot.here);
-        Self { slot, block, first, planned, next, last: sessions.last().cloned() }
+        Self { slot, block, first, planned, next, last: sessions.last().cloned(), start }
     }
 
     /// The row's flow, with what a lay-off leaves out of it.
@@ -147,9 +151,12 @@ impl<'a> Row<'a> {
 
     /// How many a set asks for: as the rule widens it, for the sets that ask what the first does.
     fn how_many(&self, set: &SetCall) -> HowMany {
-        let like_first = set.how_many == self.first.how_many
-            && !matches!(set.structure, Structure::Cluster { .. } | Structure::Ranges { .. });
-        if like_first { self.next.how_many } else { set.how_many }
+        if self.is_like_first(set) { self.next.how_many } else { set.how_many }
+    }
+
+    fn is_like_first(&self, set: &SetCall) -> bool {
+        set.how_many == self.first.how_many
+            && !matches!(set.structure, Structure::Cluster { .. } | Structure::Ranges { .. })
     }
 
     fn load(&self, at: usize, set: &SetCall, needs: &mut Vec<Need>) -> Resolved {
@@ -268,9 +275,12 @@ impl<'a> Row<'a> {
         match moved {
             Some((None, meant)) if silent => why.push(Because::AsLastTime(meant)),
             Some((from, meant)) => {
-                why.push(Because::NextTime { found, from, to: Some(meant) });
+                let start = self.start;
+                why.push(Because::NextTime { found, from, to: Some(meant), start });
             }
-            None if !silent => why.push(Because::NextTime { found, from: None, to: None }),
+            None if !silent => {
+                why.push(Because::NextTime { found, from: None, to: None, start: None });
+            }
             None => {}
         }
         why.extend(self.next.aim.map(Because::Aim));
@@ -328,6 +338,24 @@ impl<'a> Row<'a> {
         let load = CallLoad::Chosen { counting: self.slot.here.counting, body: self.slot.body };
         Resolved { load, why }
     }
+}
+
+/// Where the rules start from, as they do: the last ordinary session, else the last of any kind.
+fn start(ask: &Ask<'_>, history: &[(i32, PastSession)]) -> Option<Start> {
+    let by_rule = ask.rules.iter().any(|rule| rule.kind != RuleKind::AsPlanned);
+    if !by_rule && ask.planned.is_some() {
+        return None;
+    }
+    let ordinary = history.iter().rev().find(|(_, past)| past.kind == WeekKind::Ordinary);
+    let (day, then) = ordinary.or(history.last())?;
+    let from = next::carried(then, ask.planned)?;
+    Some(Start {
+        day: *day,
+        meant: then.meant?,
+        made: then.made,
+        plan: then.planned.zip(ask.planned).filter(|(was, is)| was != is),
+        from,
+    })
 }
 
 /// The first single of a test, by the protocol; none where nothing is known of the max.

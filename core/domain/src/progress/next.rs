@@ -177,6 +177,9 @@ pub enum Reason {
         edge: Reserve,
         /// The change of what is moved.
         change: Percent,
+        /// The set that was called so, from 1; 0 where it was not written down.
+        #[serde(default)]
+        set: u8,
     },
     /// The effort called was in its target: the same.
     OnTarget {
@@ -291,7 +294,7 @@ fn base(ask: &Ask<'_>, last: &PastSession) -> Option<Mass> {
 }
 
 /// What was meant in a session, moved as far as the plan's number has moved since.
-pub(super) fn carried(then: &PastSession, planned: Option<Mass>) -> Option<Mass> {
+pub(crate) fn carried(then: &PastSession, planned: Option<Mass>) -> Option<Mass> {
     match (then.meant, then.planned, planned) {
         (Some(meant), Some(was), Some(is)) if was != is => {
             if was > Mass::ZERO && is > Mass::ZERO {

@@ -133,10 +133,10 @@ impl<M: Makes> Here<'_, M> {
             } else {
                 (trusted, 0)
             };
-            Some((by, called, edge))
+            Some((by, called, edge, set.place.saturating_add(1)))
         };
         let sets = judged(self.last);
-        let Some((by, called, edge)) = sets.iter().filter_map(off).min_by_key(|(by, ..)| *by)
+        let Some((by, called, edge, set)) = sets.iter().filter_map(off).min_by_key(|(by, ..)| *by)
         else {
             let silent = sets.is_empty();
             let reason = if silent { Reason::NoEvidence } else { Reason::NotCalled };
@@ -161,7 +161,7 @@ impl<M: Makes> Here<'_, M> {
                 (moved_by(base, self.ask.body, change)?, change)
             }
         };
-        let reason = Reason::OffTarget { called, edge, change };
+        let reason = Reason::OffTarget { called, edge, change, set };
         Answer::change(Found { meant: Some(meant), ..self.found(reason) })
     }
 

@@ -25,7 +25,7 @@ pub(crate) use made::make;
 pub use made::{dropped, made};
 pub use next::Cursor;
 pub use reading::{EARLIEST_MS, LATEST_MS, Passed, Reading};
-pub use reason::{Because, Reason};
+pub use reason::{Because, Reason, Start};
 pub use refusal::Refusal;
 pub use rest::{Rest, RestKind, Standing};
 pub use sheet::{

@@ -88,11 +88,19 @@ impl Run {
         })
     }
 
+    /// What one tap records of a part, and the figure shows: what the rule tries for where it lies in
+    /// what is asked, else the least that is asked.
+    pub fn as_called_at(&self, cursor: &Cursor) -> Option<Amount> {
+        let asked = self.how_many_at(cursor)?;
+        let aim = self.set(cursor.set)?.call.aim.filter(|_| cursor.part == 0);
+        Some(aim.filter(|aim| asked.holds(aim)).unwrap_or_else(|| asked.as_called()))
+    }
+
     /// How many the part after this one asks, when this one ends as called and another follows.
     pub fn part_after(&self, cursor: &Cursor) -> Option<HowMany> {
         let set = self.set(cursor.set)?;
         let mut done = set.done_reps();
-        done.push(self.how_many_at(cursor)?.as_called().reps().unwrap_or(0));
+        done.push(self.as_called_at(cursor)?.reps().unwrap_or(0));
         part_how_many(&set.call, &done, cursor.part.checked_add(1)?)
     }
 

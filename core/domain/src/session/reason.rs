@@ -15,6 +15,23 @@ use crate::quantity::{Mass, Percent, Reps, Reserve, Seconds};
 #[serde(transparent)]
 pub struct Reason(pub Vec<Because>);
 
+/// The session that the rules start from: what was meant in it and what of it was made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Start {
+    /// Its local date, in days since 1970-01-01.
+    pub day: i32,
+    /// What was meant for the first set.
+    pub meant: Mass,
+    /// What was on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub made: Option<Mass>,
+    /// The plan's own number then and now, where it has moved since.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plan: Option<(Mass, Mass)>,
+    /// What was meant, moved as far as the plan's number has.
+    pub from: Mass,
+}
+
 /// One step of a derivation.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -144,6 +161,9 @@ pub enum Because {
         from: Option<Mass>,
         /// What is meant now.
         to: Option<Mass>,
+        /// The session that they start from; none where the plan's own number is all there is.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        start: Option<Start>,
     },
     /// What to try for within what is asked.
     Aim(Amount),

@@ -137,6 +137,9 @@ pub struct Call {
     pub part_loads: Vec<Load>,
     /// How many.
     pub how_many: HowMany,
+    /// What the rule of the exercise tries for within it: what one tap records.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub aim: Option<Amount>,
     /// How hard.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub effort: Option<EffortTarget>,

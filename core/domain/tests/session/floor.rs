@@ -38,6 +38,7 @@ pub(crate) fn call(round: u16, figure: &str, reps: &str) -> Call {
         load: CallLoad::Known(load(figure)),
         part_loads: Vec::new(),
         how_many: HowMany::Reps(RepRange::read(reps).unwrap()),
+        aim: None,
         effort: None,
         structure: Structure::Straight,
         manner: Manner::default(),

@@ -45,7 +45,7 @@ fn by_feel_goes_on_from_last_time() {
     assert_eq!(figures(&entry), [Some(kg("15")); 2]);
     assert!(matches!(
         why(work(&entry)[0]),
-        [Because::NextTime { found: Reason::TopReached { .. }, from: None, to: Some(to) }]
+        [Because::NextTime { found: Reason::TopReached { .. }, from: None, to: Some(to), .. }]
             if *to == kg("15")
     ));
 }

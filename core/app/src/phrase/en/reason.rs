@@ -6,7 +6,7 @@ use barwright_domain::progress::estimate::EstimatedReps;
 use barwright_domain::progress::next::Reason as Found;
 use barwright_domain::progress::test_day;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Reserve, Rounding};
-use barwright_domain::session::{Because, Reason};
+use barwright_domain::session::{Because, Reason, Start};
 
 use super::{date, words};
 
@@ -146,8 +146,10 @@ impl Say {
                 format!("Nearest made here: {}, {miss} {way}.", self.load(*made))
             }
             Because::AsLastTime(load) => format!("As last time: {}.", self.load(*load)),
-            Because::NextTime { found, from, to } => {
-                let found = self.found(found);
+            Because::NextTime { found, from, to, start } => {
+                let start = start.as_ref().filter(|_| to.is_some());
+                let start = start.map(|start| self.start(start)).unwrap_or_default();
+                let found = format!("{start}{}", self.found(found));
                 match (from, to) {
                     (Some(from), Some(to)) if from != to => format!(
                         "{found} {} in place of the plan's {}.",
@@ -176,6 +178,28 @@ impl Say {
             // A step of a later release: the figures beside it still stand.
             _ => return None,
         })
+    }
+
+    /// Where a rule starts from: "Wed 4 Nov 110 kg was meant, 110 kg on the bar. The plan went from
+    /// 121.1 kg to 117.56 kg since: 109.33 kg. "
+    fn start(self, start: &Start) -> String {
+        let mut words = format!("{}: {}", date::day(start.day), self.load(start.meant));
+        match start.made {
+            Some(made) if made != start.meant => {
+                words = format!("{words} was meant, {} was made of it.", self.load(made));
+            }
+            _ => words.push('.'),
+        }
+        if let Some((was, is)) = start.plan.filter(|_| start.from != start.meant) {
+            words = format!(
+                "{words} The plan went from {} to {} since: {}.",
+                self.load(was),
+                self.load(is),
+                self.load(start.from)
+            );
+        }
+        words.push(' ');
+        words
     }
 
     /// The single after the one that was tried last.
@@ -264,8 +288,12 @@ impl Say {
                 let more = if *times > 0 { "once more and it is a step on" } else { "the same" };
                 format!("{done} reps in the last set, {goal} asked: {more}.")
             }
-            Found::OffTarget { called, edge, change } => format!(
-                "You called {}, the target ends at {}: {}.",
+            Found::OffTarget { called, edge, change, set } => format!(
+                "{} {}, the target ends at {}: {}.",
+                match set {
+                    0 => "You called".to_owned(),
+                    set => format!("Set {set} was called"),
+                },
                 self.left(*called),
                 self.left(*edge),
                 self.change(*change)
@@ -356,7 +384,8 @@ mod tests {
     fn what_the_rules_found_and_what_it_moves() {
         let top = Amount::Reps(10);
         let found = Found::TopReached { rule: RuleKind::DoubleProgression, top };
-        let step = Because::NextTime { found, from: Some(kg("24")), to: Some(kg("26")) };
+        let step =
+            Because::NextTime { found, from: Some(kg("24")), to: Some(kg("26")), start: None };
         assert_eq!(
             say(vec![step]),
             ["Every set reached 10 reps: a step on. 26 kg in place of the plan's 24 kg."]
@@ -365,14 +394,26 @@ mod tests {
             called: Reserve::NONE,
             edge: Reserve::from_halves(2).unwrap(),
             change: Percent::whole(-4),
+            set: 2,
         };
-        let step = Because::NextTime { found, from: None, to: Some(kg("96")) };
+        let start = Some(Start {
+            day: 20_417,
+            meant: kg("101.5"),
+            made: Some(kg("102.5")),
+            plan: Some((kg("101.5"), kg("100"))),
+            from: kg("100"),
+        });
+        let step = Because::NextTime { found, from: None, to: Some(kg("96")), start };
         assert_eq!(
             say(vec![step]),
-            ["You called nothing left, the target ends at 1 left: 4 % less. 96 kg."]
+            [
+                "Tue 25 Nov: 101.5 kg was meant, 102.5 kg was made of it. The plan went from 101.5 kg \
+                 to 100 kg since: 100 kg. Set 2 was called nothing left, the target ends at 1 left: \
+                 4 % less. 96 kg."
+            ]
         );
         let missed = Found::Missed { times: 2, then: Miss::Less(Percent::whole(5)) };
-        let step = Because::NextTime { found: missed, from: None, to: None };
+        let step = Because::NextTime { found: missed, from: None, to: None, start: None };
         assert_eq!(say(vec![step]), ["Missed 2 sessions running: 5 % less."]);
     }
 }

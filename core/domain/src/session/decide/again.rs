@@ -53,6 +53,7 @@ pub(super) fn step(run: &Run, at: &Reading) -> Option<Event> {
         load: CallLoad::Known(load),
         part_loads: Vec::new(),
         how_many: HowMany::Reps(RepRange::just(reps.clamp(1, MOST_REPS))),
+        aim: None,
         effort: None,
         structure: Structure::Straight,
         manner: Manner { technique: set.call.manner.technique.clone(), ..Manner::default() },

@@ -41,7 +41,8 @@ pub(super) fn record(run: &Run, said: &Set, at: &Reading) -> Result<Vec<Event>, 
     let amount = match said.amount {
         Some(amount) => amount,
         None if fails_whole(&asked, said) => Amount::Reps(0),
-        None => measured(run, &cursor, &asked, at).unwrap_or_else(|| asked.as_called()),
+        None => measured(run, &cursor, &asked, at)
+            .unwrap_or_else(|| run.as_called_at(&cursor).unwrap_or_else(|| asked.as_called())),
     };
     check(&asked, &amount, said)?;
     let load = load_done(run, entry, set, &cursor, said)?;
