@@ -29,7 +29,11 @@ fn plan(reps: &str, left: &str, next: &str) -> String {
 }
 
 fn found(path: &str) -> serde_json::Value {
-    let output = barwright(&["rehearse", path, "--lifters", "80", "--json"], "2");
+    found_by(path, "80")
+}
+
+fn found_by(path: &str, lifters: &str) -> serde_json::Value {
+    let output = barwright(&["rehearse", path, "--lifters", lifters, "--json"], "2");
     assert!(output.status.success(), "{output:?}");
     assert!(output.stderr.is_empty(), "no progress is shown where nobody looks: {output:?}");
     serde_json::from_slice(&output.stdout).expect("it prints JSON")
@@ -81,6 +85,33 @@ fn a_load_that_nobody_has_runs_away() {
     let from_week = found["from_week"].as_u64().expect("a week");
     assert!((2..=4).contains(&from_week), "{}", report["findings"]);
     assert!(found["share"].as_f64() > Some(0.5), "{found}");
+}
+
+#[test]
+fn every_kind_of_set_is_played() {
+    // The demo's plan has every kind of set in it, a test of a max at its end among them.
+    let report = found_by(&file("demo.toml", barwright_app::demo::PLAN), "12");
+    assert_eq!(report["refused"], 0);
+    let lines = report["lines"].as_array().expect("lines");
+    let test = lines.iter().find(|line| line["session"] == "Friday: squat test").expect("the test");
+    let tested = &test["weeks"][0];
+    // Singles near the max: heavier than any of the weeks before, and made or missed one by one.
+    let squat = lines.iter().find(|line| line["exercise"] == "back-squat").expect("the squat");
+    let kg = |week: &serde_json::Value| -> f64 {
+        let text = week["load"]["middle"].as_str().expect("a load");
+        text.parse().expect("kilograms")
+    };
+    assert!(kg(tested) > kg(&squat["weeks"][6]), "{tested}");
+    for unit in ["reps", "seconds", "metres"] {
+        assert!(lines.iter().any(|line| line["measure"] == unit), "{unit}");
+    }
+    // Every line is followed in every week that has it, and drawn in 80 columns.
+    let path = file("demo.toml", barwright_app::demo::PLAN);
+    let output = barwright(&["rehearse", &path, "--lifters", "12"], "2");
+    let text = String::from_utf8(output.stdout).expect("it is text");
+    assert!(text.contains("With fewer than 50 lifters"), "{text}");
+    let widest = text.lines().map(|line| line.chars().count()).max();
+    assert!(widest <= Some(80), "{widest:?}");
 }
 
 #[test]

@@ -13,23 +13,25 @@
 //! - **Strength.** A lifter has a max in each exercise. Where the plan takes shares of the lift's own
 //!   max, or a load is found by feel, the max follows body mass (a table by movement, assumed) and
 //!   the lifter (one spread for all lifts, one for each; assumed). Where the plan writes kilograms,
-//!   or shares of another lift, they are right for the lifter within some 4 % (assumed). Entered maxes are 3 % off the true ones (assumed).
+//!   or shares of another lift, they are right for the lifter within some 4 % (assumed). Entered
+//!   maxes are 3 % off the true ones (assumed).
 //! - **Repetitions.** To failure a lifter makes one at the max and, on free weights, 8.8 at 80 %
 //!   (Nuzzo et al. 2024, published at second hand), on a straight line against max ÷ load; the
 //!   spread between people is that source's 2.51 at 80 %. Machines have their own slope.
 //! - **Calls.** What is felt to be left is off by about one repetition at up to five left, and by
-//!   more than two from seven on (Hackett et al. 2017, published); half of it is the lifter's own
+//!   more than two from seven on (Hackett et al. 2017, published); a part of it is the lifter's own
 //!   habit (assumed). Lifters call when the plan asks for effort, and never otherwise.
 //! - **How far a set goes.** A fixed number is done or failed. In a range a lifter goes on as long
 //!   as they feel the fewest asked are left (one, where nothing is asked), to its top. The last set
 //!   under "two for two" goes past its goal while one is left.
 //! - **Days.** Fitness and fatigue of each muscle grow with its sets and decay by exponentials of 42
-//!   and 7 days (Banister et al. 1975, from memory; the gains are assumed). A lifter trained 40 % of
-//!   the plan's volume before it (assumed). Days differ by 2 % (assumed).
+//!   and 7 days, a set's fatigue twice its fitness (Banister et al. 1975, from memory). How much a
+//!   set gives is assumed, and so is that twice the sets give not twice as much. A lifter trained 40 %
+//!   of the plan's volume before it (assumed). Days differ by 2 % (assumed).
 //! - **Within a session** a set to failure takes 5 % off its muscles, which a rest gives back with
 //!   240 s to 37 % (assumed). Pauses in a set give back a part of the repetitions spent (assumed).
-//! - **What goes wrong.** 6 % of sessions are missed, and a lifter is away for a week or two in some
-//!   weeks (assumed). What the gym lacks is swapped as the plan says. Nobody is hurt, nobody cheats,
+//! - **What goes wrong.** 6 % of sessions are missed, and in 1.5 % of the weeks a lifter goes away
+//!   for one or two (assumed). What the gym lacks is swapped as the plan says. Nobody is hurt, nobody cheats,
 //!   tempo costs time but no repetitions, and body mass stays: none of it is in the model.
 //! - **Time.** Rests are kept as the session gives them; a repetition takes what the plan says.
 //!   Warm-up sets are counted in the time and not played.
@@ -62,8 +64,8 @@ pub use report::{
     VolumeWeek,
 };
 
-/// The most lifters of one rehearsal: what they did is held in memory, some 15 kB a lifter in twelve
-/// weeks.
+/// The most lifters of one rehearsal: what they did is held in memory, some 25 kB a lifter in twelve
+/// full weeks.
 pub const MOST_LIFTERS: u32 = 20_000;
 
 /// Who rehearses.

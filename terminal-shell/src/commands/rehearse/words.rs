@@ -16,6 +16,9 @@ const BAR: usize = 15;
 /// Weeks of a row of figures.
 const WEEKS: usize = 12;
 
+/// Fewer lifters than this have shares that chance makes.
+const FEW: u32 = 50;
+
 /// How figures are written.
 struct Figures {
     unit: MassUnit,
@@ -111,8 +114,12 @@ fn stands_out(report: &Report, figures: &Figures) -> Vec<String> {
             report.refused
         ));
     }
+    if report.lifters < FEW {
+        lines.push(format!("With fewer than {FEW} lifters shares mean little."));
+    }
+    let before = lines.len();
     lines.extend(report.findings.iter().map(|found| sentence(found, report, figures)));
-    if lines.is_empty() {
+    if lines.len() == before {
         lines.push("Nothing: no rule stalls or runs away, and sessions keep their time.".into());
     }
     let options = textwrap::Options::new(WIDE).initial_indent("- ").subsequent_indent("  ");
