@@ -108,7 +108,7 @@ struct BarZoneView: View {
         VStack(alignment: .leading, spacing: 4) {
             if resting {
                 Say(words: zone.total, font: .title2.bold())
-            } else {
+            } else if !zone.total.isEmpty {
                 Large { Text(zone.total) }
             }
             Say(words: zone.line, font: .title2)

@@ -282,13 +282,16 @@ struct FaultView: View {
             ScrollView(.horizontal) {
                 VStack(alignment: .leading, spacing: 0) {
                     Text(fault.text)
-                    Text(fault.underline).foregroundStyle(scheme.palette.warn.color)
+                    Text(fault.underline)
+                        .foregroundStyle(
+                            fault.advises ? scheme.palette.quiet.color : scheme.palette.warn.color)
                         .accessibilityHidden(true)
                 }
                 .font(.body.monospaced())
                 .environment(\.layoutDirection, .leftToRight)
             }
-            Say(words: fault.problem, font: .body.bold())
+            // What only advises is said more quietly; its label says which it is.
+            Say(words: fault.problem, font: fault.advises ? .body : .body.bold())
             Say(words: fault.advice)
         }
     }
