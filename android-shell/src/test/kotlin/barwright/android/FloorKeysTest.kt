@@ -4,6 +4,11 @@ import android.graphics.Rect
 import android.os.Vibrator
 import android.view.View
 import android.view.ViewGroup
+import android.widget.Button
+import android.widget.EditText
+import barwright.android.screen.Places
+import barwright.android.view.KeyView
+import barwright.core.Look
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
@@ -107,6 +112,30 @@ class FloorKeysTest : FloorTest() {
     }
 
     @Test
+    fun anotherRegionIsFollowedInTheMiddleOfASession() {
+        begin("1.1")
+        recordUntil { it.thumb.effort.isNotEmpty() }
+        assertTrue(key("2").contentDescription.contains("2") && floor.thumb.effort[2].half!!.label == "2.5")
+        rotate("de-rDE-w411dp-h914dp-port-night-420dpi")
+        app.onConfigurationChanged(app.resources.configuration)
+        activity.go(Places.FLOOR)
+        settle()
+        assertEquals("2,5", floor.thumb.effort[2].half!!.label)
+    }
+
+    @Test
+    fun anotherLiftBeginsAtItsTop() {
+        demoStore()
+        start()
+        activity.go(Look.Lift("back-squat", 0u))
+        settle()
+        val scroll = { views().filterIsInstance<android.widget.ScrollView>().first() }
+        tap("Deadlift")
+        assertTrue(texts().toString(), texts().first() == "Deadlift")
+        assertEquals(0, scroll().scrollY)
+    }
+
+    @Test
     fun aTapIsFelt() {
         begin("1.1")
         val vibrator = shadowOf(app.getSystemService(Vibrator::class.java))
@@ -148,6 +177,13 @@ class FloorKeysTest : FloorTest() {
         keysFit()
         tap("It ended otherwise…")
         keysFit()
+        tap("Back")
+        tap("More…")
+        tap("Notes and set-up…")
+        val density = activity.resources.displayMetrics.density
+        val entries = views().filter { it is EditText || (it is Button && it !is KeyView) }.toList()
+        assertTrue("$entries", entries.size >= 6)
+        for (entry in entries) assertTrue("$entry", entry.height >= 64 * density - 1)
     }
 
     private fun keysFit() {

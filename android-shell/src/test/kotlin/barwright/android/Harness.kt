@@ -287,6 +287,10 @@ abstract class PhoneTest {
         val view = root
         val bitmap = Bitmap.createBitmap(view.width, view.height, Bitmap.Config.ARGB_8888)
         view.draw(Canvas(bitmap))
+        save(name, bitmap)
+    }
+
+    fun save(name: String, bitmap: Bitmap) {
         val folder = File(System.getProperty("barwright.screens")!!).apply { mkdirs() }
         FileOutputStream(File(folder, "$name.png")).use { bitmap.compress(Bitmap.CompressFormat.PNG, 100, it) }
     }

@@ -1,6 +1,8 @@
 package barwright.android
 
 import android.app.NotificationManager
+import android.graphics.Bitmap
+import android.graphics.Canvas
 import barwright.core.FloorScreen
 import barwright.core.Look
 import org.junit.Assert.assertTrue
@@ -32,6 +34,10 @@ class PictureTest : FloorTest() {
             activity.go(look)
             settle()
             picture("$kind-$name")
+            if (look is Look.Weeks) {
+                tap("More")
+                picture("$kind-weeks-more")
+            }
         }
         tap("Go to…")
         picture("$kind-places")
@@ -48,7 +54,7 @@ class PictureTest : FloorTest() {
         var turns = 0
         while (hasKey("Racked") && !hasKey("Racked, no call") && turns < 8) {
             tap("Racked")
-            pass(170)
+            pass(40)
             turns += 1
         }
         picture("$kind-floor-effort")
@@ -131,6 +137,11 @@ class PictureTest : FloorTest() {
         app.records.writeBytes(File("target/demo.db").readBytes().also { bytes -> for (at in 8_192 until bytes.size) bytes[at] = 90 })
         start()
         picture("words-damaged")
+        val icon = app.getDrawable(R.mipmap.ic_launcher)!!
+        val drawn = Bitmap.createBitmap(432, 432, Bitmap.Config.ARGB_8888)
+        icon.setBounds(0, 0, 432, 432)
+        icon.draw(Canvas(drawn))
+        save("words-icon", drawn)
     }
 
     @Test

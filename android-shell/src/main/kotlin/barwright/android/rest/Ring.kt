@@ -26,6 +26,8 @@ import barwright.core.Screen
 class Ring(private val app: BarwrightApp) {
     private val alarms = app.getSystemService(AlarmManager::class.java)
     private val handler = Handler(Looper.getMainLooper())
+    /** Apart, so that a rest that is called off lets every tone go all the same. */
+    private val tones = Handler(Looper.getMainLooper())
     private val notices = Notices(app)
     private var ringing: Bundle? = null
 
@@ -128,7 +130,7 @@ class Ring(private val app: BarwrightApp) {
         try {
             val tone = ToneGenerator(AudioManager.STREAM_NOTIFICATION, VOLUME)
             tone.startTone(ToneGenerator.TONE_PROP_BEEP, lengthMs)
-            handler.postDelayed(tone::release, lengthMs + 100L)
+            tones.postDelayed(tone::release, lengthMs + 100L)
         } catch (_: RuntimeException) {
             // No sound to be had from this device now; the mark was felt.
         }

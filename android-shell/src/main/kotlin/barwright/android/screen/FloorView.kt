@@ -113,7 +113,8 @@ private class RestZone(private val style: Style, hands: Hands) : LinearLayout(st
     private val shorter = KeyView(style, hands)
     private val longer = KeyView(style, hands)
     private val exercise = style.text(bold = true)
-    private val next = style.text(if (style.low && !style.beside) SMALL else MID, bold = true)
+    private val tight = style.low && !style.beside
+    private val next = style.text(if (tight) SMALL else MID, bold = true)
     private var over: Boolean? = null
 
     init {
@@ -138,8 +139,9 @@ private class RestZone(private val style: Style, hands: Hands) : LinearLayout(st
             over = null
             return
         }
-        label.say(rest.label)
-        exercise.say(call.exercise)
+        // A low screen has no line to spare for a word of its own.
+        label.say(if (tight) "" else rest.label)
+        exercise.say(if (tight) "${rest.label} · ${call.exercise}" else call.exercise)
         next.say(call.sentence)
         figures.say(rest.text)
         val spoken = "${rest.label} ${rest.text}"

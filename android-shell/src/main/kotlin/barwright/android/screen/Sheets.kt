@@ -62,6 +62,7 @@ abstract class SheetView(context: Context, protected val hands: Hands, files: Pa
     private val foot = style.column().apply { setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(12)) }
     private val low = LowScroll(style, if (style.beside) 1f else FOOT_SHARE).apply { addView(foot) }
     protected val scroll: ScrollView
+    private var about: Pair<String, String>? = null
 
     init {
         sheet.put(subtitle)
@@ -86,7 +87,10 @@ abstract class SheetView(context: Context, protected val hands: Hands, files: Pa
     }
 
     /** `begins`: the sheet's first key, where it does something, is the one thing to do now. */
-    protected fun frame(subtitle: String, keys: List<Key>, begins: Boolean = false, opens: Boolean = false) {
+    protected fun frame(title: String, subtitle: String, keys: List<Key>, begins: Boolean = false, opens: Boolean = false) {
+        // Another sheet begins at its top; the same one stays where it was.
+        if (title to subtitle != about) scroll.scrollTo(0, 0)
+        about = title to subtitle
         this.subtitle.say(subtitle)
         val first = keys.firstOrNull()?.takeIf { begins && it.action is Action.Do && it.enabled }
         now.show(first != null)
@@ -123,7 +127,7 @@ class TodayView(context: Context, hands: Hands, openPlan: () -> Unit) : SheetVie
 
     fun apply(today: TodayScreen) {
         // With nothing on, a plan is the first thing there is to do.
-        frame(today.subtitle, today.keys, begins = true, opens = today.rows.isEmpty())
+        frame(today.title, today.subtitle, today.keys, begins = true, opens = today.rows.isEmpty())
         duration.say(today.duration)
         cautions.apply(today.cautions)
         needs.apply(today.needs)
@@ -149,7 +153,7 @@ class TallyView(context: Context, hands: Hands) : SheetView(context, hands) {
     }
 
     fun apply(tally: TallyScreen) {
-        frame(tally.subtitle, tally.keys)
+        frame(tally.title, tally.subtitle, tally.keys)
         done.apply(tally.done)
         changes.apply(tally.changes)
         notes.apply(tally.notes)
@@ -169,7 +173,7 @@ class WeeksView(context: Context, hands: Hands) : SheetView(context, hands) {
     }
 
     fun apply(screen: WeeksScreen) {
-        frame(screen.subtitle, screen.keys)
+        frame(screen.title, screen.subtitle, screen.keys)
         slots.apply(screen.weeks)
         // It opens where we are; from there on it stays where it was scrolled to.
         val now = screen.weeks.indexOfFirst { it.current }
@@ -212,7 +216,7 @@ class LiftView(context: Context, hands: Hands) : SheetView(context, hands) {
     }
 
     fun apply(lift: LiftScreen) {
-        frame(lift.subtitle, lift.keys)
+        frame(lift.title, lift.subtitle, lift.keys)
         chart.apply(lift.chart)
         records.apply(lift.records)
         sessions.apply(lift.sessions)
@@ -237,7 +241,7 @@ class BalanceView(context: Context, hands: Hands) : SheetView(context, hands) {
     }
 
     fun apply(balance: BalanceScreen) {
-        frame(balance.subtitle, balance.keys)
+        frame(balance.title, balance.subtitle, balance.keys)
         full = balance.fullHalves
         slots.apply(balance.bars)
         sentences.apply(balance.sentences)
@@ -279,7 +283,7 @@ class EquipmentView(context: Context, hands: Hands, openGym: () -> Unit) : Sheet
     }
 
     fun apply(equipment: EquipmentScreen) {
-        frame(equipment.subtitle, equipment.keys, opens = true)
+        frame(equipment.title, equipment.subtitle, equipment.keys, opens = true)
         gyms.apply(equipment.gyms)
         rows.apply(equipment.rows)
     }
@@ -297,7 +301,7 @@ class PlanView(context: Context, hands: Hands, openPlan: () -> Unit) : SheetView
     }
 
     fun apply(plan: PlanScreen) {
-        frame(plan.subtitle, plan.keys, begins = true, opens = true)
+        frame(plan.title, plan.subtitle, plan.keys, begins = true, opens = true)
         slots.apply(plan.faults)
         faults.show(plan.faults.isNotEmpty())
         rows.apply(plan.rows)

@@ -18,7 +18,8 @@ class FieldView(private val style: Style, private val hands: Hands) : LinearLayo
         setTextSize(TypedValue.COMPLEX_UNIT_SP, SMALL)
         setTextColor(style.ink)
         setHintTextColor(style.quiet)
-        minHeight = style.dp(TARGET)
+        // Not minHeight: one line of input would set that aside.
+        minimumHeight = style.dp(TARGET)
         gravity = Gravity.CENTER_VERTICAL or Gravity.START
         tabular()
         setPadding(style.dp(12), style.dp(6), style.dp(12), style.dp(6))
@@ -33,7 +34,7 @@ class FieldView(private val style: Style, private val hands: Hands) : LinearLayo
         tabular(bold = true)
         gravity = Gravity.CENTER
         textAlignment = TEXT_ALIGNMENT_CENTER
-        minHeight = style.dp(TARGET)
+        minimumHeight = style.dp(TARGET)
         minimumWidth = style.dp(TARGET)
         setPadding(style.dp(12), style.dp(6), style.dp(12), style.dp(6))
         background = box()

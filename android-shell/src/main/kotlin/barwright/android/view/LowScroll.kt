@@ -5,8 +5,7 @@ import android.widget.ScrollView
 /** Scrolls what is higher than its share of the room there is. */
 class LowScroll(style: Style, private val share: Float) : ScrollView(style.context) {
     init {
-        isVerticalFadingEdgeEnabled = true
-        setFadingEdgeLength(style.dp(24))
+        fades(style)
     }
 
     override fun onMeasure(widthMeasureSpec: Int, heightMeasureSpec: Int) {

@@ -14,7 +14,10 @@ class RowView(private val style: Style, hands: Hands, private val plain: Boolean
     private val detail = style.text(colour = style.quiet)
     private val why = WhyView(style)
     private val only = KeyView(style, hands, SMALL_TARGET)
+    private val more = KeyView(style, hands, SMALL_TARGET)
     private val keys = KeyFlow(style, hands, high = SMALL_TARGET)
+    private var id = ""
+    private var open = false
     private val mark = Paint()
     private var warns = false
     private var heading = false
@@ -30,10 +33,31 @@ class RowView(private val style: Style, hands: Hands, private val plain: Boolean
         line.addView(words, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
         line.addView(why.ask, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
         line.addView(only, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
+        line.addView(more, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
         put(line)
         put(why)
         put(keys, above = style.dp(6))
         layoutParams = wide()
+    }
+
+    /** One key stands beside its words; of more the first, and the others when they are asked for. */
+    private fun show(row: Row) {
+        if (row.id != id) open = false
+        id = row.id
+        val many = row.keys.size > 1
+        val first = row.keys.firstOrNull().takeIf { row.keys.size == 1 || (many && !style.largeText) }
+        only.show(first != null)
+        first?.let { only.bind(it) }
+        more.show(many)
+        if (many) {
+            more.own(context.getString(if (open) R.string.close_keys else R.string.more_keys)) {
+                open = !open
+                show(row)
+            }
+            more.contentDescription = context.getString(if (open) R.string.close_keys_of else R.string.more_keys_of, row.text)
+        }
+        val others = if (first == null) row.keys else row.keys.drop(1)
+        keys.apply(if (many && !open) emptyList() else others)
     }
 
     fun apply(row: Row) {
@@ -46,11 +70,7 @@ class RowView(private val style: Style, hands: Hands, private val plain: Boolean
         if (android.os.Build.VERSION.SDK_INT >= 28) text.isAccessibilityHeading = heading
         detail.say(row.detail)
         why.apply(row.why, R.string.why)
-        // One key stands beside its words, several under them.
-        val single = row.keys.singleOrNull()
-        only.show(single != null)
-        single?.let { only.bind(it) }
-        keys.apply(if (single == null) row.keys else emptyList())
+        show(row)
         if (warns != row.warns) invalidate()
         warns = row.warns
     }

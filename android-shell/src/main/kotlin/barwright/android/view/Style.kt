@@ -86,8 +86,13 @@ fun TextView.tabular(bold: Boolean = false) {
 /** Scrolls, and shows by its fading edge that there is more. */
 fun Style.scroll(what: View) = ScrollView(context).apply {
     addView(what)
+    fades(this@scroll)
+}
+
+/** The edge that fades is no higher than the screen can spare. */
+fun ScrollView.fades(style: Style) {
     isVerticalFadingEdgeEnabled = true
-    setFadingEdgeLength(dp(24))
+    setFadingEdgeLength(style.dp(if (style.low) 8 else 24))
 }
 
 fun wide() = LinearLayout.LayoutParams(MATCH_PARENT, WRAP_CONTENT)
