@@ -5,7 +5,7 @@ use std::path::Path;
 use barwright_store::{Store, StoreError, quarantine, salvage};
 
 use crate::contract::{EngineError, RefusalCode};
-use crate::engine::derive_anew;
+use crate::engine::{derive_anew, guarded};
 use crate::phrase::en;
 
 /// What was read back from a damaged file.
@@ -25,11 +25,14 @@ pub struct Recovered {
 ///
 /// # Errors
 /// [`EngineError::Refused`] when there is no such file ([`RefusalCode::NotHere`]) or nothing is wrong
-/// with it ([`RefusalCode::AlreadySo`]), and [`EngineError::Storage`] when it can't be read or the new one can't be written: what was kept
-/// lies where the error says.
+/// with it ([`RefusalCode::AlreadySo`]), and [`EngineError::Storage`] when it can't be read or the new
+/// one can't be written: what was kept lies where the error says.
 #[cfg_attr(feature = "uniffi", uniffi::export)]
 pub fn recover(path: String) -> Result<Recovered, EngineError> {
-    let path = Path::new(&path);
+    guarded(|| read_back(Path::new(&path)))?
+}
+
+fn read_back(path: &Path) -> Result<Recovered, EngineError> {
     let mut log = path.as_os_str().to_owned();
     log.push("-wal");
     if !path.exists() && !Path::new(&log).exists() {

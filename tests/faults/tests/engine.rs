@@ -6,7 +6,7 @@ use barwright_app::Engine;
 use barwright_app::contract::{
     Draft, EngineError, HowEnded, Intent, Look, Reading, RefusalCode, Screen,
 };
-use barwright_faults::{Call, Disk};
+use barwright_faults::{Call, Disk, Fault};
 
 const PLAN: &str = include_str!("../../../core/app/src/demo/plan.toml");
 
@@ -114,6 +114,40 @@ fn a_tap_is_one_sync_and_few_frames() {
         lifter.engine.view(look, at(lifter.taps)).expect("it shows");
     }
     assert_eq!(lifter.disk.count(Call::Write), writes, "looking is not acting");
+}
+
+/// A disk that fails for a while, even at reading back: every call is refused until it is well, and
+/// then the same engine goes on from what the log says.
+#[test]
+fn an_engine_goes_on_when_its_disk_is_well_again() {
+    let mut lifter = Lifter::new();
+    lifter.begin();
+    assert!(lifter.record());
+    let now = at(lifter.taps);
+    let floor = || Look::Floor { draft: Draft::default() };
+    let before = lifter.engine.view(floor(), now.clone()).expect("nothing fails yet");
+
+    lifter.disk.fail(Some(Fault { call: Call::Sync, after: 0, times: u64::MAX }));
+    for _ in 0..2 {
+        let tap = lifter.engine.dispatch(Intent::SkipSet, now.clone());
+        assert!(matches!(tap, Err(EngineError::Storage { .. })), "{tap:?}");
+        let look = lifter.engine.view(floor(), now.clone());
+        assert!(matches!(look, Err(EngineError::Storage { .. })), "{look:?}");
+    }
+
+    lifter.disk.fail(None);
+    // What was refused may be in the log all the same; taken back, all is as it was.
+    let after = lifter.engine.view(floor(), now.clone()).expect("it is read back by itself");
+    if after != before {
+        lifter.engine.dispatch(Intent::Undo, now.clone()).expect("taps are taken again");
+    }
+    let part = |screen: &Screen| match screen {
+        Screen::Floor { floor } => floor.part.clone(),
+        other => panic!("another screen than the floor: {other:?}"),
+    };
+    let back = lifter.engine.view(floor(), now).expect("the disk is well");
+    assert_eq!(part(&back), part(&before));
+    assert!(lifter.record(), "taps are taken again");
 }
 
 #[test]

@@ -36,6 +36,9 @@ pub(crate) struct Core {
     pub(crate) plan: Option<Arc<Plan>>,
     /// The built-in exercises and the plan's own.
     pub(crate) catalogue: Catalogue,
+    /// Reading everything back did not come to its end: what is held here may not be what the log
+    /// says, and is read back before anything else is answered.
+    pub(super) stale: bool,
 }
 
 /// What a tap is to append.
@@ -60,6 +63,7 @@ impl Core {
             rows: Rows::default(),
             plan: None,
             catalogue: Catalogue::builtin(),
+            stale: false,
         };
         core.read_plan();
         core.rows = core.rows_now();
@@ -68,11 +72,13 @@ impl Core {
 
     /// Reads everything back again, after a panic or a failed disk.
     pub(super) fn rebuild(&mut self) -> Result<(), EngineError> {
+        self.stale = true;
         self.store.get_mut().reopen().map_err(|error| en::storage::error(&error))?;
         self.desk = storage::desk(self.store.get_mut())?;
         self.state = storage::session(self.store.get_mut())?;
         self.read_plan();
         self.rows = self.rows_now();
+        self.stale = false;
         Ok(())
     }
 
@@ -263,7 +269,8 @@ impl Core {
     /// After a failed append the log tells what stands: it is never tried again blindly.
     fn after_append(&mut self, appended: Result<(), StoreError>) -> Result<(), EngineError> {
         let Err(error) = appended else { return Ok(()) };
-        // The first failure is the one to tell; a rebuild that fails too is told by the next call.
+        // The first failure is the one to tell; one that fails while reading back is met again, and
+        // told, by the next call.
         let _ = self.rebuild();
         Err(en::storage::error(&error))
     }

@@ -161,8 +161,11 @@ impl Engine {
     /// The versions of program, contract and store.
     ///
     /// # Errors
-    /// None; an export that can't answer an error could end a Swift process.
+    /// [`EngineError::Closed`] after shut-down, as every call.
     pub fn versions(&self) -> Result<Versions, EngineError> {
+        if matches!(*self.lock(), Slot::Closed) {
+            return Err(en::storage::closed());
+        }
         Ok(Versions {
             program: env!("CARGO_PKG_VERSION").to_owned(),
             contract: CONTRACT_VERSION,
@@ -194,6 +197,9 @@ impl Engine {
             *slot = Slot::Open(Box::new(core));
         }
         let Slot::Open(core) = &mut *slot else { return Err(en::storage::closed()) };
+        if core.stale {
+            guarded(AssertUnwindSafe(|| core.rebuild()))??;
+        }
         match guarded(AssertUnwindSafe(|| work(core))) {
             Ok(answer) => answer,
             Err(broken) => {
@@ -231,7 +237,9 @@ fn load(place: Place, locale: Locale) -> Result<Core, EngineError> {
 
 /// Catches a panic and makes an error of it. The report has no more than a fixed text: a formatted
 /// message could hold what a lifter wrote.
-fn guarded<T>(work: impl FnOnce() -> T + std::panic::UnwindSafe) -> Result<T, EngineError> {
+pub(crate) fn guarded<T>(
+    work: impl FnOnce() -> T + std::panic::UnwindSafe,
+) -> Result<T, EngineError> {
     catch_unwind(work).map_err(|payload| {
         let fixed = payload.downcast_ref::<&'static str>().copied();
         en::storage::broken(fixed.unwrap_or("a defect without a fixed text"))
