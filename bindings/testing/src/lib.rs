@@ -1,7 +1,9 @@
 //! What the tests of the bindings need beside the library itself: values from and to JSON, so that
-//! no codec is written by hand in Kotlin or Swift, and a defect on demand. No app carries this.
+//! no codec is written by hand in Kotlin or Swift, a defect on demand, and a tap timed in Rust. No app
+//! carries this.
 
 use std::sync::Arc;
+use std::time::Instant;
 
 use barwright_app::Engine;
 use barwright_app::contract::{EngineError, Intent, Look, Reading, Screen, Update};
@@ -147,4 +149,22 @@ pub fn error_to_json(error: EngineError) -> Result<String, Unreadable> {
 #[uniffi::export]
 pub fn break_inside(engine: Arc<Engine>) -> Result<(), EngineError> {
     engine.break_inside()
+}
+
+/// Nanoseconds that a tap takes when it is called from Rust.
+///
+/// # Errors
+/// As [`Engine::dispatch`].
+#[uniffi::export]
+#[expect(clippy::disallowed_methods, reason = "it measures time")]
+pub fn native_nanos(
+    engine: Arc<Engine>,
+    intent: Intent,
+    reading: Reading,
+) -> Result<u64, EngineError> {
+    let start = Instant::now();
+    let update = engine.dispatch(intent, reading)?;
+    let nanos = start.elapsed().as_nanos();
+    std::hint::black_box(update);
+    Ok(u64::try_from(nanos).unwrap_or(u64::MAX))
 }

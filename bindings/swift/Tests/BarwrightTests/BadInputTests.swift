@@ -133,6 +133,7 @@ final class BadInputTests: XCTestCase {
     }
 
     func testPathsThatCannotBeOpened() throws {
+        let engine = try running()
         let folder = try freshFolder()
         let list = folder.appendingPathComponent("shopping.txt")
         let content = String(repeating: "eggs, oats, milk\n", count: 100)
@@ -149,8 +150,18 @@ final class BadInputTests: XCTestCase {
                 continue
             }
             XCTAssertFalse(reason.isEmpty)
+            guard case .Storage = engineError({ _ = try engine.backUp(path: path) }) else {
+                XCTFail("a copy at \(path)")
+                continue
+            }
+            // Nothing there, or nothing of ours: neither is touched.
+            switch engineError({ _ = try recover(path: path) }) {
+            case .Storage, .Refused: break
+            case let other: XCTFail("\(path): \(String(describing: other))")
+            }
         }
         XCTAssertEqual(try String(contentsOf: list, encoding: .utf8), content)
+        try goesOn(engine)
     }
 
     func testAPathInAnyScript() throws {
@@ -163,6 +174,7 @@ final class BadInputTests: XCTestCase {
                 return XCTFail("another screen than Weeks")
             }
             XCTAssertEqual(weeks.title, "Erg room")
+            try engine.shutDown()
         }
     }
 

@@ -52,6 +52,9 @@ final class LifeTests: XCTestCase {
             { _ = try engine.dispatch(intent: .wake, reading: reading()) },
             { _ = try engine.view(look: floor, reading: reading()) },
             { try engine.suspend() },
+            { _ = try engine.versions() },
+            { _ = try engine.checkRecords() },
+            { _ = try engine.backUp(path: freshPath()) },
             { try engine.shutDown() },
         ]
         for call in calls {
@@ -62,6 +65,45 @@ final class LifeTests: XCTestCase {
             XCTAssertFalse(reason.isEmpty)
         }
         try Engine.open(path: path, locale: "en-GB").shutDown()
+    }
+
+    func testRecordsAreCheckedCopiedAndReadBackWhenTheyAreDamaged() throws {
+        let path = try freshPath()
+        let engine = try engineWithPlan(at: path)
+        let second = plan.replacingOccurrences(of: "Erg room", with: "Boat room")
+        _ = try engine.dispatch(intent: .adoptPlan(text: second), reading: reading())
+        XCTAssertEqual(try engine.checkRecords(), 2)
+        let copy = try freshPath()
+        XCTAssertEqual(try engine.backUp(path: copy), 2)
+        guard case .Storage(_, let keptAt) = engineError({ _ = try engine.backUp(path: copy) })
+        else { return XCTFail("written over") }
+        XCTAssertEqual(keptAt, copy)
+        // An engine has it open.
+        guard case .Storage = engineError({ _ = try recover(path: path) }) else {
+            return XCTFail("read back under an engine")
+        }
+        try engine.shutDown()
+        XCTAssertEqual(refusal { _ = try recover(path: path) }, .alreadySo)
+
+        // As a failing disk would spoil it: no length changes.
+        var bytes = try Data(contentsOf: URL(fileURLWithPath: copy))
+        var places = 0
+        while let place = bytes.range(of: Data("Boat room".utf8)) {
+            bytes.replaceSubrange(place, with: Data("Boat r0om".utf8))
+            places += 1
+        }
+        XCTAssertGreaterThan(places, 0)
+        try bytes.write(to: URL(fileURLWithPath: copy))
+        let recovered = try recover(path: copy)
+        XCTAssertEqual(recovered.kept, 1)
+        XCTAssertFalse(recovered.reason.isEmpty)
+        XCTAssertEqual(try Data(contentsOf: URL(fileURLWithPath: recovered.aside)), bytes)
+        let back = try Engine.open(path: copy, locale: "en-GB")
+        guard case .weeks(let weeks) = try back.view(look: .weeks, reading: reading()) else {
+            return XCTFail("another screen than Weeks")
+        }
+        XCTAssertEqual(weeks.title, "Erg room")
+        try back.shutDown()
     }
 
     func testADefectInsideIsCaughtAndTheStateReadBackFromTheLog() throws {

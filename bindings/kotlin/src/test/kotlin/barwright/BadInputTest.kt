@@ -12,6 +12,7 @@ import barwright.core.Reading
 import barwright.core.RefusalCode
 import barwright.core.Screen
 import barwright.core.SwapReason
+import barwright.core.recover
 import barwright.testing.Unreadable
 import barwright.testing.intentFromJson
 import barwright.testing.intentToJson
@@ -158,6 +159,7 @@ class BadInputTest {
 
     @Test
     fun `paths that can't be opened`() {
+        val engine = running()
         val folder = freshFolder()
         val text = File(folder, "shopping.txt").apply { writeText("eggs, oats, milk\n".repeat(100)) }
         val paths = listOf(
@@ -169,8 +171,14 @@ class BadInputTest {
                 Engine.open(path, "en-GB")
             }
             assertTrue(error.reason.isNotEmpty())
+            val copy = assertThrows(path, EngineException.Storage::class.java) { engine.backUp(path) }
+            assertTrue(copy.reason.isNotEmpty())
+            // Nothing there, or nothing of ours: neither is touched.
+            val none = assertThrows(path, EngineException::class.java) { recover(path) }
+            assertTrue("$none", none is EngineException.Storage || none is EngineException.Refused)
         }
         assertEquals("eggs, oats, milk\n".repeat(100), text.readText())
+        engine.shutDown()
     }
 
     @Test
@@ -179,8 +187,10 @@ class BadInputTest {
             val path = File(freshFolder(), name).path
             engineWithPlan(path).shutDown()
             assertTrue(path, File(path).exists())
-            val weeks = (Engine.open(path, "en-GB").view(Look.Weeks, reading()) as Screen.Weeks).weeks
+            val engine = Engine.open(path, "en-GB")
+            val weeks = (engine.view(Look.Weeks, reading()) as Screen.Weeks).weeks
             assertEquals("Erg room", weeks.title)
+            engine.shutDown()
         }
     }
 

@@ -9,11 +9,13 @@ import barwright.core.Look
 import barwright.core.RefusalCode
 import barwright.core.Screen
 import barwright.core.Update
+import barwright.core.recover
 import barwright.testing.breakInside
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertThrows
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import java.io.File
 import java.util.concurrent.Callable
 import java.util.concurrent.Executors
 
@@ -67,6 +69,9 @@ class LifeTest {
             { engine.dispatch(Intent.Wake, reading()) },
             { engine.view(floor, reading()) },
             { engine.suspend() },
+            { engine.versions() },
+            { engine.checkRecords() },
+            { engine.backUp(freshPath()) },
             { engine.shutDown() },
         )
         for (call in calls) {
@@ -74,6 +79,37 @@ class LifeTest {
             assertTrue(closed.reason.isNotEmpty())
         }
         Engine.open(path, "en-GB").shutDown()
+    }
+
+    @Test
+    fun `records are checked, copied, and read back when they are damaged`() {
+        val path = freshPath()
+        val engine = engineWithPlan(path)
+        engine.dispatch(Intent.AdoptPlan(PLAN.replace("Erg room", "Boat room")), reading())
+        assertEquals(2uL, engine.checkRecords())
+        val copy = freshPath()
+        assertEquals(2uL, engine.backUp(copy))
+        val there = assertThrows(EngineException.Storage::class.java) { engine.backUp(copy) }
+        assertEquals(copy, there.keptAt)
+        // An engine has it open.
+        assertThrows(EngineException.Storage::class.java) { recover(path) }
+        engine.shutDown()
+        assertEquals(
+            RefusalCode.ALREADY_SO,
+            assertThrows(EngineException.Refused::class.java) { recover(path) }.code,
+        )
+
+        // As a failing disk would spoil it: no length changes.
+        val bytes = File(copy).readText(Charsets.ISO_8859_1)
+        assertTrue("Boat room" in bytes)
+        File(copy).writeText(bytes.replace("Boat room", "Boat r0om"), Charsets.ISO_8859_1)
+        val recovered = recover(copy)
+        assertEquals(1uL, recovered.kept)
+        assertTrue(recovered.reason.isNotEmpty())
+        assertTrue("Boat r0om" in File(recovered.aside).readText(Charsets.ISO_8859_1))
+        val back = Engine.open(copy, "en-GB")
+        assertEquals("Erg room", (back.view(Look.Weeks, reading()) as Screen.Weeks).weeks.title)
+        back.shutDown()
     }
 
     @Test
