@@ -46,7 +46,7 @@ class LifeTest {
         val refused = assertThrows(EngineException.Storage::class.java) {
             Engine.open(path, "en-GB")
         }
-        assertTrue(refused.reason.isNotEmpty())
+        assertTrue(refused.reason, "has this file open" in refused.reason)
         assertEquals(path, refused.keptAt)
         // The first is none the worse for it.
         first.dispatch(Intent.Begin(null, null), reading())

@@ -13,8 +13,8 @@ import java.io.File
 
 /**
  * What the way across costs: each tap of the demo's session, once from Rust and once from here, on
- * two engines in memory that stand alike, so that no disk is in it. `bindings/measure` runs it on an
- * optimised library and prints what it writes; it is no part of the check.
+ * two engines in memory that stand alike, so that no disk is in it. `bindings/measure` runs it on a
+ * library built as the one that ships and prints what it writes; it is no part of the check.
  */
 class TapCost {
     @Test
