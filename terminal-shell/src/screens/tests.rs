@@ -45,6 +45,7 @@ fn words(texts: &[&str]) -> Vec<String> {
 
 fn floor() -> FloorScreen {
     FloorScreen {
+        beats: Vec::new(),
         title: "Strength 1".into(),
         part: Some("0.4.0".into()),
         bar: BarZone {

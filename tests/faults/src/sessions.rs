@@ -112,7 +112,7 @@ fn plain(key: SetKey, grams: i64, reps: u16) -> DoneSet {
         technique: None,
         set_up: Vec::new(),
         kit: Vec::new(),
-        parts: vec![DonePart { amount: Amount::Reps(reps), figure }],
+        parts: vec![DonePart { amount: Amount::Reps(reps), figure, slowing: None }],
         left: None,
         helped: 0,
         ending: Ending::AsCalled,

@@ -23,10 +23,25 @@ pub struct FloorScreen {
     pub rest: Option<RunningRest>,
     /// The list that is open over the thumb zone.
     pub panel: Option<Panel>,
+    /// The beats of one repetition, where the set has a tempo: a shell that is asked to ticks at each.
+    #[serde(default)]
+    #[cfg_attr(feature = "uniffi", uniffi(default))]
+    pub beats: Vec<Beat>,
     /// Lines that a lifter must see now: the device restarted, the session is paused.
     pub notices: Vec<String>,
     /// The whole screen read aloud.
     pub aloud: String,
+}
+
+/// One beat of a repetition's tempo, for a metronome.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Beat {
+    /// What is said: "lower", "pause", "lift".
+    pub says: String,
+    /// Milliseconds it takes; 0 is as fast as possible, and waits for the next repetition.
+    pub ms: u32,
 }
 
 /// A plate to draw.

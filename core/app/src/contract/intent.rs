@@ -127,6 +127,12 @@ pub enum Intent {
     },
     /// The work of the current set begins now: a hold, a clock-driven series.
     Start,
+    /// A partner taps: the first repetition of the current part begins, or one is over. Never the
+    /// lifter under a bar.
+    TapRep {
+        /// The part it is meant for.
+        part: String,
+    },
     /// The current part is over.
     Record {
         /// The part it is meant for: a tap that comes late or twice is refused, not recorded on the

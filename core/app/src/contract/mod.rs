@@ -28,7 +28,7 @@ pub use effect::{Effect, HapticKind};
 pub use equipment::EquipmentScreen;
 pub use error::{EngineError, RefusalCode};
 pub use floor::{
-    BarZone, CallZone, EffortKey, Figure, FloorScreen, PlateDrawing, RunningRest, ThumbZone,
+    BarZone, Beat, CallZone, EffortKey, Figure, FloorScreen, PlateDrawing, RunningRest, ThumbZone,
 };
 pub use intent::{Arrange, GuardChoice, HowEnded, Intent, KitChoice, SwapReason};
 pub use lift::{Chart, ChartAxis, ChartPoint, ChartSeries, ChartTick, LiftScreen, SeriesKind};
@@ -42,7 +42,7 @@ use serde::{Deserialize, Serialize};
 
 /// The version of this contract: raised by every change to what crosses to a shell, and by a change
 /// of meaning that no name or type shows.
-pub const CONTRACT_VERSION: u32 = 4;
+pub const CONTRACT_VERSION: u32 = 5;
 
 /// What a call to the engine comes to: the whole next screen, and what the device is to do.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

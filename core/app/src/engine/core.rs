@@ -310,6 +310,10 @@ fn intent_shows(intent: &Intent) -> Option<Look> {
             Some(Look::Weeks)
         }
         Intent::HoldBack { .. } => Some(Look::Tally),
+        // The partner's thumb stays where it is.
+        Intent::TapRep { .. } => Some(Look::Floor {
+            draft: Draft { panel: Some("pace".to_owned()), ..Draft::default() },
+        }),
         _ => None,
     }
 }

@@ -30,6 +30,13 @@ pub(super) fn facts(core: &Core, intent: Intent, at: &Reading) -> Result<Facts, 
             today::begin(core, session.as_deref(), minutes, at)?
         }
         Intent::Start => Command::Start,
+        Intent::TapRep { part } => {
+            let cursor = core.state.running().and_then(barwright_domain::session::Run::cursor);
+            if cursor.is_some_and(|cursor| part != part_name(&cursor)) {
+                return Err(en::refusal::coded(RefusalCode::Stale));
+            }
+            Command::TapRep
+        }
         Intent::Record { part, amount, left_halves, ended, helped, last } => {
             let run = core.state.running().ok_or_else(|| refused(Refusal::NoSession))?;
             let cursor = run.cursor().ok_or_else(|| refused(Refusal::NothingLeft))?;

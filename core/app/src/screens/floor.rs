@@ -1,18 +1,22 @@
 //! The floor: the bar, the call, the thumb.
 
 use barwright_domain::call::{Amount, Flow, HowMany, Structure};
+use barwright_domain::history::{DoneSet, SetKey};
+use barwright_domain::progress::pace::PaceFit;
 use barwright_domain::quantity::{Distance, Numerals, Reps, Reserve, Seconds};
 use barwright_domain::session::{
-    Cursor, Done, Ending, Event, Passed, Reading, Run, SetKind, SetRun,
+    Cursor, Done, Ending, Event, Passed, Reading, Run, SetId, SetKind, SetRun,
 };
 
 use super::key::{does, drafts, opens};
 use super::{bar, panel};
 use crate::contract::{
-    CallZone, Draft, EffortKey, Figure, FloorScreen, HowEnded, Intent, Key, RunningRest, ThumbZone,
+    Beat, CallZone, Draft, EffortKey, Figure, FloorScreen, HowEnded, Intent, Key, RunningRest,
+    ThumbZone,
 };
 use crate::engine::{Core, cursor_of, part_name};
 use crate::phrase::en::{self, cautions, words};
+use crate::today;
 
 /// The floor of a running session.
 pub(super) fn screen(core: &Core, run: &Run, draft: &Draft, at: &Reading) -> FloorScreen {
@@ -27,7 +31,8 @@ pub(super) fn screen(core: &Core, run: &Run, draft: &Draft, at: &Reading) -> Flo
         (None, None) => nothing_left(core),
     };
     let rest = rest_view(run, at);
-    let notices = notices(core, run, at);
+    let mut notices = notices(core, run, at);
+    notices.extend(slowed(core, run));
     let aloud = aloud(&bar.total, &call, rest.as_ref(), &notices);
     FloorScreen {
         title: run.sheet.title.clone(),
@@ -37,6 +42,7 @@ pub(super) fn screen(core: &Core, run: &Run, draft: &Draft, at: &Reading) -> Flo
         call,
         thumb,
         rest,
+        beats: beats(run, cursor.as_ref()),
         notices,
         aloud,
     }
@@ -358,6 +364,47 @@ fn rest_view(run: &Run, at: &Reading) -> Option<RunningRest> {
         longer: does("longer", format!("+{step} s"), Intent::RestBy { seconds: step })
             .says(format!("{step} seconds longer")),
     })
+}
+
+/// While resting after a set that a partner tapped: how it slowed, and what the lifter's own calls
+/// make of that.
+fn slowed(core: &Core, run: &Run) -> Vec<String> {
+    if run.rest.is_none() || run.paused.is_some() {
+        return Vec::new();
+    }
+    let parts = run.entries.iter().flat_map(|(id, entry)| {
+        let sets = (0_u16..).zip(&entry.sets);
+        sets.flat_map(move |(at, set)| {
+            let id = SetId { entry: *id, set: at };
+            set.parts.iter().map(move |part| (id, entry, part))
+        })
+    });
+    let last = parts.max_by_key(|(_, _, part)| part.at.wall_ms);
+    let Some((id, entry, part)) = last else { return Vec::new() };
+    let Some(slowing) = part.slowing() else { return Vec::new() };
+    let exercise = &entry.entry.exercise;
+    let past = today::past_sets(core, exercise, PACE_SESSIONS).unwrap_or_default();
+    // The newest session comes first; the fit wants the latest set last. The set itself says nothing
+    // of itself.
+    let key = SetKey { session: run.session, set: id };
+    let mut sets: Vec<_> = past.iter().filter(|set| set.key != key).collect();
+    sets.sort_by_key(|set| set.key);
+    let points: Vec<_> = sets.into_iter().filter_map(DoneSet::pace).collect();
+    let estimate = PaceFit::of(&points).map(|fit| fit.estimate(slowing));
+    vec![
+        en::pace::slowed(slowing),
+        en::pace::estimate(estimate, points.len(), core.locale.numerals),
+    ]
+}
+
+/// Sessions that a fit of pace looks back over.
+const PACE_SESSIONS: u32 = 60;
+
+/// The beats of a repetition of the set that is on.
+fn beats(run: &Run, cursor: Option<&Cursor>) -> Vec<Beat> {
+    let tempo = cursor.and_then(|cursor| run.set(cursor.set)?.call.manner.tempo);
+    let beats = tempo.map(en::pace::beats).unwrap_or_default();
+    beats.into_iter().map(|(says, ms)| Beat { says: says.to_owned(), ms }).collect()
 }
 
 /// What a lifter must know now.

@@ -13,7 +13,7 @@ use crate::contract::{
     Draft, Field, GuardChoice, HowEnded, Intent, Key, KitChoice, Panel, Row, SwapReason,
 };
 use crate::engine::{Core, part_name};
-use crate::phrase::en::{cautions, floor as phrases, words};
+use crate::phrase::en::{self, cautions, floor as phrases, words};
 
 /// The panel that a draft asks for; none for a name that is no panel here.
 pub(super) fn open(
@@ -44,6 +44,7 @@ pub(super) fn open(
             let (id, entry) = entry()?;
             swap(id, entry)
         }
+        "pace" => pace(run, cursor?)?,
         "order" => order(run, cursor),
         "earlier" => earlier(core, run),
         "notes" => notes(run, cursor),
@@ -108,6 +109,9 @@ fn more(run: &Run, cursor: Option<&Cursor>) -> Builder {
         opens("earlier", "Put an earlier set right…", "earlier"),
         opens("notes", "Notes and set-up…", "notes"),
     ]);
+    if cursor.and_then(|cursor| pace(run, cursor)).is_some() {
+        panel.keys.push(opens("pace", en::pace::OPEN, "pace"));
+    }
     panel.keys.push(match run.paused {
         None => does("pause", "Pause", Intent::Pause),
         Some(_) => does("resume", "Go on", Intent::Resume),
@@ -264,6 +268,34 @@ fn swap(id: EntryId, entry: &EntryRun) -> Builder {
         );
     }
     panel
+}
+
+/// A partner's taps, and what they show at once.
+fn pace(run: &Run, cursor: &Cursor) -> Option<Builder> {
+    use barwright_domain::call::{HowMany, Stop};
+    let set = run.set(cursor.set)?;
+    let asked = run.how_many_at(cursor)?;
+    matches!(asked, HowMany::Reps(_) | HowMany::Open { .. }).then_some(())?;
+    let mut panel = titled(en::pace::TITLE);
+    panel.rows.push(row("who", 1, en::pace::WHO));
+    let tapped = set.tapped();
+    match tapped {
+        None => panel.rows.push(row("how", 1, en::pace::HOW)),
+        Some((reps, slowing)) => {
+            panel.rows.push(row("tapped", 1, en::pace::count(reps)));
+            panel.rows.extend(slowing.map(|slowing| row("slowed", 1, en::pace::slowed(slowing))));
+            let by_pace = matches!(asked, HowMany::Open { stop: Stop::Pace, .. });
+            if by_pace && slowing.is_some_and(en::pace::stops) {
+                panel.rows.push(row("stop", 1, en::pace::STOP).warns(true));
+            }
+        }
+    }
+    let label = en::pace::key(tapped.map(|(reps, _)| reps));
+    panel.keys.push(does("rep", label, Intent::TapRep { part: part_name(cursor) }));
+    if tapped.is_some() {
+        panel.keys.push(does("undo", "Undo the last tap", Intent::Undo));
+    }
+    Some(panel)
 }
 
 fn order(run: &Run, cursor: Option<&Cursor>) -> Builder {

@@ -1,7 +1,7 @@
 //! The tally: what was done, and what changes next time and why.
 
 use barwright_domain::quantity::Numerals;
-use barwright_domain::session::{EntryRun, Passed, Reading, Run, SetKind, SetRun};
+use barwright_domain::session::{EntryRun, PartRun, Passed, Reading, Run, SetKind, SetRun};
 
 use super::floor::undo_keys;
 use super::key::{does, shows};
@@ -9,7 +9,7 @@ use super::row::{aloud, row};
 use super::{bar, changes};
 use crate::contract::{Draft, EngineError, Field, Intent, Look, Row, TallyScreen};
 use crate::engine::Core;
-use crate::phrase::en::{cautions, floor as phrases, words};
+use crate::phrase::en::{cautions, floor as phrases, pace as en_pace, words};
 
 /// The tally of a session, running or over.
 pub(super) fn screen(core: &Core, run: &Run, at: &Reading) -> Result<TallyScreen, EngineError> {
@@ -124,6 +124,7 @@ fn set_row(
         (helped > 0).then(|| format!("{helped} with help")),
         last.and_then(|done| words::ending(done.ending)).map(str::to_owned),
         set.left.then(|| "left in the middle".to_owned()),
+        set.parts.last().and_then(PartRun::slowing).map(en_pace::slowed_short),
         set.parts.iter().any(|part| part.corrected).then(|| "put right".to_owned()),
     ];
     let notes: Vec<String> = notes.into_iter().flatten().collect();

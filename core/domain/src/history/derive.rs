@@ -175,7 +175,11 @@ fn done(key: SetKey, day: i32, entry: &EntryRun, set: &SetRun) -> Option<DoneSet
         parts: set
             .parts
             .iter()
-            .map(|part| DonePart { amount: part.done.amount, figure: part.done.load.figure })
+            .map(|part| DonePart {
+                amount: part.done.amount,
+                figure: part.done.load.figure,
+                slowing: part.slowing(),
+            })
             .collect(),
         left: last.left,
         helped: set.parts.iter().fold(0, |sum: Reps, part| sum.saturating_add(part.done.helped)),

@@ -162,6 +162,7 @@ mod tests {
                 .map(|&(amount, grams)| DonePart {
                     amount,
                     figure: grams.and_then(Mass::from_grams),
+                    slowing: None,
                 })
                 .collect(),
             left: None,

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::call::{Amount, EffortTarget, HowMany, Side, WeekKind};
 use crate::catalogue::{Counting, Muscle};
+use crate::progress::pace::{Point, Slowing};
 use crate::quantity::{Distance, Mass, Reps, Reserve, Seconds};
 use crate::session::{Ending, Kit, PlanPlace, SetId, SetKind};
 use crate::volume::{Closeness, Tally, Week};
@@ -25,6 +26,9 @@ pub struct DonePart {
     /// The figure of its load, where it has one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub figure: Option<Mass>,
+    /// How it slowed, where a partner tapped for each repetition.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub slowing: Option<Slowing>,
 }
 
 /// A set that was done, however many parts it had.
@@ -106,6 +110,13 @@ impl DoneSet {
                 Amount::Reps(Reps::try_from(reps).unwrap_or(Reps::MAX))
             }
         }
+    }
+
+    /// What it says of slowing and reserve: a set of one part with taps and a call, without help.
+    pub fn pace(&self) -> Option<Point> {
+        let [part] = self.parts.as_slice() else { return None };
+        let said = self.is_work() && self.helped == 0 && self.ending == Ending::AsCalled;
+        Some(Point { slowing: part.slowing?, left: self.left? }).filter(|_| said)
     }
 
     /// Whether it was work and no warm-up.

@@ -121,7 +121,7 @@ mod tests {
 
     fn set(round: u16, parts: &[u16]) -> DoneSet {
         let figure = Some(grams(-20_000));
-        let amount = |reps: &u16| DonePart { amount: Amount::Reps(*reps), figure };
+        let amount = |reps: &u16| DonePart { amount: Amount::Reps(*reps), figure, slowing: None };
         DoneSet {
             key: SetKey { session: 1, set: SetId { entry: EntryId(0), set: round } },
             day: 20_000,

@@ -50,6 +50,11 @@ impl Slowing {
     }
 }
 
+/// Where a set that stops by pace is over: the last repetitions a fifth slower in velocity than the
+/// first, and so a quarter longer (stopping at 20 % of velocity lost: Pareja-Blanco et al. 2017, Scand
+/// J Med Sci Sports 27:724–735).
+pub const STOP_AT: Slowing = Slowing(250);
+
 /// One set: how it slowed and what the lifter called.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Point {

@@ -184,7 +184,7 @@ mod tests {
             technique: None,
             set_up: Vec::new(),
             kit: Vec::new(),
-            parts: vec![DonePart { amount: Amount::Reps(reps), figure }],
+            parts: vec![DonePart { amount: Amount::Reps(reps), figure, slowing: None }],
             left: halves_left.and_then(Reserve::from_halves),
             helped: 0,
             ending: Ending::AsCalled,

@@ -37,6 +37,8 @@ pub enum Command {
     },
     /// The work of the current set begins now.
     Start,
+    /// A partner taps: the first repetition of the current part begins, or one is over.
+    TapRep,
     /// The current part is over.
     Record(Set),
     /// Put an earlier part right; what is not said stays, but for effort, which becomes what is

@@ -142,6 +142,14 @@ pub enum Event {
         /// The set.
         set: SetId,
     },
+    /// A partner tapped: the first repetition of a part began, or one was over. An event of its own,
+    /// so that nothing of a set lies in memory alone.
+    RepTapped {
+        /// The set.
+        set: SetId,
+        /// The part within it, from 0.
+        part: u16,
+    },
     /// A part is over.
     PartDone(PartDone),
     /// An earlier part was put right.

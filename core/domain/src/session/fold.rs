@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::event::{Event, Stamped};
+use super::reading::{Passed, Reading};
 use super::rest::{Rest, RestKind};
 use super::sheet::{Entry, EntryId, SetId};
 use super::state::{EntryRun, Lane, Note, PartRun, Run, SetRun, State};
@@ -109,6 +110,16 @@ impl Run {
                 self.started = Some((*set, stamped.at.clone()));
                 // The work has begun: nobody rests any more.
                 self.rest = None;
+            }
+            Event::RepTapped { set, part } => {
+                let fits = |run: &SetRun| run.parts.len() == usize::from(*part) && run.pending();
+                if let Some(run) = self.set_mut(*set).filter(|run| fits(run)) {
+                    run.taps.push(stamped.at.clone());
+                    if run.taps.len() == 1 {
+                        self.started = Some((*set, stamped.at.clone()));
+                        self.rest = None;
+                    }
+                }
             }
             Event::PartDone(part) => self.fold_part(part, stamped),
             Event::Corrected { set, part, done } => {
@@ -215,7 +226,9 @@ impl Run {
             set.kit = kit.unwrap_or_default();
             set.closed = part.closes;
             set.next_load.clone_from(&part.next_load);
+            let taps = std::mem::take(&mut set.taps);
             set.parts.push(PartRun {
+                reps_ms: between(&taps),
                 done: part.done.clone(),
                 at: stamped.at.clone(),
                 rest_before,
@@ -246,6 +259,14 @@ impl Run {
         self.lanes.retain(|lane| !lane.entries.is_empty());
         self.lanes.push(Lane::alone(entry));
     }
+}
+
+/// Milliseconds from each tap to the next.
+pub(super) fn between(taps: &[Reading]) -> Vec<u32> {
+    taps.iter()
+        .zip(taps.iter().skip(1))
+        .map(|(one, next)| u32::try_from(Passed::between(one, next).ms()).unwrap_or(u32::MAX))
+        .collect()
 }
 
 impl EntryRun {

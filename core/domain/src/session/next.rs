@@ -88,11 +88,15 @@ impl Run {
         })
     }
 
-    /// What one tap records of a part, and the figure shows: what the rule tries for where it lies in
+    /// What one tap records of a part, and the figure shows: what a partner tapped; else what the rule tries for where it lies in
     /// what is asked, else the least that is asked.
     pub fn as_called_at(&self, cursor: &Cursor) -> Option<Amount> {
         let asked = self.how_many_at(cursor)?;
-        let aim = self.set(cursor.set)?.call.aim.filter(|_| cursor.part == 0);
+        let set = self.set(cursor.set)?;
+        if let Some((reps @ 1.., _)) = set.tapped() {
+            return Some(Amount::Reps(reps));
+        }
+        let aim = set.call.aim.filter(|_| cursor.part == 0);
         Some(aim.filter(|aim| asked.holds(aim)).unwrap_or_else(|| asked.as_called()))
     }
 

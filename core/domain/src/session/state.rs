@@ -8,7 +8,8 @@ use super::reading::Reading;
 use super::rest::Rest;
 use super::sheet::{Call, Entry, EntryId, Load, SetId, Sheet};
 use crate::equipment::{Equipment, Rig};
-use crate::quantity::{Mass, Seconds};
+use crate::progress::pace::Slowing;
+use crate::quantity::{Mass, Reps, Seconds};
 
 /// The running or last session: its log, and what stands of it.
 ///
@@ -117,6 +118,8 @@ pub struct SetRun {
     pub started: Option<Reading>,
     /// What was worn.
     pub kit: Vec<Kit>,
+    /// A partner's taps of the part that runs: its beginning and the end of each repetition.
+    pub taps: Vec<Reading>,
 }
 
 /// A part as it stands.
@@ -130,6 +133,16 @@ pub struct PartRun {
     pub rest_before: Option<(Rest, i64)>,
     /// It was put right later.
     pub corrected: bool,
+    /// Milliseconds that each repetition took, where a partner tapped.
+    pub reps_ms: Vec<u32>,
+}
+
+impl PartRun {
+    /// How it slowed; nothing where nobody tapped, or another number than was done.
+    pub fn slowing(&self) -> Option<Slowing> {
+        let reps = usize::from(self.done.amount.reps()?);
+        Slowing::of(&self.reps_ms).filter(|_| self.reps_ms.len() == reps)
+    }
 }
 
 impl SetRun {
@@ -146,12 +159,19 @@ impl SetRun {
             next_load: None,
             started: None,
             kit: Vec::new(),
+            taps: Vec::new(),
         }
     }
 
     /// Whether something of it is still to do.
     pub fn pending(&self) -> bool {
         !self.closed && !self.skipped
+    }
+
+    /// Repetitions that a partner tapped of the part that runs, and how it has slowed so far.
+    pub fn tapped(&self) -> Option<(Reps, Option<Slowing>)> {
+        let reps = Reps::try_from(self.taps.len().checked_sub(1)?).ok()?;
+        Some((reps, Slowing::of(&super::fold::between(&self.taps))))
     }
 
     /// Whether any of it was done.

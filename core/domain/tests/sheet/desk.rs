@@ -128,7 +128,7 @@ pub(crate) fn done(exercise: &str, round: u16, figure: Option<&str>, reps: Reps)
         technique: None,
         set_up: Vec::new(),
         kit: Vec::new(),
-        parts: vec![DonePart { amount: Amount::Reps(reps), figure }],
+        parts: vec![DonePart { amount: Amount::Reps(reps), figure, slowing: None }],
         left: None,
         helped: 0,
         ending: Ending::AsCalled,

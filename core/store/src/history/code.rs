@@ -71,7 +71,7 @@ pub(super) fn set(row: &Row<'_>) -> Result<DoneSet> {
                 (None, None, Some(mm)) => Amount::Metres(Distance::from_millimetres(mm)),
                 _ => return Err(unreadable("an amount in one of three columns")),
             };
-            vec![DonePart { amount, figure }]
+            vec![DonePart { amount, figure, slowing: None }]
         }
     };
     let left = match row.get::<_, Option<u8>>(23)? {

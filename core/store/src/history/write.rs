@@ -26,7 +26,7 @@ fn put_set(connection: &Connection, set: &DoneSet) -> Result<()> {
     let [reps, seconds, mm] = code::amount(set.amount());
     let parts = match set.parts.as_slice() {
         // What the columns say already.
-        [part] if part.figure == set.figure => None,
+        [part] if part.figure == set.figure && part.slowing.is_none() => None,
         parts => Some(code::json(&parts)?),
     };
     let sql = format!(

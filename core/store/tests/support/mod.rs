@@ -38,9 +38,9 @@ pub(crate) fn set(session: u64, entry: u16, number: u16, shape: u32) -> DoneSet 
             Amount::Metres(Distance::from_millimetres(30_000 + shape % 3)),
         ],
     );
-    let mut parts = vec![DonePart { amount, figure }];
+    let mut parts = vec![DonePart { amount, figure, slowing: None }];
     if shape.is_multiple_of(5) {
-        parts.push(DonePart { amount, figure: Mass::from_grams(80_000) });
+        parts.push(DonePart { amount, figure: Mass::from_grams(80_000), slowing: None });
     }
     DoneSet {
         key: SetKey { session, set: SetId { entry: EntryId(entry), set: number } },

@@ -9,6 +9,7 @@ pub mod faults;
 pub mod floor;
 pub mod lift;
 pub mod muscle;
+pub mod pace;
 pub mod plan;
 pub mod quantity;
 pub mod reason;

@@ -61,6 +61,7 @@ pub fn decide(state: &State, command: &Command, at: &Reading) -> Result<Vec<Even
 fn running(run: &Run, command: &Command, at: &Reading) -> Result<Vec<Event>, Refusal> {
     match command {
         Command::Start => record::start(run),
+        Command::TapRep => record::tap_rep(run),
         Command::Record(set) => record::record(run, set, at),
         Command::SkipSet => match run.cursor() {
             None => Err(Refusal::NothingLeft),

@@ -31,6 +31,23 @@ fn resumed(run: &Run) -> Option<Event> {
     run.paused.as_ref().map(|_| Event::Resumed)
 }
 
+/// The most taps of one part.
+const MOST_TAPS: usize = 200;
+
+/// A partner taps for a repetition of the current part.
+pub(super) fn tap_rep(run: &Run) -> Result<Vec<Event>, Refusal> {
+    let cursor = run.cursor().ok_or(Refusal::NothingLeft)?;
+    let asked = run.how_many_at(&cursor).ok_or(Refusal::NoSuchPart)?;
+    if !matches!(asked, HowMany::Reps(_) | HowMany::Open { .. }) {
+        return Err(Refusal::WrongKind);
+    }
+    if set_of(run, cursor.set)?.taps.len() >= MOST_TAPS {
+        return Err(Refusal::TooMany);
+    }
+    let tap = Event::RepTapped { set: cursor.set, part: cursor.part };
+    Ok(resumed(run).into_iter().chain([tap]).collect())
+}
+
 /// The current part is over.
 pub(super) fn record(run: &Run, said: &Set, at: &Reading) -> Result<Vec<Event>, Refusal> {
     let cursor = run.cursor().ok_or(Refusal::NothingLeft)?;
