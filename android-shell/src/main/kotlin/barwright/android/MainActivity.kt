@@ -130,7 +130,10 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
     override fun onSaveInstanceState(outState: Bundle) {
         super.onSaveInstanceState(outState)
         look?.let { outState.putBundle(LOOK, LookBundle.of(it)) }
-        past.forEachIndexed { at, look -> outState.putBundle("$LOOK $at", LookBundle.of(look)) }
+        // A saved state has little room: only the screen in front keeps a whole file's text.
+        past.forEachIndexed { at, look ->
+            outState.putBundle("$LOOK $at", LookBundle.of(if (look is Look.Plan) look.copy(text = null) else look))
+        }
         outState.putInt(DEPTH, past.size)
     }
 
@@ -199,6 +202,7 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
     override fun go(look: Look) {
         val from = this.look
         if (from != null && !same(from, look)) past.addLast(from)
+        if (past.size > MOST_BACK) past.removeFirst()
         this.look = look
         view(look)
     }
@@ -377,5 +381,6 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
         const val LOOK = "look"
         const val DEPTH = "depth"
         const val NOTICES = 3
+        const val MOST_BACK = 16
     }
 }

@@ -214,6 +214,29 @@ class FileTest : PhoneTest() {
     }
 
     @Test
+    fun aSavedStateStaysSmallHoweverFarOneWent() {
+        prepare()
+        start()
+        repeat(20) {
+            activity.go(Look.Plan(demo("plan.toml") + "#".repeat(90_000), null))
+            settle()
+            activity.go(Look.Weeks)
+            settle()
+        }
+        val saved = leave()
+        val parcel = android.os.Parcel.obtain()
+        parcel.writeBundle(saved)
+        assertTrue("${parcel.dataSize()}", parcel.dataSize() < 100_000)
+        parcel.recycle()
+        die()
+        start(saved = saved)
+        assertTrue(texts().toString(), sees("Week 1"))
+        activity.back()
+        settle()
+        assertTrue(texts().toString(), sees("Boathouse off-season"))
+    }
+
+    @Test
     fun everyLookOutlivesTheProcess() {
         for (look in listOf(
             Look.Today(null, null),

@@ -28,6 +28,7 @@ import barwright.android.view.put
 import barwright.android.view.say
 import barwright.android.view.scroll
 import barwright.android.view.show
+import barwright.android.view.tabular
 import barwright.android.view.wide
 import barwright.core.Action
 import barwright.core.BalanceScreen
@@ -309,11 +310,10 @@ class PlanView(context: Context, hands: Hands, openPlan: () -> Unit) : SheetView
 }
 
 /** A fault in its place: the line as it is written, underlined, and what to write instead. */
-private class FaultView(style: Style) : LinearLayout(style.context) {
+private class FaultView(private val style: Style) : LinearLayout(style.context) {
     private val place = style.text(colour = style.quiet)
     private val line = code(style)
     private val under = code(style).apply {
-        setTextColor(style.warn)
         importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
     }
     private val problem = style.text(bold = true)
@@ -340,6 +340,9 @@ private class FaultView(style: Style) : LinearLayout(style.context) {
         place.say(resources.getString(where, "${fault.line}", "${fault.column}", kind))
         line.say(fault.text)
         under.say(fault.underline)
+        // What only advises is said more quietly than what is wrong.
+        under.setTextColor(if (fault.advises) style.quiet else style.warn)
+        problem.tabular(bold = !fault.advises)
         problem.say(fault.problem)
         advice.say(fault.advice)
     }
