@@ -296,3 +296,47 @@ fn a_change_is_held_back_from_the_tally() {
     lifter.tap(Intent::Begin { session: None, minutes: None });
     assert_eq!(lifter.total(), "120 kg");
 }
+
+/// A stack without numbers: the lifter finds the place, the floor and the tally say it, and one the stack
+/// has not is refused.
+#[test]
+fn a_pin_is_the_lifters_to_choose() {
+    let gym = CELLAR.replace(
+        "name = \"Help\"\nkind = \"assisted-pull-up\"\nfrom = \"5 kg\"\nto = \"60 kg\"\nstep = \"5 kg\"",
+        "name = \"Curl\"\nkind = \"leg-curl\"\npins = [\"1\", \"2\", \"3\"]",
+    );
+    let mut lifter = Lifter::new(&plan("name = \"Leg curl\"\nsets = 2\nreps = 10"));
+    lifter.tap(Intent::AddGym { text: gym });
+    lifter.tap(Intent::ChooseGym { name: "Cellar".into() });
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    let draft = barwright_app::contract::Draft { panel: Some("load".into()), ..<_>::default() };
+    let look = Look::Floor { draft };
+    let Screen::Floor { floor } = lifter.engine.view(look, lifter.now.clone()).unwrap() else {
+        panic!()
+    };
+    let mut keys = floor.panel.unwrap().keys;
+    assert_eq!(
+        keys.iter().map(|key| key.label.as_str()).collect::<Vec<_>>(),
+        ["Pin 1", "Pin 2", "Pin 3"]
+    );
+    let barwright_app::contract::Action::Do { intent } = keys.remove(1).action else { panic!() };
+    lifter.tap(intent);
+    assert_eq!(lifter.total(), "Pin 2");
+    let none = Intent::Write { field: "pin:0".into(), text: "9".into(), sure: false };
+    assert!(lifter.engine.dispatch(none, lifter.now.clone()).is_err());
+    lifter.tap(Intent::Record {
+        part: None,
+        amount: None,
+        left_halves: None,
+        ended: DONE,
+        helped: 0,
+        last: false,
+    });
+    assert_eq!(lifter.total(), "Pin 2");
+    lifter.tap(Intent::Finish);
+    let Screen::Tally { tally } = lifter.engine.view(Look::Tally, lifter.now.clone()).unwrap()
+    else {
+        panic!()
+    };
+    assert!(tally.done.iter().any(|row| row.text == "Set 1 of 2: Pin 2 × 10"), "{:?}", tally.done);
+}

@@ -189,6 +189,11 @@ fn write(
             let command = Command::ChangeLoad { entry, load, only_next: false, sure };
             core.decide(&command, at)
         }
+        "pin" => {
+            let command =
+                Command::ChoosePin { entry: entry_named(of, core)?, pin: text.to_owned() };
+            core.decide(&command, at)
+        }
         "body-mass" => {
             let mass = typed_mass(text, core.locale.unit, core)?;
             let (least, greatest) =

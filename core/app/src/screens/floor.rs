@@ -382,6 +382,11 @@ fn slowed(core: &Core, run: &Run) -> Vec<String> {
     let last = parts.max_by_key(|(_, _, part)| part.at.wall_ms);
     let Some((id, entry, part)) = last else { return Vec::new() };
     let Some(slowing) = part.slowing() else { return Vec::new() };
+    let mut lines = vec![en::pace::slowed(slowing)];
+    // Where no effort is asked for, there are no calls to make anything of.
+    if run.set(id).is_none_or(|set| set.call.effort.is_none()) {
+        return lines;
+    }
     let exercise = &entry.entry.exercise;
     let past = today::past_sets(core, exercise, PACE_SESSIONS).unwrap_or_default();
     // The newest session comes first; the fit wants the latest set last. The set itself says nothing
@@ -391,10 +396,8 @@ fn slowed(core: &Core, run: &Run) -> Vec<String> {
     sets.sort_by_key(|set| set.key);
     let points: Vec<_> = sets.into_iter().filter_map(DoneSet::pace).collect();
     let estimate = PaceFit::of(&points).map(|fit| fit.estimate(slowing));
-    vec![
-        en::pace::slowed(slowing),
-        en::pace::estimate(estimate, points.len(), core.locale.numerals),
-    ]
+    lines.push(en::pace::estimate(estimate, points.len(), core.locale.numerals));
+    lines
 }
 
 /// Sessions that a fit of pace looks back over.

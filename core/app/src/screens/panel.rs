@@ -1,9 +1,12 @@
 //! Panels of the floor: what is seldom needed, a tap away.
 
 use barwright_domain::call::Amount;
+use barwright_domain::catalogue::Counting;
 use barwright_domain::equipment::Rig;
 use barwright_domain::quantity::Mass;
-use barwright_domain::session::{Cursor, EntryId, EntryRun, Kit, Reading, Run, SetId, SetKind};
+use barwright_domain::session::{
+    CallLoad, Cursor, EntryId, EntryRun, Kit, Reading, Run, SetId, SetKind, SetRun,
+};
 
 use super::bar;
 use super::floor::{figure, shown};
@@ -89,7 +92,8 @@ fn more(run: &Run, cursor: Option<&Cursor>) -> Builder {
             if cautions::asks_guard(entry, set) {
                 panel.keys.push(opens("guard", "Pins or spotter…", "guard"));
             }
-            let loaded = set.first_load().is_none_or(|load| load.figure.is_some());
+            let loaded =
+                set.first_load().is_none_or(|load| load.figure.is_some()) || unnumbered(set);
             if loaded && set.call.kind != SetKind::Ramp {
                 panel.keys.push(opens("load", "Another load…", "load"));
             }
@@ -205,6 +209,16 @@ fn load(core: &Core, run: &Run, id: EntryId, entry: &EntryRun) -> Option<Builder
         .find(|set| set.pending() && !set.begun() && set.call.kind != SetKind::Ramp)?;
     let figure = next.first_load().and_then(|load| load.figure);
     let name = u32::from(id.0);
+    if unnumbered(next) {
+        let stacks = run.equipment.stacks.iter();
+        let pins = stacks.filter(|stack| stack.kind == entry.entry.implement);
+        panel.keys.extend(pins.flat_map(|stack| &stack.pins).map(|pin| {
+            let text = pin.label.clone();
+            let write = Intent::Write { field: format!("pin:{name}"), text, sure: false };
+            does(format!("pin-{}", pin.label), format!("Pin {}", pin.label), write)
+        }));
+        return Some(panel);
+    }
     if let Some(figure) = figure.filter(|figure| *figure >= Mass::ZERO) {
         let implement = &entry.entry.implement;
         let mut below = Vec::new();
@@ -244,6 +258,15 @@ fn load(core: &Core, run: &Run, id: EntryId, entry: &EntryRun) -> Option<Builder
         numeric: true,
     });
     Some(panel)
+}
+
+/// Whether a set is done on a stack without numbers.
+fn unnumbered(set: &SetRun) -> bool {
+    match (set.first_load(), &set.call.load) {
+        (Some(load), _) => load.counting == Counting::Unnumbered,
+        (None, CallLoad::Chosen { counting, .. }) => *counting == Counting::Unnumbered,
+        (None, _) => false,
+    }
 }
 
 fn swap(id: EntryId, entry: &EntryRun) -> Builder {

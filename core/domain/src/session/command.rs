@@ -81,6 +81,13 @@ pub enum Command {
         /// It is more than the last weeks support, and meant all the same.
         sure: bool,
     },
+    /// Choose a place on an unnumbered stack for the sets left of an exercise.
+    ChoosePin {
+        /// The exercise.
+        entry: EntryId,
+        /// The place, as the stack names it.
+        pin: String,
+    },
     /// The bar holds this.
     BarHolds(Rig),
     /// Make the running rest longer, or shorter, by so many seconds.

@@ -169,6 +169,8 @@ pub enum Because {
     Aim(Amount),
     /// Set by the lifter for the sets left.
     LifterChose(Mass),
+    /// A place on an unnumbered stack, set by the lifter for the sets left.
+    LifterChosePin(String),
     /// One step up on the way to the top set.
     ClimbStep {
         /// The step.

@@ -67,6 +67,9 @@ pub enum Refusal {
         /// What they support.
         supported: Mass,
     },
+    /// The stack has no such place.
+    #[error("no such pin")]
+    NoSuchPin,
     /// No rest is running.
     #[error("no rest is running")]
     NoRest,

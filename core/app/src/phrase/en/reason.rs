@@ -166,6 +166,7 @@ impl Say {
                 format!("Try for {}.", words::amount(amount, self.numerals))
             }
             Because::LifterChose(load) => format!("Your choice: {}.", self.load(*load)),
+            Because::LifterChosePin(pin) => format!("Your choice: pin {pin}."),
             Because::ClimbStep { step, from } => {
                 format!("{} than {}.", self.change(*step), self.load(*from))
             }

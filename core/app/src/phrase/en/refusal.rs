@@ -71,6 +71,10 @@ pub(crate) fn of(refusal: &Refusal, core: &Core) -> EngineError {
                 mass(*supported)
             ),
         ),
+        Refusal::NoSuchPin => (
+            RefusalCode::CannotMake,
+            "The stack here has no such pin. Choose one of its own.".into(),
+        ),
         Refusal::NoRest => (RefusalCode::AlreadySo, "No rest is running.".into()),
         Refusal::AlreadySo | Refusal::AlreadyStarted => {
             (RefusalCode::AlreadySo, "It is so already.".into())

@@ -109,6 +109,42 @@ pub(super) fn change(
     Ok(vec![Event::LoadsSet { loads }])
 }
 
+/// A place on an unnumbered stack for the work sets left.
+pub(super) fn choose_pin(run: &Run, id: EntryId, label: &str) -> Result<Vec<Event>, Refusal> {
+    let entry = pending(run, id)?;
+    let (counting, body) = how_counted(entry, None);
+    if counting != Counting::Unnumbered {
+        return Err(Refusal::WrongKind);
+    }
+    let stacks = run.equipment.stacks.iter().filter(|one| one.kind == entry.entry.implement);
+    let mut places = stacks.flat_map(|stack| stack.pins.iter().map(move |pin| (stack, pin)));
+    let (stack, pin) =
+        places.find(|(_, pin)| pin.label == label.trim()).ok_or(Refusal::NoSuchPin)?;
+    let load = Load {
+        meant: None,
+        figure: None,
+        counting,
+        rig: Rig::Stack { stack: stack.name.clone(), pin: pin.label.clone(), add_ons: Vec::new() },
+        body,
+        set_up: None,
+    };
+    let left = (0_u16..)
+        .zip(&entry.sets)
+        .filter(|(_, set)| set.pending() && !set.begun() && set.call.kind != SetKind::Ramp);
+    let loads: Vec<LoadForSet> = left
+        .map(|(set, _)| LoadForSet {
+            set: SetId { entry: id, set },
+            load: load.clone(),
+            part_loads: Vec::new(),
+            reason: Reason(vec![Because::LifterChosePin(pin.label.clone())]),
+        })
+        .collect();
+    if loads.is_empty() {
+        return Err(Refusal::NothingLeftOf);
+    }
+    Ok(vec![Event::LoadsSet { loads }])
+}
+
 /// Loads of the parts after the first, for a set that starts at `load`.
 pub(super) fn drops(run: &Run, entry: &EntryRun, set: &SetRun, load: &Load) -> Vec<Load> {
     let Structure::Drop { off } = &set.call.structure else { return set.call.part_loads.clone() };

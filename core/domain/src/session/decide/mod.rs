@@ -76,6 +76,7 @@ fn running(run: &Run, command: &Command, at: &Reading) -> Result<Vec<Event>, Ref
         Command::ChangeLoad { entry, load, only_next, sure } => {
             load::change(run, *entry, *load, *only_next, *sure)
         }
+        Command::ChoosePin { entry, pin } => load::choose_pin(run, *entry, pin),
         Command::BarHolds(rig) => Ok(vec![Event::BarHolds { rig: rig.clone() }]),
         Command::RestBy(seconds) => rest::by(run, *seconds, at),
         Command::GuardedBy { entry, guard } => {
