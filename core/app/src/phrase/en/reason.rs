@@ -181,13 +181,13 @@ impl Say {
         })
     }
 
-    /// Where a rule starts from: "Wed 4 Nov 110 kg was meant, 110 kg on the bar. The plan went from
+    /// Where a rule starts from: "Wed 4 Nov: 110.4 kg was meant, 110 kg was lifted. The plan went from
     /// 121.1 kg to 117.56 kg since: 109.33 kg. "
     fn start(self, start: &Start) -> String {
         let mut words = format!("{}: {}", date::day(start.day), self.load(start.meant));
         match start.made {
             Some(made) if made != start.meant => {
-                words = format!("{words} was meant, {} was made of it.", self.load(made));
+                words = format!("{words} was meant, {} was lifted.", self.load(made));
             }
             _ => words.push('.'),
         }
@@ -407,11 +407,9 @@ mod tests {
         let step = Because::NextTime { found, from: None, to: Some(kg("96")), start };
         assert_eq!(
             say(vec![step]),
-            [
-                "Tue 25 Nov: 101.5 kg was meant, 102.5 kg was made of it. The plan went from 101.5 kg \
+            ["Tue 25 Nov: 101.5 kg was meant, 102.5 kg was lifted. The plan went from 101.5 kg \
                  to 100 kg since: 100 kg. Set 2 was called nothing left, the target ends at 1 left: \
-                 4 % less. 96 kg."
-            ]
+                 4 % less. 96 kg."]
         );
         let missed = Found::Missed { times: 2, then: Miss::Less(Percent::whole(5)) };
         let step = Because::NextTime { found: missed, from: None, to: None, start: None };
