@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that fails says where")]
 
 mod bar;
+mod coach;
 mod estimates;
 mod pace;
 mod percent_for_reps;

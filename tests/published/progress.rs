@@ -19,21 +19,32 @@ fn kg(count: i32) -> Mass {
 
 /// A plain session at 100 kg and what it leads to, with a gym that makes every tenth of a kilogram.
 fn after(kind: RuleKind, target: Option<EffortTarget>, past: &[(Reps, Option<Rpe>)]) -> Next {
+    after_at(kg(100), Multiples(Mass::from_grams(100).unwrap()), kind, target, past)
+}
+
+/// The same at another load and in another gym.
+fn after_at(
+    load: Mass,
+    gym: Multiples,
+    kind: RuleKind,
+    target: Option<EffortTarget>,
+    past: &[(Reps, Option<Rpe>)],
+) -> Next {
     let how_many = HowMany::Reps(RepRange::just(7));
     let sessions: Vec<_> = past
         .iter()
         .map(|(done, called)| PastSession {
             kind: WeekKind::Ordinary,
-            planned: Some(kg(100)),
-            meant: Some(kg(100)),
-            made: Some(kg(100)),
+            planned: Some(load),
+            meant: Some(load),
+            made: Some(load),
             body: Mass::ZERO,
             sets_called: 1,
             each_side: false,
             sets: vec![PastSet {
                 place: 0,
                 side: None,
-                made: Some(kg(100)),
+                made: Some(load),
                 asked: how_many,
                 target,
                 done: Amount::Reps(*done),
@@ -46,7 +57,7 @@ fn after(kind: RuleKind, target: Option<EffortTarget>, past: &[(Reps, Option<Rpe
     let ask = Ask {
         week: WeekKind::Ordinary,
         cut: Cut::default(),
-        planned: Some(kg(100)),
+        planned: Some(load),
         how_many,
         target,
         body: Mass::ZERO,
@@ -58,7 +69,7 @@ fn after(kind: RuleKind, target: Option<EffortTarget>, past: &[(Reps, Option<Rpe
         held_back: false,
         formula: Formula::Epley,
     };
-    next(&ask, &sessions, &Multiples(Mass::from_grams(100).unwrap()))
+    next(&ask, &sessions, &gym)
 }
 
 fn rpe(halves: u8) -> Rpe {
@@ -89,6 +100,21 @@ fn two_for_two() {
     };
     assert!(last(&[9, 9]) && last(&[10, 9]));
     assert!(!last(&[9]) && !last(&[9, 8]) && !last(&[8, 9]) && !last(&[9, 9, 8]));
+}
+
+/// ACSM Position Stand 2009, MSSE 41(3):687–708, published: +2–10 % when one or two repetitions over
+/// the goal on two consecutive sessions. With the smallest pair of most gyms (2.5 kg on the bar:
+/// common practice) that holds from 25 to 125 kg.
+#[test]
+fn a_step_of_two_to_ten_percent() {
+    let gym = Multiples(Mass::from_grams(2_500).unwrap());
+    for load in [25, 40, 60, 100, 125] {
+        let twice = [(9, None), (9, None)];
+        let next = after_at(kg(load), gym, RuleKind::TwoForTwo, None, &twice);
+        let rise = next.meant.unwrap().nanograms() - kg(load).nanograms();
+        let share = rise * 10_000 / kg(load).nanograms();
+        assert!((200..=1_000).contains(&share), "{load}: {share}");
+    }
 }
 
 /// NSCA Essentials, 1RM protocol, published: steps of 5–10 % (upper body) and 10–20 % (lower) to

@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use barwright_app::contract::{
-    BalanceScreen, Field, LiftScreen, PlanScreen, Row, Screen, TodayScreen, WeeksScreen,
+    BalanceScreen, Field, FileFault, LiftScreen, PlanScreen, Row, Screen, TodayScreen, WeeksScreen,
 };
 use ratatui::text::Line;
 
@@ -58,9 +58,8 @@ fn plan_text(plan: &PlanScreen, out: &mut String) {
     line(&plan.title, out);
     line(&plan.subtitle, out);
     for fault in &plan.faults {
-        let kind = if fault.advises { "advice" } else { "fault" };
-        let (at, column) = (fault.line, fault.column);
-        line(&format!("\nline {at}, column {column}, {kind}: {}", fault.problem), out);
+        let FileFault { line: at, column, label, problem, .. } = fault;
+        line(&format!("\nline {at}, column {column}, {label}: {problem}"), out);
         line(&format!("    {}", fault.text), out);
         line(&format!("    {}", fault.underline), out);
         line(&format!("  {}", fault.advice), out);

@@ -321,7 +321,7 @@ fn key_lines(key: &Key, selected: bool, palette: Palette, width: u16) -> Vec<Lin
 }
 
 fn fault_lines(fault: &FileFault, palette: Palette, width: u16) -> Vec<Line<'static>> {
-    let place = format!("line {}, column {}", fault.line, fault.column);
+    let place = format!("line {}, column {}, {}", fault.line, fault.column, fault.label);
     let (mark, style) =
         if fault.advises { (" ", palette.strong()) } else { (WARNS, palette.warning()) };
     let mut lines =

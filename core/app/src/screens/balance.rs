@@ -69,16 +69,13 @@ pub(super) fn screen(
         let lags = behind(muscle, due, done);
         bars.push(bar(muscle, asked, done, lags.is_some(), begun, numerals));
         if let Some(lags) = lags {
-            let at = open
-                .iter()
-                .filter_map(|(name, slug)| Some((name.clone(), core.catalogue.get(slug)?)));
-            let mut where_to: Vec<String> = places(muscle, at).collect();
-            where_to.dedup();
+            let where_to = where_to(core, muscle, &open, false);
             let text = phrases::behind(&lags, &where_to, numerals);
             sentences.push(row(format!("behind-{}", muscle.slug()), 1, text).warns(true));
         }
         if let Some(lags) = behind_side(muscle, due, done) {
-            let text = phrases::behind_side(&lags, numerals);
+            let where_to = where_to(core, muscle, &open, true);
+            let text = phrases::behind_side(&lags, &where_to, numerals);
             sentences.push(row(format!("side-{}", muscle.slug()), 1, text).warns(true));
         }
     }
@@ -151,6 +148,21 @@ fn still_to_train(
         open.extend(exercises.map(|entry| (session.name.clone(), entry.exercise)));
     }
     Ok(open)
+}
+
+/// The sessions that a set for the muscle could go into; for one side alone, those that train it
+/// one side at a time.
+fn where_to(
+    core: &Core,
+    muscle: Muscle,
+    open: &[(String, String)],
+    one_sided: bool,
+) -> Vec<String> {
+    let exercises = open.iter().filter_map(|(name, slug)| Some((name, core.catalogue.get(slug)?)));
+    let fit = exercises.filter(|(_, exercise)| exercise.one_sided || !one_sided);
+    let mut names: Vec<String> = places(muscle, fit).cloned().collect();
+    names.dedup();
+    names
 }
 
 /// A week of each kind on average: the kinds in the order they first come, each muscle below. Of

@@ -155,17 +155,16 @@ impl CoachWords<'_> {
             ),
             About::TooHeavy { week, share, reps, table } => (
                 format!(
-                    "in week {week} {} at {}: to failure {} go with {}",
+                    "week {week} asks for {} at {}; so many to failure go with {}",
                     words::count(usize::from(*reps), "rep", "reps"),
                     self.percent(*share),
-                    words::count(usize::from(*reps), "rep", "reps"),
                     self.percent(*table)
                 ),
                 format!("Write {} or less, or fewer repetitions.", self.percent(*table)),
             ),
             About::EffortApart { week, share, reps, left, table, heavy } => (
                 format!(
-                    "in week {week} {} at {} with {} left: {} would go with that",
+                    "week {week} asks for {} at {} with {} left; {} goes with that",
                     words::count(usize::from(*reps), "rep", "reps"),
                     self.percent(*share),
                     left.print(self.numerals),
@@ -182,7 +181,7 @@ impl CoachWords<'_> {
                     "at {} the next step here is {}, {} of it",
                     self.mass(*load),
                     self.mass(*step),
-                    self.percent(*share)
+                    Self::about(share.hundredths())
                 ),
                 "Steps of 2 to 10 % can be followed: widen the range of repetitions, or use \
                  something that steps finer."

@@ -91,19 +91,24 @@ pub fn week_of_kind(
 /// What falls behind, and where a set could go.
 pub fn behind(behind: &Behind, places: &[String], numerals: Numerals) -> String {
     let short = behind.planned_halves.saturating_sub(behind.done_halves);
-    let place = match places {
-        [] => "what is left of the week does not train it directly".to_owned(),
-        places => format!("a set could go into {}", places.join(" or ")),
-    };
-    format!("{}: {} hard sets behind; {place}.", name(behind.muscle), sets(short, numerals))
+    let (name, short) = (name(behind.muscle), sets(short, numerals));
+    format!("{name}: {short} hard sets behind; {}.", could_go(places))
 }
 
-/// A side that falls behind.
-pub fn behind_side(behind: &BehindSide, numerals: Numerals) -> String {
+/// A side that falls behind, and where a set for it could go.
+pub fn behind_side(behind: &BehindSide, places: &[String], numerals: Numerals) -> String {
     format!(
-        "{}, {} side: {} hard sets less than the other.",
+        "{}, {} side: {} hard sets less than the other; {}.",
         name(behind.muscle),
         words::side(behind.side),
-        sets(behind.by_halves, numerals)
+        sets(behind.by_halves, numerals),
+        could_go(places)
     )
+}
+
+fn could_go(places: &[String]) -> String {
+    match places {
+        [] => "what is left of the week does not train it directly".to_owned(),
+        places => format!("a set could go into {}", places.join(" or ")),
+    }
 }
