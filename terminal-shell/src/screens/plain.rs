@@ -113,8 +113,10 @@ fn list(heading: &str, rows: &[Row], out: &mut String) {
         return;
     }
     line(&format!("\n{heading}"), out);
+    // Rows of the first depth stand under the heading, or under headings among them.
+    let within = usize::from(rows.iter().any(|row| row.depth == 0));
     for row in rows {
-        let indent = "  ".repeat(usize::from(row.depth).max(1));
+        let indent = "  ".repeat((usize::from(row.depth) + within).max(1));
         let _ = writeln!(out, "{indent}{}{}{}", mark(row), row.text, done(row));
         if !row.detail.is_empty() {
             let _ = writeln!(out, "{indent}  {}", row.detail);
