@@ -123,9 +123,13 @@ fn set(session: u64, day: i32, number: u16, slug: &str, numbers: &mut Numbers) -
         _ => Amount::Reps(numbers.below(16) as u16),
     };
     let figure = Some(Mass::whole(40 + numbers.below(100) as i32, MassUnit::Kilogram));
-    let mut parts = vec![DonePart { amount, figure }];
+    let mut parts = vec![DonePart { amount, figure, slowing: None }];
     if let (Amount::Reps(_), 0) = (amount, numbers.below(8)) {
-        parts.push(DonePart { amount: Amount::Reps(numbers.below(6) as u16), figure });
+        parts.push(DonePart {
+            amount: Amount::Reps(numbers.below(6) as u16),
+            figure,
+            slowing: None,
+        });
     }
     let target = (numbers.below(3) > 0).then(|| {
         let from = halves(numbers, 6).unwrap();
