@@ -314,7 +314,8 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
     /** Where a screen is, for the way back and for a process that dies. */
     private fun place(screen: Screen): Look = when (screen) {
         is Screen.Today -> (look as? Look.Today) ?: Look.Today(null, null)
-        is Screen.Floor -> Places.FLOOR
+        // A tap that leaves its panel open leaves it open when the figures change, too.
+        is Screen.Floor -> (look as? Look.Floor)?.takeIf { screen.floor.panel != null } ?: Places.FLOOR
         is Screen.Tally -> Look.Tally
         is Screen.Weeks -> Look.Weeks
         is Screen.Lift -> (look as? Look.Lift) ?: Look.Lift(screen.lift.title, 0u)

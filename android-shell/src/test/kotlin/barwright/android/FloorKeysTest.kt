@@ -136,6 +136,21 @@ class FloorKeysTest : FloorTest() {
     }
 
     @Test
+    fun aPartnersTapsKeepTheirPanelWhileARestCounts() {
+        begin("1.1")
+        tap("Racked")
+        tap("More…")
+        tap("A partner taps the reps…")
+        tap("The first rep begins")
+        repeat(3) { pass(1) }
+        tap("Rep 1 over")
+        pass(1)
+        assertTrue(texts().toString(), sees("1 rep tapped") && hasKey("Rep 2 over"))
+        tap("Back")
+        assertTrue(texts().toString(), hasKey("Racked"))
+    }
+
+    @Test
     fun aTapIsFelt() {
         begin("1.1")
         val vibrator = shadowOf(app.getSystemService(Vibrator::class.java))
