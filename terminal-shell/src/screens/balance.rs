@@ -9,7 +9,8 @@ use crate::palette::{Palette, WARNS};
 
 pub(super) fn sheet(balance: &BalanceScreen, width: u16, palette: Palette) -> Sheet<'_> {
     let mut sheet = Sheet::new(&balance.title, &balance.subtitle).keys(&balance.keys);
-    let length = (width.saturating_sub(6) * 2 / 5).min(60);
+    // A third for the bars leaves the counts of one muscle on one line of 80 columns.
+    let length = (width.saturating_sub(6) / 3).min(60);
     sheet.items.extend(
         balance
             .bars
@@ -87,7 +88,7 @@ fn bar_lines(
     let mark = if bar.behind { WARNS } else { " " };
     let lead = format!("  {drawn} ");
     let under = " ".repeat(lead.width());
-    let room = width.saturating_sub(length + 6);
+    let room = width.saturating_sub(length + 5);
     let mut below = sides.map(|sides| format!("  {sides:<wide$} ", wide = usize::from(length)));
     let mut lines = Vec::new();
     let mut beside = wrapped(&bar.text, room, &format!("{mark} "), style);
