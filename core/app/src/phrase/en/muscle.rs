@@ -91,19 +91,23 @@ pub fn week_of_kind(
 /// What falls behind, and where a set could go.
 pub fn behind(behind: &Behind, places: &[String], numerals: Numerals) -> String {
     let short = behind.planned_halves.saturating_sub(behind.done_halves);
-    let (name, short) = (name(behind.muscle), sets(short, numerals));
-    format!("{name}: {short} hard sets behind; {}.", could_go(places))
+    let (name, short) = (name(behind.muscle), hard_sets(short, numerals));
+    format!("{name}: {short} behind; {}.", could_go(places))
 }
 
 /// A side that falls behind, and where a set for it could go.
 pub fn behind_side(behind: &BehindSide, places: &[String], numerals: Numerals) -> String {
     format!(
-        "{}, {} side: {} hard sets less than the other; {}.",
+        "{}, {} side: {} less than the other; {}.",
         name(behind.muscle),
         words::side(behind.side),
-        sets(behind.by_halves, numerals),
+        hard_sets(behind.by_halves, numerals),
         could_go(places)
     )
+}
+
+fn hard_sets(halves: u32, numerals: Numerals) -> String {
+    format!("{} {}", sets(halves, numerals), if halves == 2 { "hard set" } else { "hard sets" })
 }
 
 fn could_go(places: &[String]) -> String {
