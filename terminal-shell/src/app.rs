@@ -11,6 +11,7 @@ use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
 use crate::editor::Editor;
 use crate::keys::Press;
+use crate::metronome::Metronome;
 use crate::screens::{self, Notice, Over, Selectable, Ui};
 use crate::{clock, files};
 
@@ -54,6 +55,8 @@ pub(crate) struct App {
     ui: Ui,
     writing: Option<Writing>,
     ring: Option<Ring>,
+    /// Counts the tempo of the set that is on.
+    metronome: Option<Metronome>,
     /// What is carried out all the same if it is said now.
     asked: Option<Intent>,
     /// The exercise whose lift was last looked at.
@@ -76,6 +79,7 @@ impl App {
             ui: Ui { mark, ..Ui::default() },
             writing: None,
             ring: None,
+            metronome: None,
             asked: None,
             lift: String::new(),
         };
@@ -113,7 +117,8 @@ impl App {
             clock::until(now, self.seen.wall_ms.saturating_add(after), boot)
         });
         let ring = self.ring.as_ref().map(|ring| clock::until(now, ring.wall_ms, ring.boot_ms));
-        [change, ring].into_iter().flatten().min().map(|ms| ms.max(0))
+        let beat = self.metronome.as_ref().map(|metronome| metronome.until(now));
+        [change, ring, beat].into_iter().flatten().min().map(|ms| ms.max(0))
     }
 
     fn next_change_ms(&self) -> Option<i64> {
@@ -131,15 +136,25 @@ impl App {
     pub(crate) fn tick(&mut self, now: Reading) -> bool {
         let due = |ring: &Ring| clock::until(&now, ring.wall_ms, ring.boot_ms) <= 0;
         let rings = self.ring.take_if(|ring| due(ring));
+        let beat = self.metronome.as_mut().and_then(|metronome| metronome.beat(&now));
         if self.next_change_ms().is_some() {
             self.show(self.look.clone(), now);
         }
-        match rings {
-            Some(ring) => {
-                self.say(ring.text);
-                true
-            }
-            None => false,
+        let said = rings.map(|ring| ring.text).or(beat);
+        let heard = said.is_some();
+        said.into_iter().for_each(|text| self.say(text));
+        heard
+    }
+
+    /// Starts to count the tempo of the set that is on, or stops.
+    fn count(&mut self, now: &Reading) {
+        let Screen::Floor { floor } = &self.screen else { return };
+        self.metronome = match self.metronome {
+            Some(_) => None,
+            None => Metronome::start(&floor.beats, now),
+        };
+        if self.metronome.is_some() {
+            self.say("get set".to_owned());
         }
     }
 
@@ -196,6 +211,7 @@ impl App {
             Press::Char('q') => return Flow::Leave,
             Press::Char('?') => self.over(Over::Help),
             Press::Char('w') => self.why(),
+            Press::Char('c') => self.count(&now),
             Press::Char('j') => self.step(KeyCode::Down, now),
             Press::Char('k') => self.step(KeyCode::Up, now),
             Press::Char('o') => self.open_file(),
@@ -283,6 +299,10 @@ impl App {
             self.ui.top = 0;
             self.ui.open.clear();
             self.ui.over = Over::Nothing;
+        }
+        // A metronome belongs to the set it was started for.
+        if part(&self.screen) != part(&screen) {
+            self.metronome = None;
         }
         self.look = look;
         self.screen = screen;
@@ -487,6 +507,14 @@ fn all_the_same(intent: &Intent) -> Option<Intent> {
         _ => return None,
     }
     Some(again)
+}
+
+/// The part that the floor is at; none on other screens.
+fn part(screen: &Screen) -> Option<&str> {
+    match screen {
+        Screen::Floor { floor } => floor.part.as_deref(),
+        _ => None,
+    }
 }
 
 /// The look that shows a screen again.

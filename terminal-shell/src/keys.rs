@@ -37,8 +37,8 @@ pub(crate) struct Bound<'a> {
     pub(crate) key: &'a Key,
 }
 
-/// Letters that mean the same on every screen: why, move, open a file, leave.
-const KEPT: [char; 5] = ['w', 'j', 'k', 'o', 'q'];
+/// Letters that mean the same on every screen: why, move, open a file, count a tempo, leave.
+const KEPT: [char; 6] = ['w', 'j', 'k', 'o', 'c', 'q'];
 
 /// The press of a key that the core names the same on every screen.
 fn known(id: &str) -> Option<Press> {

@@ -6,6 +6,7 @@ mod commands;
 mod editor;
 mod files;
 mod keys;
+mod metronome;
 mod palette;
 mod place;
 mod screens;

@@ -375,6 +375,9 @@ fn thumb_lines(
     let part = |key: &Key| keys_line::part(bound, key, palette);
     let named = [&thumb.ended, &thumb.undo, &thumb.redo, &thumb.more, &floor.bar.holds];
     small.extend(named.into_iter().flatten().map(part));
+    if !floor.beats.is_empty() {
+        small.push(keys_line::named("c", "Count the tempo", palette));
+    }
     small.push(keys_line::named("w", "Why", palette));
     lines.extend(keys_line::flow(small, width));
     for line in &mut lines {

@@ -49,6 +49,7 @@ const FLOOR: &[&str] = &[
     "- and + set the figure right before it is recorded, u takes the last tap back.",
     "[ and ] make the rest shorter and longer. Nothing has to be started: recording the next set \
      ends the rest.",
+    "c counts a tempo aloud, with a bell at each beat, until the set is recorded or c again.",
     "b says what the bar really holds, e how a set ended otherwise, m opens the rest.",
 ];
 
