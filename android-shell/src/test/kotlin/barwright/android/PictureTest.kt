@@ -95,6 +95,11 @@ class PictureTest : FloorTest() {
         picture("kinds-cluster")
         at("side") { "left side" in it.call.sentence }
         at("tempo") { it.call.manner.isNotEmpty() }
+        tap("More…")
+        tap("A partner taps the reps…")
+        tap("The first rep begins")
+        picture("kinds-pace")
+        tap("Undo the last tap")
         at("drop") { "drop 1" in it.call.sentence }
         at("range") { "top half" in it.call.sentence }
         at("short-part") { "short part 2" in it.call.sentence }
