@@ -33,6 +33,7 @@ pub(super) fn screen(core: &Core, run: &Run, draft: &Draft, at: &Reading) -> Flo
     let rest = rest_view(run, at);
     let mut notices = notices(core, run, at);
     notices.extend(slowed(core, run));
+    notices.extend(lacking(run, cursor.as_ref()));
     let aloud = aloud(&bar.total, &call, rest.as_ref(), &notices);
     FloorScreen {
         title: run.sheet.title.clone(),
@@ -433,6 +434,17 @@ fn notices(core: &Core, run: &Run, at: &Reading) -> Vec<String> {
     .flatten()
     .map(str::to_owned)
     .collect()
+}
+
+/// What the gym lacks for the exercise that is on, before its first set, and what is done instead.
+fn lacking(run: &Run, cursor: Option<&Cursor>) -> Option<String> {
+    let entry = run.entries.get(&cursor?.set.entry)?;
+    let lacks = &entry.entry.lacks;
+    if lacks.is_empty() || entry.sets.iter().any(SetRun::begun) {
+        return None;
+    }
+    let instead = entry.entry.instead.iter().find(|substitute| substitute.possible);
+    Some(en::floor::lacking(lacks, instead.map(|substitute| substitute.name.as_str())))
 }
 
 fn aloud(total: &str, call: &CallZone, rest: Option<&RunningRest>, notices: &[String]) -> String {

@@ -205,3 +205,14 @@ pub fn to_go(run: &Run) -> String {
     let seconds = prescribe::seconds_to_go(run);
     format!("{}, {} to go", words::count(sets, "set", "sets"), words::minutes(seconds))
 }
+
+/// What this gym lacks for the exercise that is on, and where what is done instead is found.
+pub fn lacking(lacks: &[String], instead: Option<&str>) -> String {
+    let lacks = lacks.join(", ").replace('-', " ");
+    match instead {
+        Some(instead) => format!(
+            "This gym lacks: {lacks}. {instead} is there: More, Do another exercise instead."
+        ),
+        None => format!("This gym lacks: {lacks}."),
+    }
+}
