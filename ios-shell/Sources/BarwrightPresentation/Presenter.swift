@@ -167,7 +167,10 @@ public final class Presenter {
         case .today:
             if case .today = look, let look { return look }
             return .today(session: nil, minutes: nil)
-        case .floor: return .floor(draft: Draft())
+        case .floor(let floor):
+            // A tap that leaves its panel open leaves it open when the figures change, too.
+            if case .floor = look, let look, floor.panel != nil { return look }
+            return .floor(draft: Draft())
         case .tally: return .tally
         case .weeks: return .weeks
         case .lift(let lift):
@@ -416,7 +419,7 @@ extension Intent {
         case .write(let field, let text, _): .write(field: field, text: text, sure: true)
         case .begin, .start, .record, .correct, .skipSet, .skipExercise, .swap, .postpone, .takeUp,
             .addSet, .barHolds, .restBy, .guardedBy, .useKit, .pause, .resume, .finish, .holdBack,
-            .undo, .redo, .wake, .adoptPlan, .addGym, .chooseGym, .arrange,
+            .undo, .redo, .wake, .adoptPlan, .addGym, .chooseGym, .arrange, .tapRep,
             .takeUpPlan:
             nil
         }
