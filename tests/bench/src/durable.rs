@@ -27,10 +27,10 @@ pub(crate) const BARE: Measure = Measure {
 };
 
 /// One table, written as durably as the store writes.
-struct Bare(Connection);
+pub(crate) struct Bare(Connection);
 
 impl Bare {
-    fn new() -> Self {
+    pub(crate) fn new() -> Self {
         let connection = Connection::open(records::fresh()).expect("a file");
         connection
             .execute_batch(
@@ -43,13 +43,21 @@ impl Bare {
     }
 
     fn insert(&self) -> f64 {
-        let body = "x".repeat(400);
-        micros(|| {
-            self.0
-                .prepare_cached("INSERT INTO entry (body) VALUES (?1)")
-                .and_then(|mut insert| insert.execute([&body]))
-                .expect("it is inserted")
-        })
+        let body = Self::body();
+        micros(|| self.put(&body))
+    }
+
+    /// As much text as a tap writes.
+    pub(crate) fn body() -> String {
+        "x".repeat(400)
+    }
+
+    /// One durable insert.
+    pub(crate) fn put(&self, body: &str) -> usize {
+        self.0
+            .prepare_cached("INSERT INTO entry (body) VALUES (?1)")
+            .and_then(|mut insert| insert.execute([body]))
+            .expect("it is inserted")
     }
 }
 

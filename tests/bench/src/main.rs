@@ -31,6 +31,7 @@ const MEASURES: &[Measure] = &[
     solver::SOLVER,
     rehearsal::SPEED,
     tap::CPU,
+    tap::WHOLE,
     tap::TEN_YEARS,
     open::RATIO,
     open::WARM,
