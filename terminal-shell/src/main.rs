@@ -132,8 +132,8 @@ fn run(line: Line) -> Result<(), Failure> {
     match command {
         None => commands::start::run(records),
         Some(Command::Today { minutes, json }) => {
-            let engine = records.open_begun()?;
-            commands::today::run(&engine, minutes, json, &mut out)
+            let look = Look::Today { session: None, minutes };
+            commands::screen::run(&*records.open_begun()?, look, json, &mut out)
         }
         Some(Command::Lift { name, json }) => {
             let look = Look::Lift { exercise: name, page: 0 };

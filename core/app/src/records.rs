@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use barwright_store::{Store, StoreError, quarantine, salvage};
+use barwright_store::{Store, StoreError, is_at, quarantine, salvage};
 
 use crate::contract::{EngineError, RefusalCode};
 use crate::engine::{derive_anew, guarded};
@@ -33,9 +33,7 @@ pub fn recover(path: String) -> Result<Recovered, EngineError> {
 }
 
 fn read_back(path: &Path) -> Result<Recovered, EngineError> {
-    let mut log = path.as_os_str().to_owned();
-    log.push("-wal");
-    if !path.exists() && !Path::new(&log).exists() {
+    if !is_at(path) {
         let reason = en::storage::no_file(&path.display().to_string());
         return Err(EngineError::Refused { code: RefusalCode::NotHere, reason });
     }

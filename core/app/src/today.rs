@@ -57,10 +57,7 @@ impl Place {
     }
 
     fn of_plan(place: &PlanPlace) -> Option<Self> {
-        Some(Self {
-            week: usize::from(place.week).checked_sub(1)?,
-            session: usize::from(place.session).checked_sub(1)?,
-        })
+        Self::of_at(At { week: place.week, session: place.session })
     }
 }
 

@@ -24,6 +24,6 @@ mod store;
 pub use error::{Damage, Foreign, StoreError};
 pub use event::{Event, NewEvent, Seq, Stamp, Tap};
 pub use history::{AtEnd, Derive, History, VolumeRow};
-pub use quarantine::{Salvage, SetAside, quarantine, salvage};
+pub use quarantine::{Salvage, SetAside, is_at, quarantine, salvage};
 pub use schema::SCHEMA_VERSION;
 pub use store::{CHECKED_ON_OPEN, Place, Standing, Store, Verified};

@@ -27,6 +27,12 @@ pub struct Salvage {
     pub beyond: u64,
 }
 
+/// Whether a store, or what is left of one, lies at a path: its file, or its write-ahead log alone.
+#[must_use]
+pub fn is_at(path: &Path) -> bool {
+    path.exists() || log_of(path).exists()
+}
+
 /// Sets a damaged file aside under a name of its own, with its write-ahead log, so that a new store
 /// can take its place. Nothing is deleted.
 ///

@@ -8,7 +8,6 @@ pub(crate) mod records;
 pub(crate) mod rehearse;
 pub(crate) mod screen;
 pub(crate) mod start;
-pub(crate) mod today;
 
 use std::io::{self, Write};
 use std::path::PathBuf;

@@ -1,4 +1,4 @@
-//! `barwright lift`, `balance` and `weeks`: the screens of the same names as text or JSON.
+//! `barwright today`, `lift`, `balance` and `weeks`: the screens of the same names as text or JSON.
 
 use std::io::Write;
 

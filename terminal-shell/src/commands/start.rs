@@ -3,9 +3,10 @@
 use std::io::{self, BufRead, IsTerminal, Write};
 use std::path::Path;
 
+use barwright_app::contract::Look;
 use barwright_app::demo;
 
-use super::{Failure, Records, plan, say, today};
+use super::{Failure, Records, plan, say, screen};
 use crate::app::App;
 use crate::palette::Palette;
 use crate::{clock, terminal};
@@ -21,13 +22,14 @@ pub(crate) fn run(mut records: Records) -> Result<(), Failure> {
     let begun = path.exists() || records.demo;
     let mut out = io::stdout();
     if !shows {
+        let today = Look::Today { session: None, minutes: None };
         if !begun {
             let said = nothing_yet(&path);
             say(&mut out, &format!("{said}\n\nThe demo's sheet, all of it invented:\n\n"))?;
             let shown = demo::play(&records.locale(), &clock::read())?;
-            return today::run(&shown, None, false, &mut out);
+            return screen::run(&shown, today, false, &mut out);
         }
-        return today::run(&*records.open()?, None, false, &mut out);
+        return screen::run(&*records.open()?, today, false, &mut out);
     }
     if !begun && !first(&mut records, &path, &mut io::stdin().lock(), &mut out)? {
         return Ok(());

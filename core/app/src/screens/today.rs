@@ -132,7 +132,7 @@ fn heading(entry: &Entry) -> Row {
     let detail = if entry.lacks.is_empty() {
         entry.set_up.join(", ")
     } else {
-        let lacks = entry.lacks.join(", ").replace('-', " ");
+        let lacks = en::floor::lacks_here(&entry.lacks);
         let instead: Vec<&str> = entry
             .instead
             .iter()
@@ -140,8 +140,8 @@ fn heading(entry: &Entry) -> Row {
             .map(|substitute| substitute.name.as_str())
             .collect();
         match instead.as_slice() {
-            [] => format!("this gym lacks: {lacks}"),
-            some => format!("this gym lacks: {lacks}; instead: {}", some.join(" or ")),
+            [] => lacks,
+            some => format!("{lacks}; instead: {}", some.join(" or ")),
         }
     };
     row(format!("entry-{}", entry.id.0), 1, format!("{}{optional}", entry.name))

@@ -206,13 +206,18 @@ pub fn to_go(run: &Run) -> String {
     format!("{}, {} to go", words::count(sets, "set", "sets"), words::minutes(seconds))
 }
 
+/// What this gym lacks for an exercise.
+pub fn lacks_here(lacks: &[String]) -> String {
+    format!("this gym lacks: {}", lacks.join(", ").replace('-', " "))
+}
+
 /// What this gym lacks for the exercise that is on, and where what is done instead is found.
 pub fn lacking(lacks: &[String], instead: Option<&str>) -> String {
-    let lacks = lacks.join(", ").replace('-', " ");
+    let lacks = words::sentence_case(&lacks_here(lacks));
     match instead {
-        Some(instead) => format!(
-            "This gym lacks: {lacks}. {instead} is there: More, Do another exercise instead."
-        ),
-        None => format!("This gym lacks: {lacks}."),
+        Some(instead) => {
+            format!("{lacks}. {instead} is there: More, Do another exercise instead.")
+        }
+        None => format!("{lacks}."),
     }
 }
