@@ -323,14 +323,30 @@ fn rules() -> impl Strategy<Value = Vec<Rule>> {
         RuleKind::AsPlanned,
         RuleKind::DoubleProgression,
         RuleKind::TwoForTwo,
+        RuleKind::AddWhenMade,
         RuleKind::ByEffort,
         RuleKind::LessAssistance,
         RuleKind::MoreAddedLoad,
     ];
     let step = prop_oneof![mass().prop_map(Step::Mass), percent().prop_map(Step::Share)];
-    (subsequence(kinds, 0..=4), vec(option::of(step), 4)).prop_map(|(kinds, steps)| {
-        kinds.into_iter().zip(steps).map(|(kind, step)| Rule { kind, step }).collect()
+    (subsequence(kinds, 0..=4), vec((option::of(step), any::<bool>()), 4)).prop_map(|(kinds, steps)| {
+        kinds.into_iter().zip(steps).map(|(kind, (step, up))| Rule { kind, step, up }).collect()
     })
+}
+
+/// The rules that rows may have: where a max or the plan's weeks own the load, none adds to it.
+fn fitting(lines: &[Line], rules: Vec<Rule>) -> Vec<Rule> {
+    let owned = |line: &Line| {
+        let loads = || line.load.iter().flatten();
+        loads().any(|load| matches!(load, LoadCall::Percent { .. }))
+            || (line.load.by_week()
+                && loads().any(|load| {
+                    matches!(load, LoadCall::Mass(_) | LoadCall::Added(_) | LoadCall::Assisted(_))
+                }))
+    };
+    let holds = |rule: &Rule| matches!(rule.kind, RuleKind::AsPlanned | RuleKind::ByEffort);
+    let any = lines.iter().any(owned);
+    rules.into_iter().filter(|rule| !any || holds(rule)).collect()
 }
 
 fn misses() -> impl Strategy<Value = Vec<Miss>> {
@@ -379,24 +395,27 @@ fn slot(count: usize) -> impl Strategy<Value = Slot> {
         .prop_map(|[pins, seat, attachment, bench]| SetUp { pins, seat, attachment, bench });
     let gear = subsequence(vec![Gear::Belt, Gear::Wraps, Gear::Straps, Gear::Sleeves], 0..=4);
     (
-        (slug(), weeks(count), option::of(goal()), option::of(text()), any::<bool>()),
+        (slug(), weeks(count), option::of(goal()), option::of(text()), any::<[bool; 2]>()),
         (option::of(sides), option::of(counting), option::of(ramp()), set_up, gear),
         (cues(), rests(), vec(substitute(), 0..3), rules(), option::of(misses())),
-        vec(line(count), 1..4),
+        (vec(line(count), 1..4), option::of(text())),
     )
         .prop_map(
             |(
-                (exercise, weeks, goal, superset, optional),
+                (exercise, weeks, goal, superset, [optional, keep]),
                 (sides, counting, ramp, set_up, wear),
                 (cues, rest, substitutes, next, misses),
-                lines,
+                (lines, track),
             )| Slot {
+                next: fitting(&lines, next),
                 lines: testable(&exercise, lines),
                 exercise,
                 weeks,
                 goal,
                 superset,
                 optional,
+                keep,
+                track,
                 sides,
                 counting,
                 ramp,
@@ -405,7 +424,6 @@ fn slot(count: usize) -> impl Strategy<Value = Slot> {
                 cues,
                 rest,
                 substitutes,
-                next,
                 misses,
             },
         )

@@ -12,7 +12,7 @@ mod table;
 
 pub use exercise::{Counting, Exercise, Measure, Names};
 pub use find::Catalogue;
-pub use movement::{Movement, Region};
+pub use movement::{Joint, Movement, Region};
 pub use muscle::Muscle;
 
 /// The implements that the built-in exercises use. The set is open: equipment and a plan's own

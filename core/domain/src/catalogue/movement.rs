@@ -82,6 +82,35 @@ pub enum Movement {
     Neck,
 }
 
+/// The joints that a movement works most, for pain that is of a joint.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Joint {
+    /// Shoulder, and with it the elbow where it presses or pulls.
+    Shoulder,
+    /// Elbow and wrist.
+    Elbow,
+    /// Hip and lower back.
+    Hip,
+    /// Knee and ankle.
+    Knee,
+    /// Spine.
+    Spine,
+}
+
+impl Joint {
+    /// As records keep it: `joint shoulder`. No exercise has a space in its key.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Shoulder => "joint shoulder",
+            Self::Elbow => "joint elbow",
+            Self::Hip => "joint hip",
+            Self::Knee => "joint knee",
+            Self::Spine => "joint spine",
+        }
+    }
+}
+
 /// Upper body, lower body, or the trunk between.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -135,6 +164,47 @@ impl Movement {
         Self::Shrug,
         Self::Neck,
     ];
+
+    /// The joint it works most (common practice).
+    pub const fn joint(self) -> Joint {
+        match self {
+            Self::Squat
+            | Self::Lunge
+            | Self::Jump
+            | Self::KneeExtension
+            | Self::KneeFlexion
+            | Self::CalfRaise
+            | Self::ToeRaise
+            | Self::Sled => Joint::Knee,
+            Self::Hinge
+            | Self::Bridge
+            | Self::QuickLift
+            | Self::Carry
+            | Self::HipExtension
+            | Self::HipFlexion
+            | Self::HipAbduction
+            | Self::HipAdduction => Joint::Hip,
+            Self::HorizontalPush
+            | Self::HorizontalPull
+            | Self::VerticalPush
+            | Self::VerticalPull
+            | Self::Throw
+            | Self::ShoulderAbduction
+            | Self::ShoulderFlexion
+            | Self::ShoulderExtension
+            | Self::ChestFly
+            | Self::RearFly
+            | Self::ShoulderRotation
+            | Self::Shrug => Joint::Shoulder,
+            Self::ElbowFlexion | Self::ElbowExtension | Self::Wrist => Joint::Elbow,
+            Self::TrunkBrace
+            | Self::TrunkFlexion
+            | Self::TrunkExtension
+            | Self::TrunkSide
+            | Self::TrunkRotation
+            | Self::Neck => Joint::Spine,
+        }
+    }
 
     /// As a plan file writes it: `horizontal-push`.
     pub const fn slug(self) -> &'static str {

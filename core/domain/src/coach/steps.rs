@@ -5,7 +5,7 @@ use crate::call::{HowMany, LoadCall, WeekKind};
 use crate::catalogue::Counting;
 use crate::coach::laid;
 use crate::plan::{Rule, RuleKind, SetCall, Step};
-use crate::prescribe::here::Here;
+use crate::session::here::Here;
 use crate::progress::makes::Makes;
 use crate::quantity::{Mass, MassUnit, Percent};
 
@@ -41,7 +41,10 @@ pub(super) fn coarse(look: Look<'_>) -> Vec<Finding> {
 /// Whether a rule adds load by steps of its own.
 fn steps(kind: RuleKind) -> bool {
     match kind {
-        RuleKind::DoubleProgression | RuleKind::TwoForTwo | RuleKind::MoreAddedLoad => true,
+        RuleKind::DoubleProgression
+        | RuleKind::TwoForTwo
+        | RuleKind::AddWhenMade
+        | RuleKind::MoreAddedLoad => true,
         // Help is stepped by the machine; a plan's own numbers and efforts ask for what they ask.
         RuleKind::AsPlanned | RuleKind::ByEffort | RuleKind::LessAssistance => false,
     }

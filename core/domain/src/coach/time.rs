@@ -3,7 +3,8 @@
 use super::laid;
 use super::{About, Check, Finding, Level, Look};
 use crate::call::WeekKind;
-use crate::desk::{DeskEvent, MaxFact, MaxOrigin};
+use crate::desk::DeskEvent;
+use crate::owners::{Change, MaxOrigin, Owner};
 use crate::plan::WeekSession;
 use crate::prescribe::{self, Lifter, Source};
 use crate::quantity::{Mass, MassUnit};
@@ -76,8 +77,9 @@ fn someone(look: Look<'_>) -> Lifter {
     let mut lifter = Lifter::default();
     let mass = Mass::whole(100, MassUnit::Kilogram);
     for exercise in look.catalogue.iter().filter(|exercise| exercise.main_lift) {
-        let fact = MaxFact { mass, day: 0, origin: MaxOrigin::Entered };
-        let event = DeskEvent::MaxKept { exercise: exercise.slug.to_string(), fact };
+        let owner = Owner::Max(exercise.slug.to_string());
+        let changes = vec![Change::Max { mass, origin: MaxOrigin::Entered }];
+        let event = DeskEvent::Said { owner, changes, day: 0 };
         lifter.desk.apply(0, &event);
     }
     let mass = Mass::whole(80, MassUnit::Kilogram);

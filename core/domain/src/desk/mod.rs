@@ -1,11 +1,13 @@
-//! What stands between sessions: the adopted plan, the gyms, the maxes, the body mass.
+//! What stands between sessions: the adopted plan and its owners, the gyms, the body mass.
 //!
-//! [`Desk`] is a fold of [`DeskEvent`]s, small enough to be kept whole beside the log, so that
-//! opening never reads ten years of them.
+//! [`Desk`] is a fold of [`DeskEvent`]s, small enough to be kept beside the log, so that opening
+//! never reads ten years of them.
 
+mod adopt;
 mod arranged;
 mod calendar;
 
+pub use adopt::{Adoption, Shared, adoption};
 pub use arranged::{Arranged, Arrangement, At};
 pub use calendar::{Calendar, Dated, Standing, TrainedAt, calendar};
 
@@ -13,37 +15,10 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use crate::catalogue::Catalogue;
 use crate::equipment::Equipment;
-use crate::plan::Plan;
+use crate::owners::{Change, Outcome, Owner, Owners, RowId, RowOwner, TrackId, Why};
 use crate::quantity::Mass;
 use crate::session::Run;
-
-/// How a max came to be known.
-#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum MaxOrigin {
-    /// Entered by the lifter.
-    Entered,
-    /// Lifted in a test.
-    Tested,
-    /// Raised from an estimate, by the plan's rule.
-    Raised {
-        /// The formula, by its key.
-        formula: String,
-    },
-}
-
-/// A reference max as of a day.
-#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub struct MaxFact {
-    /// The max.
-    pub mass: Mass,
-    /// Local date, in days since 1970-01-01.
-    pub day: i32,
-    /// How it came to be known.
-    pub origin: MaxOrigin,
-}
 
 /// A fact kept at the desk.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -53,8 +28,27 @@ pub enum DeskEvent {
     PlanAdopted {
         /// The file's text, as it was read.
         text: String,
+        /// What it calls itself.
+        name: String,
         /// Local date of adoption, in days since 1970-01-01.
         day: i32,
+        /// Each row with its track.
+        rows: Vec<RowOwner>,
+        /// What it says to tracks that start.
+        said: Vec<(TrackId, Vec<Change>)>,
+    },
+    /// The plan that is on was read again, mended: weeks, dates and owners stay.
+    PlanMended {
+        /// The log's number of its adoption.
+        plan: u64,
+        /// The file's text.
+        text: String,
+        /// Local date of the mending.
+        day: i32,
+        /// Each row with its track.
+        rows: Vec<RowOwner>,
+        /// What it says to tracks that start, or start anew.
+        said: Vec<(TrackId, Vec<Change>)>,
     },
     /// A plan that was kept is taken up again where it stood; the one before is kept.
     PlanTakenUp {
@@ -62,6 +56,8 @@ pub enum DeskEvent {
         plan: u64,
         /// The file's text.
         text: String,
+        /// What it calls itself.
+        name: String,
         /// Local date of its adoption, in days since 1970-01-01.
         day: i32,
     },
@@ -82,12 +78,39 @@ pub enum DeskEvent {
         /// Its name.
         name: String,
     },
-    /// A reference max.
-    MaxKept {
-        /// The exercise, by its slug.
-        exercise: String,
-        /// The max.
-        fact: MaxFact,
+    /// A person says something to an owner: a max, a working load, a proposal accepted.
+    Said {
+        /// The owner.
+        owner: Owner,
+        /// What.
+        changes: Vec<Change>,
+        /// Local date, in days since 1970-01-01.
+        day: i32,
+    },
+    /// A row gets a track of its own, from where the one it shared stands.
+    TrackParted {
+        /// The row.
+        row: RowId,
+        /// Its own track.
+        track: TrackId,
+        /// What it starts with.
+        changes: Vec<Change>,
+        /// Local date, in days since 1970-01-01.
+        day: i32,
+    },
+    /// What a session came to for each owner, in place of what it came to before.
+    Decided {
+        /// The session, by the log's number of its first event.
+        session: u64,
+        /// Its local date.
+        day: i32,
+        /// An outcome an owner; none where it is no longer over.
+        outcomes: Vec<Outcome>,
+    },
+    /// An illness is over: the next session is the ease-in.
+    WasIll {
+        /// Local date, in days since 1970-01-01.
+        day: i32,
     },
     /// Body mass.
     BodyMassKept {
@@ -99,9 +122,12 @@ pub enum DeskEvent {
 }
 
 impl DeskEvent {
-    /// Whether another plan is on after it.
+    /// Whether another plan, or another text of it, is on after it.
     pub const fn changes_plan(&self) -> bool {
-        matches!(self, Self::PlanAdopted { .. } | Self::PlanTakenUp { .. })
+        matches!(
+            self,
+            Self::PlanAdopted { .. } | Self::PlanMended { .. } | Self::PlanTakenUp { .. }
+        )
     }
 }
 
@@ -110,10 +136,16 @@ impl DeskEvent {
 pub struct Adopted {
     /// The log's number of its adoption: its name.
     pub seq: u64,
+    /// The log's number of the event that has its text.
+    pub text_seq: u64,
     /// The file's text.
     pub text: String,
+    /// What it calls itself.
+    pub name: String,
     /// Local date of adoption.
     pub day: i32,
+    /// Each row with its track.
+    pub rows: Vec<RowOwner>,
 }
 
 /// A plan that was on before, to go back to; its text stands in the log.
@@ -121,10 +153,14 @@ pub struct Adopted {
 pub struct Kept {
     /// The log's number of its adoption: its name.
     pub seq: u64,
+    /// The log's number of the event that has its text.
+    pub text_seq: u64,
     /// What it calls itself.
     pub name: String,
     /// Local date of adoption.
     pub day: i32,
+    /// Each row with its track.
+    pub rows: Vec<RowOwner>,
 }
 
 /// What stands between sessions.
@@ -144,22 +180,26 @@ pub struct Desk {
     /// The gym that is trained in, by name; none is the built-in one of the lifter's unit.
     #[serde(default)]
     pub gym: Option<String>,
-    /// Reference maxes by exercise, oldest first, the last [`MOST_MAXES`] of each.
+    /// What owns the loads. Each owner is kept in a row of its own.
+    #[serde(skip)]
+    pub owners: Owners,
+    /// The last name given to a track.
     #[serde(default)]
-    pub maxes: BTreeMap<String, Vec<MaxFact>>,
+    pub next_track: u32,
+    /// The last name given to a row.
+    #[serde(default)]
+    pub next_row: u32,
     /// The last body mass, and its local date.
     #[serde(default)]
     pub body_mass: Option<(Mass, i32)>,
     /// Set-up of each exercise as it was noted last.
     #[serde(default)]
     pub set_ups: BTreeMap<String, Vec<String>>,
-    /// Exercises whose change the lifter held back on the last tally.
+    /// An illness was over on this local date, and no session was decided since.
     #[serde(default)]
-    pub held_back: Vec<String>,
+    pub was_ill: Option<i32>,
 }
 
-/// The most maxes of one exercise that stand beside the log.
-pub const MOST_MAXES: usize = 30;
 /// The most plans to go back to.
 pub const MOST_KEPT: usize = 20;
 /// The most gyms of the lifter's own.
@@ -169,11 +209,37 @@ impl Desk {
     /// Folds a fact in; `seq` is its number in the log.
     pub fn apply(&mut self, seq: u64, event: &DeskEvent) {
         match event {
-            DeskEvent::PlanAdopted { text, day } => {
-                self.take_up(Adopted { seq, text: text.clone(), day: *day });
+            DeskEvent::PlanAdopted { text, name, day, rows, said } => {
+                self.take_up(Adopted {
+                    seq,
+                    text_seq: seq,
+                    text: text.clone(),
+                    name: name.clone(),
+                    day: *day,
+                    rows: rows.clone(),
+                });
+                self.say(*day, rows, said);
             }
-            DeskEvent::PlanTakenUp { plan, text, day } => {
-                self.take_up(Adopted { seq: *plan, text: text.clone(), day: *day });
+            DeskEvent::PlanMended { plan, text, day, rows, said } => {
+                if let Some(on) = self.plan.as_mut().filter(|on| on.seq == *plan) {
+                    on.text.clone_from(text);
+                    on.text_seq = seq;
+                    on.rows.clone_from(rows);
+                }
+                self.say(*day, rows, said);
+            }
+            DeskEvent::PlanTakenUp { plan, text, name, day } => {
+                let kept = self.kept.iter().find(|kept| kept.seq == *plan);
+                let (text_seq, rows) =
+                    kept.map(|kept| (kept.text_seq, kept.rows.clone())).unwrap_or_default();
+                self.take_up(Adopted {
+                    seq: *plan,
+                    text_seq,
+                    text: text.clone(),
+                    name: name.clone(),
+                    day: *day,
+                    rows,
+                });
             }
             DeskEvent::Arranged { plan, what } => {
                 self.arranged.entry(*plan).or_default().apply(seq, what);
@@ -183,13 +249,37 @@ impl Desk {
                 self.gyms.push(equipment.clone());
             }
             DeskEvent::GymChosen { name } => self.gym = Some(name.clone()),
-            DeskEvent::MaxKept { exercise, fact } => {
-                let facts = self.maxes.entry(exercise.clone()).or_default();
-                facts.push(fact.clone());
-                let over = facts.len().saturating_sub(MOST_MAXES);
-                facts.drain(..over);
+            DeskEvent::Said { owner, changes, day } => {
+                self.owners.said(owner, *day, Why::Entered, changes.clone());
             }
+            DeskEvent::TrackParted { row, track, changes, day } => {
+                let plan = self.plan.as_mut();
+                let own = plan.and_then(|plan| plan.rows.iter_mut().find(|one| one.row == *row));
+                if let Some(own) = own {
+                    own.track = *track;
+                }
+                self.next_track = self.next_track.max(track.0);
+                self.owners.said(&Owner::Track(*track), *day, Why::Entered, changes.clone());
+            }
+            DeskEvent::Decided { session, day, outcomes } => {
+                self.owners.decided(*session, *day, outcomes);
+                if self.was_ill.is_some_and(|ill| ill <= *day) && !outcomes.is_empty() {
+                    self.was_ill = None;
+                }
+            }
+            DeskEvent::WasIll { day } => self.was_ill = Some(*day),
             DeskEvent::BodyMassKept { mass, day } => self.body_mass = Some((*mass, *day)),
+        }
+    }
+
+    /// What a plan says to tracks, and the names it gave.
+    fn say(&mut self, day: i32, rows: &[RowOwner], said: &[(TrackId, Vec<Change>)]) {
+        for row in rows {
+            self.next_track = self.next_track.max(row.track.0);
+            self.next_row = self.next_row.max(row.row.0);
+        }
+        for (track, changes) in said {
+            self.owners.said(&Owner::Track(*track), day, Why::PlanSays, changes.clone());
         }
     }
 
@@ -197,14 +287,39 @@ impl Desk {
     fn take_up(&mut self, plan: Adopted) {
         self.kept.retain(|kept| kept.seq != plan.seq);
         if let Some(before) = self.plan.replace(plan) {
-            let read = Plan::read(&before.text, &Catalogue::builtin());
-            let name = read.map(|file| file.plan.name).unwrap_or_default();
-            self.kept.push(Kept { seq: before.seq, name, day: before.day });
+            self.kept.push(Kept {
+                seq: before.seq,
+                text_seq: before.text_seq,
+                name: before.name,
+                day: before.day,
+                rows: before.rows,
+            });
             let over = self.kept.len().saturating_sub(MOST_KEPT);
-            for gone in self.kept.drain(..over) {
-                self.arranged.remove(&gone.seq);
+            if over > 0 {
+                for gone in self.kept.drain(..over) {
+                    self.arranged.remove(&gone.seq);
+                }
+                let on = self.plan.iter().flat_map(|plan| &plan.rows);
+                let all: Vec<TrackId> = self
+                    .kept
+                    .iter()
+                    .flat_map(|kept| &kept.rows)
+                    .chain(on)
+                    .map(|row| row.track)
+                    .collect();
+                self.owners.keep_tracks(|id| all.contains(&id));
             }
         }
+    }
+
+    /// The owner of a row of the plan that is on.
+    pub fn row(&self, session: usize, slot: usize, line: usize) -> Option<RowOwner> {
+        let rows = self.plan.as_ref().map(|plan| plan.rows.as_slice()).unwrap_or_default();
+        let here = |row: &&RowOwner| {
+            (usize::from(row.session), usize::from(row.slot), usize::from(row.line))
+                == (session, slot, line)
+        };
+        rows.iter().find(here).copied()
     }
 
     /// What was arranged of the plan that is on.
@@ -213,7 +328,7 @@ impl Desk {
         on.cloned().unwrap_or_default()
     }
 
-    /// Takes over what a session that is past leaves behind: set-ups, and what was held back.
+    /// Takes over what a session that is past leaves behind: set-ups.
     ///
     /// A session's own events can be undone until the next one begins; only then is it settled.
     pub fn settle(&mut self, run: &Run) {
@@ -222,21 +337,5 @@ impl Desk {
                 self.set_ups.insert(entry.entry.exercise.clone(), entry.set_up.clone());
             }
         }
-        self.held_back.clone_from(&run.held_back);
-    }
-
-    /// The reference max of an exercise that holds on a day: the latest of the latest date up to
-    /// it.
-    pub fn max_on(&self, exercise: &str, day: i32) -> Option<&MaxFact> {
-        self.maxes.get(exercise)?.iter().filter(|fact| fact.day <= day).max_by_key(|fact| fact.day)
-    }
-
-    /// The reference max that a session of a past day was made with: what that day's own sets
-    /// raised or tested came after it.
-    pub fn max_before(&self, exercise: &str, day: i32) -> Option<&MaxFact> {
-        let stood = |fact: &&MaxFact| {
-            fact.day < day || (fact.day == day && fact.origin == MaxOrigin::Entered)
-        };
-        self.maxes.get(exercise)?.iter().filter(stood).max_by_key(|fact| fact.day)
     }
 }

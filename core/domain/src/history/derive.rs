@@ -132,7 +132,9 @@ pub fn session_volume<'a>(
     catalogue: &Catalogue,
     easiest: Reserve,
 ) -> Vec<MuscleTally> {
-    let work = sets.into_iter().filter(|set| set.is_work()).filter_map(|set| {
+    // Speed work, jumps and throws are no hard sets.
+    let hard = |set: &&DoneSet| set.is_work() && set.kind != SetKind::Speed;
+    let work = sets.into_iter().filter(hard).filter_map(|set| {
         Some(Set {
             week: 0,
             exercise: catalogue.get(&set.exercise)?,

@@ -4,9 +4,11 @@
 //! [`rows`] derives those of one session; [`Rows::changes_to`] says what a tap changes in them.
 
 mod derive;
+mod estimates;
 mod record;
 mod row;
 
 pub use derive::{Change, Rows, rows, rows_after, session_volume};
+pub use estimates::{estimate, hard_estimate, supported};
 pub use record::{Apart, Measure, MostAt, Record, claims, most_at_loads};
 pub use row::{DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey, first_day, week_of};

@@ -206,6 +206,11 @@ pub struct Slot {
     pub superset: Option<String>,
     /// Offered, and left out without a mark.
     pub optional: bool,
+    /// Kept whole when there is little time.
+    pub keep: bool,
+    /// Names the track that its rows carry, so that they share it with others or have it alone;
+    /// where nothing is said, rows written alike share one.
+    pub track: Option<String>,
     /// One side at a time, and which first; where nothing is said, as the exercise is.
     pub sides: Option<Sides>,
     /// How the number is meant, where not as in the catalogue.

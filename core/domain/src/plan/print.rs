@@ -192,6 +192,10 @@ impl Page {
         if slot.optional {
             self.key("optional", "true");
         }
+        if slot.keep {
+            self.key("keep", "true");
+        }
+        self.optional("track", slot.track.as_deref().map(quoted));
         self.optional("sides", slot.sides.map(|sides| one_of(shapes::SIDES, sides as usize)));
         let counted = slot.counting.map(|counting| one_of(shapes::COUNTINGS, counting as usize));
         self.optional("counted", counted);
@@ -634,14 +638,16 @@ fn miss(miss: &Miss) -> String {
 
 fn rule(rule: &Rule) -> String {
     let word = one_of(shapes::RULES_KNOWN, rule.kind as usize);
-    match rule.step {
-        None => word,
-        Some(step) => {
-            let step = match step {
-                Step::Mass(step) => quoted(mass(step)),
-                Step::Share(step) => percent(step),
-            };
-            inline([("rule", word), ("step", step)])
+    let step = rule.step.map(|step| match step {
+        Step::Mass(step) => quoted(mass(step)),
+        Step::Share(step) => percent(step),
+    });
+    match (step, rule.up) {
+        (None, false) => word,
+        (Some(step), false) => inline([("rule", word), ("step", step)]),
+        (None, true) => inline([("rule", word), ("up", "true".to_owned())]),
+        (Some(step), true) => {
+            inline([("rule", word), ("step", step), ("up", "true".to_owned())])
         }
     }
 }

@@ -34,6 +34,11 @@ impl Cut {
         u16::try_from(left).unwrap_or(count).max(count.min(1))
     }
 
+    /// As [`Cut::count`], of a small number.
+    pub fn count_u8(self, count: u8) -> u8 {
+        u8::try_from(self.count(count.into())).unwrap_or(count)
+    }
+
     /// What is left of a share.
     pub fn share(self, share: Percent) -> Percent {
         let keep = i64::from(10_000 - self.load_off.hundredths());
@@ -54,10 +59,13 @@ impl Cut {
 }
 
 /// A rule for next time.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct Rule {
     /// Which rule.
     pub kind: RuleKind,
+    /// By effort on a row in percent: up as well as down.
+    #[serde(default)]
+    pub up: bool,
     /// The step it takes; where none is given, 2.5 kg or 5 lb on plates, else the smallest that the
     /// equipment makes (by effort: 2 % for each half point).
     pub step: Option<Step>,
@@ -74,6 +82,8 @@ pub enum RuleKind {
     /// More load after two or more repetitions over the goal in the last set of two sessions
     /// running (NSCA Essentials, ch. 17).
     TwoForTwo,
+    /// More load after every session in which all called sets were made (common practice).
+    AddWhenMade,
     /// The load follows the effort called (Helms et al. 2018).
     ByEffort,
     /// Less help.
@@ -83,7 +93,7 @@ pub enum RuleKind {
 }
 
 /// The step of a rule.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Step {
     /// So much.
@@ -144,7 +154,7 @@ pub const USUAL_LAY_OFF: [LayOff; 3] = [
 ];
 
 /// What may raise a reference max.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum RaiseMax {
     /// Nothing but an entry by hand.

@@ -21,6 +21,7 @@ pub(super) const RULES_KNOWN: &[&str] = &[
     "as planned",
     "double progression",
     "two for two",
+    "add when made",
     "by effort",
     "less assistance",
     "more added load",
@@ -223,7 +224,7 @@ pub(super) static SUBSTITUTE: Shape = Shape {
 };
 pub(super) static RULE: Shape = Shape {
     name: "rule",
-    keys: &[Key::must("rule", Word(RULES_KNOWN)), Key::may("step", Any(&[MASS, PERCENT]))],
+    keys: &[Key::must("rule", Word(RULES_KNOWN)), Key::may("step", Any(&[MASS, PERCENT])), Key::may("up", Flag)],
 };
 const ONE_RULE: Holds = Any(&[Word(RULES_KNOWN), Table(&RULE)]);
 const MISSES: Holds = List(&SHORT_TEXT, STEPS);
@@ -236,6 +237,8 @@ pub(super) static SLOT: Shape = Shape {
         Key::may("goal", Word(GOALS)),
         Key::may("superset", NAME_TEXT),
         Key::may("optional", Flag),
+        Key::may("keep", Flag),
+        Key::may("track", NAME_TEXT),
         Key::may("sides", Word(SIDES)),
         Key::may("counted", Word(COUNTINGS)),
         Key::may("percent_of", A_LOAD),

@@ -8,7 +8,7 @@ use super::model::{Gear, Goal, Plan, Ramp, Session, SetUp, Sides, Slot, Substitu
 use super::rules::{Cut, Miss, Rule};
 use crate::call::{EffortTarget, Flow, HowMany, LoadCall, Manner, Side, Structure, WeekKind};
 use crate::catalogue::Counting;
-use crate::quantity::Range;
+use crate::quantity::{Percent, Range};
 
 /// A session of a week.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -42,6 +42,8 @@ pub struct Entry {
     pub superset: Option<usize>,
     /// Left out without a mark.
     pub optional: bool,
+    /// Kept whole when there is little time.
+    pub keep: bool,
     /// How sides are done; where nothing is said, as the exercise is.
     pub sides: Option<Sides>,
     /// How the number is meant, where not as in the catalogue.
@@ -74,6 +76,10 @@ pub struct Block {
     /// The sets: all of them where they are listed or by the clock, otherwise the one that is
     /// repeated.
     pub sets: Vec<SetCall>,
+    /// What the week takes off it still: nothing of what is written week by week.
+    pub cut: Cut,
+    /// Its load is written week by week.
+    pub by_week: bool,
 }
 
 /// The call of one set.
@@ -110,6 +116,16 @@ impl Plan {
     /// The session at `index` among those of a week, both counted from 0, with the week's changes
     /// applied. `None` where there is none.
     pub fn session(&self, week: usize, index: usize) -> Option<WeekSession> {
+        let mut session = self.session_as_written(week, index)?;
+        for block in session.exercises.iter_mut().flat_map(|entry| &mut entry.blocks) {
+            *block = block.eased();
+        }
+        Some(session)
+    }
+
+    /// As [`Plan::session`], with what a lighter week takes off left to take off ([`Block::cut`]): a
+    /// sheet takes the deepest of several cuts, and says which.
+    pub fn session_as_written(&self, week: usize, index: usize) -> Option<WeekSession> {
         let at = self.sessions_of(week).get(index).copied()?;
         let session = self.sessions.get(at)?;
         let kind = self.weeks.get(week)?.kind;
@@ -145,30 +161,6 @@ impl Plan {
         })
     }
 
-    /// One row of the session at `index` of a week, as [`Plan::session`] has it: of the exercise, of
-    /// several in the session the `nth`, by the place of the row in its list. The rest of the session
-    /// is not laid out.
-    pub(crate) fn row(
-        &self,
-        (week, index): (usize, usize),
-        exercise: &str,
-        nth: usize,
-        line: usize,
-    ) -> Option<Block> {
-        let at = self.sessions_of(week).get(index).copied()?;
-        let session = self.sessions.get(at)?;
-        let cut = self.cut(week);
-        session
-            .exercises
-            .iter()
-            .filter(|slot| slot.exercise == exercise && slot.weeks.contain(week))
-            .map(|slot| self.blocks(session, slot, week, cut))
-            .filter(|blocks| !blocks.is_empty())
-            .nth(nth)?
-            .into_iter()
-            .find(|block| block.line == line)
-    }
-
     /// The rows of an exercise of a session in a week.
     fn blocks(&self, session: &Session, slot: &Slot, week: usize, cut: Cut) -> Vec<Block> {
         let rest = slot.rest.or(session.rest).or(self.rest);
@@ -194,6 +186,7 @@ fn entry(plan: &Plan, slot: &Slot, place: usize, blocks: Vec<Block>) -> Entry {
         goal: slot.goal.unwrap_or(plan.goal),
         superset: None,
         optional: slot.optional,
+        keep: slot.keep,
         sides: slot.sides,
         counting: slot.counting,
         ramp: slot.ramp.clone(),
@@ -207,46 +200,109 @@ fn entry(plan: &Plan, slot: &Slot, place: usize, blocks: Vec<Block>) -> Entry {
     }
 }
 
+impl Block {
+    /// The row with the week's cut taken off.
+    #[must_use]
+    pub fn eased(&self) -> Self {
+        let cut = self.cut;
+        let mut eased = self.sets_off(cut.sets_off);
+        for set in &mut eased.sets {
+            set.load = lighter(&set.load, cut);
+            set.effort = set.effort.map(|target| EffortTarget {
+                left: Range { from: cut.left(target.left.from), to: cut.left(target.left.to) },
+                ..target
+            });
+        }
+        eased.flow = match eased.flow {
+            Flow::Climb { to, step, most } => {
+                let left = Range { from: cut.left(to.left.from), to: cut.left(to.left.to) };
+                Flow::Climb { to: EffortTarget { left, ..to }, step, most }
+            }
+            Flow::Repeat { until, most } => {
+                let left = Range { from: cut.left(until.left.from), to: cut.left(until.left.to) };
+                Flow::Repeat { until: EffortTarget { left, ..until }, most }
+            }
+            flow => flow,
+        };
+        Self { cut: Cut::default(), ..eased }
+    }
+
+    /// The row with a share of its sets taken off: drops, short parts and continuations first, then
+    /// sets. Of one cluster alone blocks go, never its pauses.
+    #[must_use]
+    pub fn sets_off(&self, off: Percent) -> Self {
+        let cut = Cut { sets_off: off, ..Cut::default() };
+        if off <= Percent::default() {
+            return self.clone();
+        }
+        let mut less = self.clone();
+        less.flow = match self.flow {
+            Flow::Repeat { until, most } => Flow::Repeat { until, most: cut.count_u8(most) },
+            Flow::Total { reps, most } => Flow::Total { reps: cut.count(reps), most },
+            flow @ (Flow::Listed | Flow::Clock { .. } | Flow::Climb { .. } | Flow::Test { .. }) => {
+                flow
+            }
+        };
+        for set in &mut less.sets {
+            if matches!(
+                set.structure,
+                Structure::Drop { .. } | Structure::RestPause { .. } | Structure::Continued { .. }
+            ) {
+                set.structure = Structure::Straight;
+            }
+        }
+        if matches!(self.flow, Flow::Listed | Flow::Clock { .. }) {
+            let count = u16::try_from(less.sets.len()).unwrap_or(u16::MAX);
+            less.sets.truncate(usize::from(cut.count(count)));
+        }
+        if let ([only], [was]) = (less.sets.as_mut_slice(), self.sets.as_slice())
+            && self.sets.len() == 1
+            && let Structure::Cluster { blocks, .. } = &was.structure
+        {
+            let keep = cut.count(u16::try_from(blocks.len()).unwrap_or(u16::MAX));
+            if let Structure::Cluster { blocks, .. } = &mut only.structure {
+                blocks.truncate(usize::from(keep));
+            }
+            only.how_many = only.structure.opening().unwrap_or(only.how_many);
+        }
+        less
+    }
+}
+
 /// A row in a week; `None` where it has no sets in it.
 fn block(at: usize, line: &Line, week: usize, cut: Cut, rest: Rests) -> Option<Block> {
     // What is written week by week is what that week asks: a lighter week takes nothing off it.
-    let unless = |by_week: bool| if by_week { Cut::default() } else { cut };
-    let set_cut = unless(line.sets.by_week());
-    let load_cut = unless(line.load.by_week());
-    let effort_cut = unless(line.effort.as_ref().is_some_and(|effort| effort.by_week()));
-    let efforts = line.effort.as_ref().and_then(|effort| effort.at(week));
-    let effort_at = |index: usize| {
-        let target = *cycle(efforts?, index)?;
-        let left =
-            Range { from: effort_cut.left(target.left.from), to: effort_cut.left(target.left.to) };
-        Some(EffortTarget { left, ..target })
+    let cut = Cut {
+        sets_off: if line.sets.by_week() { Percent::default() } else { cut.sets_off },
+        load_off: if line.load.by_week() { Percent::default() } else { cut.load_off },
+        more_left: match &line.effort {
+            Some(effort) if effort.by_week() => 0,
+            _ => cut.more_left,
+        },
     };
+    let efforts = line.effort.as_ref().and_then(|effort| effort.at(week));
+    let effort_at = |index: usize| cycle(efforts?, index).copied();
     let written = *line.sets.at(week)?;
-    let count_of = |sets: u8| set_cut.count(u16::from(sets));
-    let most_of = |sets: u8| u8::try_from(count_of(sets)).unwrap_or(sets);
     let (flow, count) = match line.course {
-        Course::Listed => (Flow::Listed, count_of(written)),
-        Course::Clock { every } => (Flow::Clock { every }, count_of(written)),
+        Course::Listed => (Flow::Listed, written),
+        Course::Clock { every } => (Flow::Clock { every }, written),
         Course::Climb { step, most_sets } => {
             (Flow::Climb { to: effort_at(0)?, step, most: most_sets }, 1)
         }
         Course::Repeat { most_sets } => {
-            (Flow::Repeat { until: effort_at(0)?, most: most_of(most_sets) }, 1)
+            (Flow::Repeat { until: effort_at(0)?, most: most_sets }, 1)
         }
-        Course::Total { reps, most_sets } => {
-            (Flow::Total { reps: set_cut.count(reps), most: most_sets }, 1)
-        }
+        Course::Total { reps, most_sets } => (Flow::Total { reps, most: most_sets }, 1),
         Course::Test { step, most_tries } => (Flow::Test { step, most: most_tries }, 1),
     };
     let (how_many, loads) = (line.how_many.at(week)?, line.load.at(week)?);
     let count = usize::from(count);
     let mut sets = Vec::with_capacity(count);
     for index in 0..count {
-        let load = lighter(cycle(loads, index)?, load_cut);
         let structure = structure_of(line, index, count);
         sets.push(SetCall {
             how_many: structure.opening().unwrap_or(*cycle(how_many, index)?),
-            load,
+            load: cycle(loads, index)?.clone(),
             effort: effort_at(index),
             structure,
             manner: line.manner.clone(),
@@ -255,7 +311,8 @@ fn block(at: usize, line: &Line, week: usize, cut: Cut, rest: Rests) -> Option<B
             rest: line.rest.or(rest),
         });
     }
-    (!sets.is_empty()).then_some(Block { line: at, flow, sets })
+    let by_week = line.load.by_week();
+    (!sets.is_empty()).then_some(Block { line: at, flow, sets, cut, by_week })
 }
 
 fn cycle<T>(list: &[T], index: usize) -> Option<&T> {

@@ -2,7 +2,7 @@
 
 use crate::call::{Amount, Flow, HowMany, Stop, Structure};
 use crate::equipment::Rig;
-use crate::session::{Block, Call, CallLoad, Entry, EntryId, EntryRun, Lane, Run, SetRun, Sheet};
+use crate::session::{Block, Call, CallLoad, Entry, EntryRun, Lane, Run, SetRun, Sheet};
 
 /// Seconds to put one plate on each side, or to take one off (common practice).
 const A_PLATE: u64 = 5;
@@ -30,53 +30,80 @@ impl Duration {
 }
 
 /// How long a sheet takes. Sets of which nobody knows how many it will take (a climb, a repeat, a
-/// test) are reckoned at the most they may come to; of a total, at as many as called.
+/// test) are reckoned at the most they may come to; of a total, at as many as called. A rest is taken
+/// between sets; from one exercise to the next the longer of it and of setting up, once; after the
+/// last set none.
 pub fn duration(sheet: &Sheet) -> Duration {
-    Duration {
-        warm_up: sheet.warm_up.map_or(0, |seconds| u64::from(seconds.count())),
-        entries: sheet
-            .blocks
-            .iter()
-            .flat_map(|block| block.entries.iter().map(move |entry| (block, entry)))
-            .map(|(block, entry)| entry_seconds(block, entry, u64::from(sheet.seconds_a_rep)))
-            .collect(),
+    let a_rep = u64::from(sheet.seconds_a_rep);
+    let mut entries = Vec::new();
+    // The rest that the block before ends with: the time for setting up the next.
+    let mut before = 0;
+    for block in &sheet.blocks {
+        let shared = block.entries.iter().filter(|entry| !entry.calls.is_empty()).count() as u64;
+        let mut after = 0;
+        for entry in &block.entries {
+            let (seconds, last) = entry_seconds(block, entry, a_rep, shared);
+            let setting_up = if entry.calls.is_empty() { 0 } else { SETTING_UP.max(before) };
+            before = 0;
+            entries.push(setting_up + seconds);
+            after = after.max(last);
+        }
+        if shared > 1 {
+            // The last round has its rests within, and none after it.
+            if let Some(last) = entries.last_mut() {
+                *last += u64::from(block.rest_within.count()) * (shared - 1);
+            }
+            after = block.rest_after_round.count().into();
+        }
+        before = after;
     }
+    Duration { warm_up: sheet.warm_up.map_or(0, |seconds| u64::from(seconds.count())), entries }
 }
 
 /// Seconds that the sets still to do of a running session take, reckoned as [`duration`] does.
 pub fn seconds_to_go(run: &Run) -> u64 {
     let a_rep = u64::from(run.sheet.seconds_a_rep);
-    let of_entry = |(lane, _, entry): (&Lane, EntryId, &EntryRun)| -> u64 {
-        let shared = lane.entries.len() as u64;
-        let within = u64::from(lane.rest_within.count());
-        let after_round = u64::from(lane.rest_after_round.count());
-        let between_sides = u64::from(entry.entry.rest_between_sides.count());
-        let pending = entry.sets.iter().filter(|set| set.pending());
-        pending
-            .map(|set| {
-                let call = &set.call;
-                let of_row = |other: &&SetRun| {
-                    let other = &other.call;
-                    other.round > 0 && (other.row, other.side) == (call.row, call.side)
-                };
-                let over = entry.sets.iter().filter(of_row).filter(|other| !other.pending());
-                let left = times(call).saturating_sub(over.count() as u64).max(1);
-                let rest = if shared > 1 && call.round > 0 {
-                    shared_rest(within, after_round, shared)
-                } else {
-                    own_rest(call, between_sides)
-                };
-                left * one_set(call, a_rep, rest)
-            })
-            .sum()
-    };
-    run.in_order().filter(|(_, _, entry)| entry.pending()).map(of_entry).sum()
+    let mut total = 0;
+    let mut last = 0;
+    for (lane, _, entry) in run.in_order().filter(|(_, _, entry)| entry.pending()) {
+        let (seconds, rest) = pending_seconds(lane, entry, a_rep);
+        total += seconds;
+        last = rest;
+    }
+    total - last
 }
 
-fn entry_seconds(block: &Block, entry: &Entry, a_rep: u64) -> u64 {
-    let shared = block.entries.iter().filter(|entry| !entry.calls.is_empty()).count() as u64;
+/// Seconds of an exercise's sets still to do, the rest after the last among them, and that rest.
+fn pending_seconds(lane: &Lane, entry: &EntryRun, a_rep: u64) -> (u64, u64) {
+    let shared = lane.entries.len() as u64;
+    let within = u64::from(lane.rest_within.count());
+    let after_round = u64::from(lane.rest_after_round.count());
+    let between_sides = u64::from(entry.entry.rest_between_sides.count());
+    let mut last = 0;
+    let sets = entry.sets.iter().filter(|set| set.pending()).map(|set| {
+        let call = &set.call;
+        let of_row = |other: &&SetRun| {
+            let other = &other.call;
+            other.round > 0 && (other.row, other.side) == (call.row, call.side)
+        };
+        let over = entry.sets.iter().filter(of_row).filter(|other| !other.pending());
+        let left = times(call).saturating_sub(over.count() as u64).max(1);
+        let rest = if shared > 1 && call.round > 0 {
+            shared_rest(within, after_round, shared)
+        } else {
+            own_rest(call, between_sides)
+        };
+        let one = one_set(call, a_rep, rest);
+        last = one.saturating_sub(work_seconds(call, a_rep));
+        left * one
+    });
+    (sets.sum(), last)
+}
+
+/// Seconds of an exercise without the rest after its last set, and that rest.
+fn entry_seconds(block: &Block, entry: &Entry, a_rep: u64, shared: u64) -> (u64, u64) {
     let mut on: Option<&Rig> = None;
-    let mut total = if entry.calls.is_empty() { 0 } else { SETTING_UP };
+    let (mut total, mut last) = (0, 0);
     for call in &entry.calls {
         let rig = match &call.load {
             CallLoad::Known(load) => Some(&load.rig),
@@ -91,9 +118,11 @@ fn entry_seconds(block: &Block, entry: &Entry, a_rep: u64) -> u64 {
             own_rest(call, entry.rest_between_sides.count().into())
         };
         // Plates are changed while resting.
-        total += times(call) * one_set(call, a_rep, rest.max(change));
+        let one = one_set(call, a_rep, rest.max(change));
+        total += times(call) * one;
+        last = one.saturating_sub(work_seconds(call, a_rep));
     }
-    total
+    (total.saturating_sub(last), last)
 }
 
 /// Work and rest of one set; by the clock it is what lies between two starts.

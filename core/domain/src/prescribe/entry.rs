@@ -1,14 +1,17 @@
 //! One exercise of the sheet.
 
-use super::here::Here;
 use super::lifter::Need;
 use super::slot::Slot;
 use super::{past, ramp, row};
+use crate::call::{LoadCall, SetKind};
 use crate::catalogue::Muscle;
 use crate::equipment::BELT;
 use crate::plan;
 use crate::quantity::Mass;
-use crate::session::{Because, Call, CallLoad, Entry, EntryId, Expected, Kit, SetKind, Substitute};
+use crate::session::here::Here;
+use crate::session::{
+    Because, Call, CallLoad, Entry, EntryId, EntryPain, Expected, Kit, Substitute,
+};
 
 /// Lays an exercise out; `warm` are the muscles that earlier ones have trained.
 pub(super) fn entry(slot: &Slot<'_>, id: EntryId, warm: &[Muscle], needs: &mut Vec<Need>) -> Entry {
@@ -17,8 +20,14 @@ pub(super) fn entry(slot: &Slot<'_>, id: EntryId, warm: &[Muscle], needs: &mut V
         needs.push(Need::BodyMass);
     }
     let mut work: Vec<Call> = Vec::new();
+    let mut terms = Vec::new();
     for block in &slot.entry.blocks {
-        work.extend(row::calls(slot, block, needs));
+        let Some((row, calls)) = row::calls(slot, block, needs) else { continue };
+        work.extend(calls);
+        // Sets that take their load from the top set are no evidence of their own.
+        if !block.sets.iter().all(|set| matches!(set.load, LoadCall::OfTopSet(_))) {
+            terms.push(row);
+        }
     }
     tops(slot, &mut work);
     let mut lacks = slot.here.lacks();
@@ -38,6 +47,8 @@ pub(super) fn entry(slot: &Slot<'_>, id: EntryId, warm: &[Muscle], needs: &mut V
         name: exercise.name.to_string(),
         implement: exercise.implement.to_string(),
         optional: slot.entry.optional,
+        main: exercise.main_lift,
+        keep: slot.entry.keep,
         instead: substitutes(slot),
         wear: slot.entry.wear.iter().map(|gear| kit(*gear)).collect(),
         set_up,
@@ -48,6 +59,12 @@ pub(super) fn entry(slot: &Slot<'_>, id: EntryId, warm: &[Muscle], needs: &mut V
         over_body: exercise.over_body,
         supported: past::supported(slot, &calls),
         stands_in_for: None,
+        terms,
+        pain: slot.care().pain.map(|pain| EntryPain {
+            since: pain.since,
+            running: pain.running,
+            comes_back: pain.back.is_some(),
+        }),
         test: calls.iter().any(|call| call.kind == SetKind::Test).then(|| Expected {
             max: past::expected(slot).map(|expected| expected.max),
             region: exercise.region(),
@@ -83,9 +100,7 @@ fn wants_belt(slot: &Slot<'_>, work: &[Call]) -> bool {
     let unmade = |call: &Call| {
         let asked = |why: &Because| match why {
             Because::PlanSays(load) | Because::LessBody { gives: load, .. } => *load > Mass::ZERO,
-            Because::NextTime { to: Some(load), .. } | Because::AsLastTime(load) => {
-                *load > Mass::ZERO
-            }
+            Because::Carried { load, .. } => *load > Mass::ZERO,
             _ => false,
         };
         matches!(call.load, CallLoad::Chosen { .. }) && call.reason.0.iter().any(asked)

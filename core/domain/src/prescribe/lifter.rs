@@ -4,10 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use crate::call::WeekKind;
 use crate::desk::Desk;
 use crate::history::DoneSet;
-use crate::session::PlanPlace;
 
 /// The most past sessions of an exercise that are looked at.
 pub const MOST_PAST: u32 = 12;
@@ -24,10 +22,6 @@ pub const RECENT_DAYS: i32 = 28;
 pub struct Past {
     /// Local date, in days since 1970-01-01.
     pub day: i32,
-    /// Where it stood in a plan.
-    pub place: Option<PlanPlace>,
-    /// What its week was for.
-    pub week_kind: WeekKind,
     /// Its sets of the exercise, in order.
     pub sets: Vec<DoneSet>,
 }
@@ -35,14 +29,14 @@ pub struct Past {
 /// The lifter: what stands at the desk, and what was done.
 #[derive(Debug, Clone, Default)]
 pub struct Lifter {
-    /// Maxes, body mass, set-ups, what is held back.
+    /// The owners of loads, body mass, set-ups.
     pub desk: Desk,
     /// Today's local date, in days since 1970-01-01.
     pub today: i32,
-    /// Local date of the last session of any kind.
-    pub last_day: Option<i32>,
     /// Past sessions by exercise, the latest first: [`ENOUGH_PAST`], those of the last
-    /// [`RECENT_DAYS`] beyond, and [`MOST_PAST`] at the most.
+    /// [`RECENT_DAYS`] beyond, and [`MOST_PAST`] at the most. They are looked at for last time's
+    /// line, for what estimates support and for how long a lift was left; no load is worked out
+    /// from them.
     pub past: BTreeMap<String, Vec<Past>>,
 }
 
@@ -54,17 +48,13 @@ pub enum Need {
     BodyMass,
     /// The reference max of a lift, by its slug.
     Max(String),
+    /// A session without pain, before the max of a lift is tested; by its slug.
+    NoPain(String),
 }
 
 impl Lifter {
     /// Past sessions of an exercise, the latest first.
     pub fn past(&self, exercise: &str) -> &[Past] {
         self.past.get(exercise).map(Vec::as_slice).unwrap_or_default()
-    }
-
-    /// Days from one day, if there was one, to today.
-    pub(super) fn days_since(&self, day: Option<i32>) -> u16 {
-        let days = day.map_or(0, |day| self.today.saturating_sub(day).max(0));
-        u16::try_from(days).unwrap_or(u16::MAX)
     }
 }

@@ -1,11 +1,9 @@
-//! What a plan's own number comes to today, before this gym has its say.
+//! What a plan's own number comes to today, before any cut and before this gym has its say.
 
-use super::here::Here;
-use super::lifter::{Lifter, Need};
-use super::session::Source;
+use super::lifter::Need;
+use super::slot::Slot;
 use crate::call::{EffortTarget, HowMany, LoadCall, MaxOf};
 use crate::catalogue::Counting;
-use crate::desk::MaxFact;
 use crate::progress::percent;
 use crate::quantity::{Mass, Percent};
 use crate::session::Because;
@@ -29,59 +27,34 @@ pub(super) enum Said {
     Missing(Need),
 }
 
-/// The exercise and the day that a load is worked out for.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct For<'a> {
-    pub(super) here: Here<'a>,
-    pub(super) day: i32,
-    /// A session that is past: its own sets changed no max that it was made with.
-    pub(super) past: bool,
-    /// The body's part, where it is known.
-    pub(super) body: Option<Mass>,
-}
-
-impl For<'_> {
-    /// The figure of a mass moved.
-    fn figure(&self, moved: Mass) -> Option<Mass> {
-        if self.moves_body() { moved.checked_sub(self.body?) } else { Some(moved) }
-    }
-
-    fn max<'a>(&self, lifter: &'a Lifter, lift: &str) -> Option<&'a MaxFact> {
-        if self.past {
-            lifter.desk.max_before(lift, self.day)
-        } else {
-            lifter.desk.max_on(lift, self.day)
-        }
-    }
-
-    fn moves_body(&self) -> bool {
-        self.here.exercise.body_share.hundredths() > 0
+/// The lift whose max owns a load in percent, and whether it is of its working max.
+pub(super) fn lift_of<'a>(slot: &Slot<'a>, of: &'a MaxOf) -> (&'a str, bool) {
+    match of {
+        MaxOf::Own => (slot.exercise.slug.as_ref(), false),
+        MaxOf::Working => (slot.exercise.slug.as_ref(), true),
+        MaxOf::Lift(lift) => (lift, false),
+        MaxOf::WorkingOf(lift) => (lift, true),
     }
 }
 
-/// What a load call comes to.
-pub(super) fn said(source: Source<'_>, lifter: &Lifter, on: &For<'_>, call: &LoadCall) -> Said {
+/// What a load call comes to by the plan and the maxes alone.
+pub(super) fn said(slot: &Slot<'_>, call: &LoadCall) -> Said {
     let stated = |mass: Mass| {
         Said::Figure(Planned { figure: mass, up_to: None, why: vec![Because::PlanSays(mass)] })
     };
     match call {
-        _ if on.here.counting == Counting::Unnumbered => Said::Open,
+        _ if slot.here.counting == Counting::Unnumbered => Said::Open,
         LoadCall::Percent { share, of } => {
-            let (lift, working) = match of {
-                MaxOf::Own => (on.here.exercise.slug.as_ref(), false),
-                MaxOf::Working => (on.here.exercise.slug.as_ref(), true),
-                MaxOf::Lift(lift) => (lift.as_str(), false),
-                MaxOf::WorkingOf(lift) => (lift.as_str(), true),
-            };
-            let Some(fact) = on.max(lifter, lift) else {
+            let (lift, working) = lift_of(slot, of);
+            let Some((max, day)) = max_of(slot, lift) else {
                 return Said::Missing(Need::Max(lift.to_owned()));
             };
-            let named = (lift != on.here.exercise.slug).then(|| name_of(source, lift));
-            let working = working.then(|| working_share(source, lift));
-            match of_max(on, fact, working, share.from, named) {
+            let named = (lift != slot.exercise.slug).then(|| name_of(slot, lift));
+            let working = working.then(|| working_share(slot, lift));
+            match of_max(slot, (max, day), working, share.from, named) {
                 Some(mut planned) => {
                     if !share.is_single() {
-                        planned.raise_to(on, share.to);
+                        planned.raise_to(slot, share.to);
                     }
                     Said::Figure(planned)
                 }
@@ -101,48 +74,56 @@ pub(super) fn said(source: Source<'_>, lifter: &Lifter, on: &For<'_>, call: &Loa
     }
 }
 
-fn name_of(source: Source<'_>, slug: &str) -> String {
-    source.catalogue.get(slug).map_or_else(|| slug.to_owned(), |found| found.name.to_string())
+fn max_of(slot: &Slot<'_>, lift: &str) -> Option<(Mass, i32)> {
+    slot.lifter.desk.owners.max(lift).now.map(|(mass, day, _)| (mass, day))
+}
+
+fn name_of(slot: &Slot<'_>, slug: &str) -> String {
+    slot.source.catalogue.get(slug).map_or_else(|| slug.to_owned(), |found| found.name.to_string())
 }
 
 /// The share of a lift's reference max that is its working max.
-fn working_share(source: Source<'_>, lift: &str) -> Percent {
-    let own = source.plan.maxes.iter().find(|rule| rule.lift == lift);
-    own.and_then(|rule| rule.working).unwrap_or(source.plan.working_max)
+fn working_share(slot: &Slot<'_>, lift: &str) -> Percent {
+    let own = slot.source.plan.maxes.iter().find(|rule| rule.lift == lift);
+    own.and_then(|rule| rule.working).unwrap_or(slot.source.plan.working_max)
+}
+
+/// The figure of a mass moved.
+fn figure(slot: &Slot<'_>, moved: Mass) -> Option<Mass> {
+    if slot.moves_body() { moved.checked_sub(slot.body_part()?) } else { Some(moved) }
 }
 
 fn of_max(
-    on: &For<'_>,
-    fact: &MaxFact,
+    slot: &Slot<'_>,
+    (mut max, day): (Mass, i32),
     working: Option<Percent>,
     share: Percent,
     of: Option<String>,
 ) -> Option<Planned> {
     let mut why = Vec::new();
-    let mut max = fact.mass;
     if let Some(working) = working {
         let gives = working.of(max)?;
         why.push(Because::WorkingMax { share: working, of: max, gives });
         max = gives;
     }
     let gives = share.of(max)?;
-    why.push(Because::ShareOfMax { share, max, day: fact.day, of, gives });
-    let figure = on.figure(gives)?;
+    why.push(Because::ShareOfMax { share, max, day, of, gives });
+    let figure = figure(slot, gives)?;
     if figure != gives {
-        why.push(Because::LessBody { moved: gives, body: on.body?, gives: figure });
+        why.push(Because::LessBody { moved: gives, body: slot.body_part()?, gives: figure });
     }
     Some(Planned { figure, up_to: None, why })
 }
 
 impl Planned {
     /// Makes it a range, up to another share of the same max.
-    fn raise_to(&mut self, on: &For<'_>, share: Percent) {
+    fn raise_to(&mut self, slot: &Slot<'_>, share: Percent) {
         let max = self.why.iter().find_map(|why| match why {
             Because::ShareOfMax { max, .. } => Some(*max),
             _ => None,
         });
         let Some(gives) = max.and_then(|max| share.of(max)) else { return };
-        self.up_to = on.figure(gives);
+        self.up_to = figure(slot, gives);
         self.why.push(Because::UpTo { share, gives });
     }
 }
@@ -150,21 +131,20 @@ impl Planned {
 /// What the table of percentages gives for the effort asked, for a barbell main lift whose max is
 /// known: by the most repetitions and the most left, so that it errs to the light side.
 pub(super) fn by_effort(
-    lifter: &Lifter,
-    on: &For<'_>,
+    slot: &Slot<'_>,
     how_many: &HowMany,
     effort: Option<EffortTarget>,
 ) -> Option<Planned> {
-    if !on.here.exercise.main_lift || on.here.counting != Counting::Total {
+    if !slot.exercise.main_lift || slot.here.counting != Counting::Total {
         return None;
     }
     let HowMany::Reps(reps) = how_many else { return None };
-    let fact = on.max(lifter, &on.here.exercise.slug)?;
+    let max = max_of(slot, &slot.exercise.slug)?;
     let (reps, left) = (reps.to, effort?.left.to);
     let row = percent::for_reps(reps, left)?;
     let because =
         Because::PercentForReps { reps, left, share: row.percent, interpolated: row.interpolated };
-    let mut planned = of_max(on, fact, None, row.percent, None)?;
+    let mut planned = of_max(slot, max, None, row.percent, None)?;
     planned.why.insert(0, because);
     Some(planned)
 }

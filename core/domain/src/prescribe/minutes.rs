@@ -20,35 +20,48 @@ pub enum LeftOut {
     },
 }
 
-/// The sheet cut to the minutes there are, and what was left out of it. In this order, from the
-/// last exercise to the first each time: optional exercises; one set of every exercise that has
-/// three or more; another of those with two or more; whole exercises. What was cut too much comes
-/// back, the last cut first. The day's first exercise with a ramp, or the first of all, is never
-/// touched: it is what the day is for (common practice). Of what stays the ramp stays.
+/// The sheet cut to the minutes there are, and what was left out of it; one that fits loses nothing.
+/// In this order, from the last exercise to the first each time: optional exercises; sets of small
+/// ones, down to one; small exercises; and sets of the main lifts last. What was cut too much comes
+/// back, the last cut first. What the plan keeps is never touched, and the day's first lift never
+/// left out whole: it is what the day is for (common practice). Of what stays the ramp stays.
 pub fn fit_minutes(sheet: &Sheet, minutes: u32) -> (Sheet, Vec<LeftOut>) {
     let limit = u64::from(minutes) * 60;
     let mut cut = sheet.clone();
     let fits = |sheet: &Sheet| duration(sheet).total() <= limit;
     let count = sheet.entries().count();
     let ramped = |entry: &Entry| entry.calls.iter().any(|call| call.kind == SetKind::Ramp);
-    let kept = sheet.entries().position(ramped).unwrap_or(0);
+    let first = sheet.entries().position(ramped).unwrap_or(0);
+    let main = |at: usize, entry: &Entry| entry.main || at == first;
     type Step = fn(&mut Entry) -> bool;
-    let steps: [Step; 4] = [
-        |entry| entry.optional && drop_all(entry),
-        |entry| drop_set(entry, 3),
-        |entry| drop_set(entry, 2),
-        drop_all,
+    let steps: [(bool, Step); 6] = [
+        (false, |entry| entry.optional && drop_all(entry)),
+        (false, |entry| drop_set(entry, 3)),
+        (false, |entry| drop_set(entry, 2)),
+        (false, drop_all),
+        (true, |entry| drop_set(entry, 3)),
+        (true, |entry| drop_set(entry, 2)),
     ];
     let mut cuts: Vec<(usize, Vec<Call>)> = Vec::new();
-    'cut: for step in steps {
-        for at in (0..count).rev().filter(|at| *at != kept) {
-            if fits(&cut) {
-                break 'cut;
+    'cut: for (of_main, step) in steps {
+        loop {
+            let mut any = false;
+            for at in (0..count).rev() {
+                if fits(&cut) {
+                    break 'cut;
+                }
+                let Some(entry) = nth(&mut cut, at) else { continue };
+                if entry.keep || main(at, entry) != of_main {
+                    continue;
+                }
+                let before = entry.calls.clone();
+                if step(entry) {
+                    any = true;
+                    cuts.push((at, before));
+                }
             }
-            let Some(entry) = nth(&mut cut, at) else { continue };
-            let before = entry.calls.clone();
-            if step(entry) {
-                cuts.push((at, before));
+            if !any {
+                break;
             }
         }
     }

@@ -1,13 +1,13 @@
-//! Today's sheet: plan + equipment + maxes + what was done before → every set with its load, its
+//! Today's sheet: plan + owners + equipment → every set with its load, its
 //! plates, its rest and its reason; the ramp; how long it takes, and what to leave out for the
 //! minutes there are.
 //!
 //! [`sheet`] is a pure function. Where something is missing (a max, a body mass) it never guesses:
 //! the load is the lifter's to find, and [`Prescribed::needs`] says what would help.
 
+mod cuts;
 mod duration;
 mod entry;
-pub(crate) mod here;
 mod lifter;
 mod meant;
 mod minutes;
@@ -17,9 +17,11 @@ mod ramp;
 mod row;
 mod session;
 mod slot;
+mod source;
 
 pub use duration::{Duration, duration, seconds_to_go};
 pub use lifter::{ENOUGH_PAST, Lifter, MOST_PAST, Need, Past, RECENT_DAYS};
 pub use minutes::{LeftOut, fit_minutes};
 pub use moved::{MovedLoad, moved_loads, taking_from};
-pub use session::{Prescribed, Source, next_time, sheet, substitute};
+pub use session::{Prescribed, next_time, sheet, substitute};
+pub use source::Source;

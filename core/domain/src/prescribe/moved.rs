@@ -2,8 +2,8 @@
 
 use super::entry;
 use super::lifter::Lifter;
-use super::session::Source;
 use super::slot::Slot;
+use super::source::Source;
 use crate::call::{LoadCall, MaxOf};
 use crate::plan::Entry;
 use crate::quantity::Mass;
@@ -56,7 +56,7 @@ pub fn moved_loads(
     let mut moved = Vec::new();
     for (week, index) in places {
         let there = Source { week, index, ..source };
-        let Some(session) = plan.session(week, index) else { continue };
+        let Some(session) = plan.session_as_written(week, index) else { continue };
         for of in session.exercises.iter().filter(|entry| takes_from(entry, lift)) {
             let Some(exercise) = source.catalogue.get(&of.exercise) else { continue };
             let first = |lifter: &Lifter| {

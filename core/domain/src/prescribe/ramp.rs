@@ -9,7 +9,8 @@ use crate::equipment::{Fit, Rig, bounds};
 use crate::plan::{Ramp, RampStep, USUAL_RAMP};
 use crate::progress::test_day::{MOST_TRIES, Test, WarmUpStep};
 use crate::quantity::{Mass, Percent, RepRange, Reps, Seconds};
-use crate::session::{Because, Call, CallLoad, Load, Reason, SetKind};
+use crate::call::SetKind;
+use crate::session::{Because, Call, CallLoad, Load, Reason};
 
 /// One step, for a lift on muscles that are warm (common practice).
 const SHORT: [RampStep; 1] = [RampStep { share: Some(Percent::whole(60)), reps: 5 }];

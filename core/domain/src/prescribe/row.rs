@@ -1,46 +1,54 @@
-//! The sets of one row, resolved.
+//! The sets of one row, resolved: owner × share × cut, as this gym makes it.
 
+use super::cuts;
 use super::lifter::Need;
-use super::meant::{Planned, Said, by_effort, said};
+use super::meant::{Planned, Said, by_effort, lift_of, said};
 use super::past;
 use super::slot::Slot;
-use crate::call::{Flow, HowMany, LoadCall, Manner, Structure, WeekKind};
+use crate::call::{Flow, HowMany, LoadCall, Manner, SetKind, Side, Structure};
 use crate::catalogue::Counting;
 use crate::equipment::{Fit, Rig, Stack};
-use crate::plan::{Block, Cut, RuleKind, SetCall};
-use crate::progress::estimate::Formula;
-use crate::progress::history::PastSession;
-use crate::progress::next::{self, Ask, Next};
+use crate::owners::{Change, Cut, Owner, RowOwner, Terms, Track};
+use crate::plan::{self, Block, MaxRule, RaiseMax, SetCall, Sides};
 use crate::progress::test_day::FIRST_SINGLE;
-use crate::quantity::{Mass, Percent, Rounding};
-use crate::session::{Because, Call, CallLoad, Load, Reason, SetKind, Start, dropped};
+use crate::quantity::{Distance, Mass, Percent, Range, RepRange, Seconds};
+use crate::session::{Because, Call, CallLoad, Load, Reason, dropped};
 
-/// The calls of a row in the order they are done.
-pub(super) fn calls(slot: &Slot<'_>, block: &Block, needs: &mut Vec<Need>) -> Vec<Call> {
-    let Some(first) = block.sets.first() else { return Vec::new() };
+/// The calls of a row in the order they are done, and what they are judged by.
+pub(super) fn calls(
+    slot: &Slot<'_>,
+    block: &Block,
+    needs: &mut Vec<Need>,
+) -> Option<(Terms, Vec<Call>)> {
+    let first = block.sets.first()?;
+    if matches!(block.flow, Flow::Test { .. })
+        && slot.care().pain.is_some_and(|pain| pain.back.is_none())
+    {
+        needs.push(Need::NoPain(slot.exercise.slug.to_string()));
+        return None;
+    }
     let row = Row::new(slot, block, first);
-    let off = Cut { sets_off: row.next.sets_off, ..Cut::default() };
-    let flow = row.flow(off);
-    let listed = matches!(flow, Flow::Listed | Flow::Clock { .. });
-    let count = u16::try_from(block.sets.len()).unwrap_or(u16::MAX);
-    let count = if listed { usize::from(off.count(count)) } else { block.sets.len() };
-    let turns = slot.turns();
+    let sets_off = row.cut.map_or_else(Percent::default, |cut| cut.sets_off);
+    // The week's more left in reserve stands beside whatever cut is the deepest.
+    let week = plan::Cut { sets_off, load_off: Percent::default(), ..block.cut };
+    let asked = Block { cut: week, ..block.clone() }.eased();
+    let turns = turns(slot);
     let mut calls = Vec::new();
-    for (round, set) in (1_u16..).zip(block.sets.iter().take(count)) {
+    for (round, set) in (1_u16..).zip(&asked.sets) {
         let resolved = row.load(usize::from(round) - 1, set, needs);
         let part_loads = part_loads(slot, &set.structure, &resolved.load, needs);
         let one = set.side.map(|side| vec![Some(side)]);
         for side in one.as_ref().unwrap_or(&turns) {
             calls.push(Call {
-                kind: kind(&flow, &set.load),
+                kind: if speed(slot, set) { SetKind::Speed } else { kind(&asked.flow, &set.load) },
                 row: u16::try_from(block.line).unwrap_or(u16::MAX),
                 round,
-                flow,
+                flow: asked.flow,
                 side: *side,
                 load: resolved.load.clone(),
                 part_loads: part_loads.clone(),
                 how_many: row.how_many(set),
-                aim: row.next.aim.filter(|_| row.is_like_first(set)),
+                aim: row.track.aim.filter(|_| row.is_like_first(set)),
                 effort: set.effort.filter(|_| !speed(slot, set)),
                 structure: set.structure.clone(),
                 manner: manner(slot, set),
@@ -49,7 +57,21 @@ pub(super) fn calls(slot: &Slot<'_>, block: &Block, needs: &mut Vec<Need>) -> Ve
             });
         }
     }
-    calls
+    let terms = row.terms(asked.sets.first().unwrap_or(first));
+    Some((terms, calls))
+}
+
+/// Each turn at a set: both sides at once, or one and then the other.
+fn turns(slot: &Slot<'_>) -> Vec<Option<Side>> {
+    let first = match (slot.entry.sides, slot.exercise.one_sided) {
+        (Some(Sides::Together), _) | (None, false) => return vec![None],
+        (Some(Sides::LeftFirst), _) => Side::Left,
+        (Some(Sides::RightFirst), _) => Side::Right,
+        (Some(Sides::WeakerFirst), _) | (None, true) => {
+            past::weaker(slot.past()).unwrap_or(Side::Left)
+        }
+    };
+    vec![Some(first), Some(first.other())]
 }
 
 fn kind(flow: &Flow, load: &LoadCall) -> SetKind {
@@ -76,82 +98,77 @@ struct Resolved {
     why: Vec<Because>,
 }
 
-/// A row with what its history and its rule say of it.
+/// A row with what its owner says of it.
 struct Row<'a> {
     slot: &'a Slot<'a>,
     block: &'a Block,
     first: &'a SetCall,
-    /// What the plan's number for the first set comes to.
-    planned: Said,
-    next: Next,
-    last: Option<PastSession>,
-    /// The session that the rules start from.
-    start: Option<Start>,
+    owner: Option<RowOwner>,
+    track: Track,
+    /// The load of the first set as its owner has it.
+    own: Said,
+    /// The cut that counts.
+    cut: Option<Cut>,
 }
 
 impl<'a> Row<'a> {
     fn new(slot: &'a Slot<'a>, block: &'a Block, first: &'a SetCall) -> Self {
-        let history = past::sessions(slot, block);
-        let mut planned = said(slot.source, slot.lifter, &slot.today(), &first.load);
-        if planned == Said::Open && first.load == LoadCall::ByFeel && history.is_empty() {
-            let by_table = by_effort(slot.lifter, &slot.today(), &first.how_many, first.effort);
-            planned = by_table.map_or(Said::Open, Said::Figure);
-        }
-        let tests = matches!(block.flow, Flow::Test { .. });
-        // Where the plan says no load, the protocol does: nobody tests the body alone.
-        if tests && matches!(first.load, LoadCall::ByFeel | LoadCall::Body) {
-            planned = first_single(slot).map_or(Said::Open, Said::Figure);
-        }
-        // The plan's own number stands by the lifter's training; a load that comes from the last
-        // time alone, by how long ago that was.
-        let days_off = match &planned {
-            Said::Figure(_) => slot.lifter.days_since(slot.lifter.last_day),
-            Said::Open | Said::Missing(_) => {
-                let last = history.last().map(|(day, _)| *day);
-                slot.lifter.days_since(last.or(slot.lifter.last_day))
-            }
+        let owner = slot.row(block);
+        let track = slot.lifter.desk.owners.track(&slot.track(block));
+        let own = own(slot, block, first, &track);
+        let figure = match &own {
+            Said::Figure(planned) => Some(planned.figure),
+            Said::Open | Said::Missing(_) => None,
         };
-        let plan = slot.source.plan;
-        let ask = Ask {
-            // A test is as the plan and the protocol say, whatever the week is called.
-            week: if tests { WeekKind::Test } else { slot.session.kind },
-            cut: plan.cut(slot.source.week),
-            planned: match &planned {
-                Said::Figure(planned) => Some(planned.figure),
-                Said::Open | Said::Missing(_) => None,
-            },
-            how_many: first.how_many,
-            target: first.effort,
-            body: slot.body_mass(),
-            days_off,
-            rules: &slot.entry.next,
-            misses: &slot.entry.misses,
-            lay_off: &plan.lay_off,
-            ease_in: plan.ease_in,
-            held_back: slot.lifter.desk.held_back.contains(&slot.entry.exercise),
-            formula: Formula::default(),
-        };
-        let start = start(&ask, &history);
-        let sessions: Vec<PastSession> = history.into_iter().map(|(_, past)| past).collect();
-        let next = next::next(&ask, &sessions, &slot.here);
-        Self { slot, block, first, planned, next, last: sessions.last().cloned(), start }
+        let cut = cuts::deepest(slot, block, owner.map(|owner| owner.row), &track, figure);
+        Self { slot, block, first, owner, track, own, cut }
     }
 
-    /// The row's flow, with what a lay-off leaves out of it.
-    fn flow(&self, off: Cut) -> Flow {
-        let fewer = |most: u8| u8::try_from(off.count(most.into())).unwrap_or(most);
-        match self.block.flow {
-            Flow::Repeat { until, most } => Flow::Repeat { until, most: fewer(most) },
-            Flow::Total { reps, most } => Flow::Total { reps: off.count(reps), most },
-            flow @ (Flow::Listed | Flow::Clock { .. } | Flow::Climb { .. } | Flow::Test { .. }) => {
-                flow
-            }
+    fn figure(&self) -> Option<Mass> {
+        match &self.own {
+            Said::Figure(planned) => Some(planned.figure),
+            Said::Open | Said::Missing(_) => None,
         }
     }
 
-    /// How many a set asks for: as the rule widens it, for the sets that ask what the first does.
+    /// What the row is judged by when its session is over; `asked` is its first set as it is called.
+    fn terms(&self, asked: &SetCall) -> Terms {
+        let slot = self.slot;
+        let track = slot.track(self.block);
+        let load = match &self.first.load {
+            LoadCall::Percent { of, .. } => Owner::Max(lift_of(slot, of).0.to_owned()),
+            _ => track.clone(),
+        };
+        let max = slot.source.plan.maxes.iter().find(|max| max.lift == slot.exercise.slug);
+        Terms {
+            row: u16::try_from(self.block.line).unwrap_or(u16::MAX),
+            id: self.owner.map(|owner| owner.row),
+            load,
+            track,
+            own: self.figure(),
+            cut: self.cut,
+            asked: self.first.how_many,
+            target: asked.effort.filter(|_| !speed(slot, asked)),
+            counting: slot.here.counting,
+            sets: u8::try_from(self.block.sets.len()).unwrap_or(u8::MAX),
+            each_side: self.first.side.is_none() && turns(slot).len() > 1,
+            all_parts: matches!(self.first.structure, Structure::Cluster { .. }),
+            top_only: matches!(self.block.flow, Flow::Climb { .. }),
+            rules: if slot.stands_in { Vec::new() } else { slot.entry.next.clone() },
+            misses: slot.entry.misses.clone(),
+            raise: raise(slot, max),
+            by_week: self.block.by_week,
+            speed: speed(slot, self.first),
+        }
+    }
+
+    /// How many a set asks for: as far as a held load goes on, for the sets that ask what the first
+    /// does.
     fn how_many(&self, set: &SetCall) -> HowMany {
-        if self.is_like_first(set) { self.next.how_many } else { set.how_many }
+        match self.track.top.filter(|_| self.is_like_first(set)) {
+            Some(top) => up_to(set.how_many, top),
+            None => set.how_many,
+        }
     }
 
     fn is_like_first(&self, set: &SetCall) -> bool {
@@ -165,16 +182,16 @@ impl<'a> Row<'a> {
             LoadCall::OfTopSet(share) => {
                 return Resolved { load: CallLoad::AfterTop { share: *share }, why: Vec::new() };
             }
-            LoadCall::Pin(label) => return self.pin(label),
+            LoadCall::Pin(label) => return self.pin(Some(label)),
             _ => {}
         }
         if slot.here.counting == Counting::Unnumbered {
             return match &set.load {
                 LoadCall::SetUp { name, .. } => self.bare(Some(name.clone())),
-                _ => self.chosen(self.found(None)),
+                _ => self.pin(None),
             };
         }
-        let own = if at == 0 { self.planned.clone() } else { self.said(set) };
+        let own = if at == 0 { self.own.clone() } else { self.further(at, set) };
         let own = match own {
             Said::Missing(need) => {
                 needs.push(need);
@@ -188,10 +205,18 @@ impl<'a> Row<'a> {
             LoadCall::SetUp { name, .. } => Some(name.clone()),
             _ => None,
         };
-        let Some((meant, mut why)) = self.meant(at, set, own.as_ref()) else {
-            return self.chosen(vec![Because::NothingToGoBy]);
+        let Some(own) = own else { return self.chosen(vec![Because::NothingToGoBy]) };
+        let mut why = own.why;
+        let meant = match self.cut {
+            Some(cut) if cut.keep != Percent::WHOLE => {
+                let gives = self.kept(own.figure, cut.keep);
+                why.push(Because::Cut { cut, gives });
+                gives
+            }
+            _ => own.figure,
         };
-        let up_to = own.filter(|own| own.figure == meant).and_then(|own| own.up_to);
+        why.extend(self.range());
+        let up_to = own.up_to.filter(|_| meant == own.figure);
         match self.make(meant, up_to) {
             Some((figure, rig)) => {
                 if figure != meant {
@@ -211,79 +236,65 @@ impl<'a> Row<'a> {
         }
     }
 
-    fn said(&self, set: &SetCall) -> Said {
+    /// A share of what is moved: of the load, or of body and load. Where body mass is not known, help
+    /// alone moves nothing that a share could be taken of: the load stays.
+    fn kept(&self, load: Mass, keep: Percent) -> Mass {
+        let body = self.slot.body_mass();
+        let off = Percent::from_hundredths(Percent::WHOLE.hundredths() - keep.hundredths());
+        let less = || off.of(load.checked_add(body)?.max(Mass::ZERO));
+        less().and_then(|less| load.checked_sub(less)).unwrap_or(load)
+    }
+
+    /// The own load of a further set: by its own words; where a track carries the row, as far from
+    /// the first set as the plan has it, or as it was last time.
+    fn further(&self, at: usize, set: &SetCall) -> Said {
         let slot = self.slot;
-        let said = said(slot.source, slot.lifter, &slot.today(), &set.load);
-        // Where the table stood in for the first set, it does for the others.
-        if said == Said::Open && matches!(self.planned, Said::Figure(_)) && self.last.is_none() {
-            return by_effort(slot.lifter, &slot.today(), &set.how_many, set.effort)
-                .map_or(Said::Open, Said::Figure);
+        let written = said(slot, &set.load);
+        if matches!(set.load, LoadCall::Percent { .. }) || self.block.by_week {
+            return written;
         }
-        said
-    }
-
-    /// What is meant for a set, moved as the first set's is, and why.
-    fn meant(
-        &self,
-        at: usize,
-        set: &SetCall,
-        own: Option<&Planned>,
-    ) -> Option<(Mass, Vec<Because>)> {
-        let mut why = own.map(|own| own.why.clone()).unwrap_or_default();
-        let first = match &self.planned {
-            Said::Figure(planned) => Some(planned.figure),
-            Said::Open | Said::Missing(_) => None,
+        let Said::Figure(first) = &self.own else { return written };
+        let mut own = first.clone();
+        let by = match (&written, said(slot, &self.first.load)) {
+            (Said::Figure(set), Said::Figure(first)) => set.figure.checked_sub(first.figure),
+            (Said::Open, Said::Open) if set.load == LoadCall::ByFeel => {
+                if self.track.load.is_none()
+                    && let Some(by_table) = by_effort(slot, &set.how_many, set.effort)
+                {
+                    return Said::Figure(by_table);
+                }
+                self.as_last_time(at)
+            }
+            _ => return written,
         };
-        let meant = match (own, first, self.next.meant) {
-            (Some(own), Some(was), Some(is)) => shifted(own.figure, was, is),
-            (Some(own), _, _) => own.figure,
-            (None, _, _) if set.load != LoadCall::ByFeel => return None,
-            (None, Some(_), _) => return None,
-            (None, None, is) => self.as_last_time(at, is?),
+        if let Some(by) = by.filter(|by| *by != Mass::ZERO)
+            && let Some(gives) = own.figure.checked_add(by)
+        {
+            own.why.push(Because::FromFirst { first: own.figure, gives });
+            own.figure = gives;
+        }
+        Said::Figure(own)
+    }
+
+    /// By feel: where the sets of a row differ, as far from the first as last time.
+    fn as_last_time(&self, at: usize) -> Option<Mass> {
+        if self.block.sets.iter().all(|set| set.how_many == self.first.how_many) {
+            return None;
+        }
+        let line = u16::try_from(self.block.line).ok()?;
+        let of_row = |round: u16| {
+            let last = self.slot.past().first()?;
+            let sets = last.sets.iter().filter(|set| set.is_work() && set.row == line);
+            sets.filter(|set| set.round == round).find_map(|set| set.figure)
         };
-        let from = own.map(|own| own.figure);
-        why.extend(self.found(Some((from, meant)).filter(|_| from != Some(meant))));
-        Some((meant, why))
+        of_row(u16::try_from(at + 1).ok()?)?.checked_sub(of_row(1)?)
     }
 
-    /// By feel: where the sets of a row differ, each set's own load of last time, moved as the
-    /// first set's is.
-    fn as_last_time(&self, at: usize, first: Mass) -> Mass {
-        let straight = self.block.sets.iter().all(|set| set.how_many == self.first.how_many);
-        let Some(last) = self.last.as_ref().filter(|_| !straight) else { return first };
-        let place = u8::try_from(at).unwrap_or(u8::MAX);
-        let then = last.sets.iter().find(|set| set.place == place).and_then(|set| set.made);
-        let moved = then
-            .zip(last.made)
-            .and_then(|(then, was)| then.checked_sub(was))
-            .and_then(|by| first.checked_add(by));
-        moved.unwrap_or(first)
-    }
-
-    /// What the rules found, where it says more than the plan's own number does; `moved` is what
-    /// the plan says and what is meant instead.
-    fn found(&self, moved: Option<(Option<Mass>, Mass)>) -> Vec<Because> {
-        let found = self.next.reason;
-        let silent = matches!(
-            found,
-            next::Reason::FirstTime
-                | next::Reason::AsPlanned
-                | next::Reason::ByFeel
-                | next::Reason::Test
-        );
+    /// What to try for, and how far a held load goes on.
+    fn range(&self) -> Vec<Because> {
         let mut why = Vec::new();
-        match moved {
-            Some((None, meant)) if silent => why.push(Because::AsLastTime(meant)),
-            Some((from, meant)) => {
-                let start = self.start;
-                why.push(Because::NextTime { found, from, to: Some(meant), start });
-            }
-            None if !silent => {
-                why.push(Because::NextTime { found, from: None, to: None, start: None });
-            }
-            None => {}
-        }
-        why.extend(self.next.aim.map(Because::Aim));
+        why.extend(self.track.top.map(Because::Extended));
+        why.extend(self.track.aim.map(Because::Aim));
         why
     }
 
@@ -295,13 +306,17 @@ impl<'a> Row<'a> {
         within.or_else(|| here.make(meant, Fit::Nearest, false))
     }
 
-    /// The place written, on whatever stack here has it; else the lifter's to find.
-    fn pin(&self, label: &str) -> Resolved {
+    /// A place on a stack: as it was used last in this gym, else the one written, on whatever stack
+    /// here has it; else the lifter's to find.
+    fn pin(&self, written: Option<&str>) -> Resolved {
         let slot = self.slot;
+        let last = self.track.places.get(&slot.source.equipment.name);
         let of_kind = |stack: &&Stack| stack.kind == slot.exercise.implement;
         let stacks = slot.source.equipment.stacks.iter().filter(of_kind);
         let mut places = stacks.flat_map(|stack| stack.pins.iter().map(move |pin| (stack, pin)));
-        let Some((stack, pin)) = places.find(|(_, pin)| pin.label == label) else {
+        let label = last.map(String::as_str).or(written);
+        let found = label.and_then(|label| places.find(|(_, pin)| pin.label == label));
+        let Some((stack, pin)) = found else {
             return self.chosen(vec![Because::NothingToGoBy]);
         };
         let figure = pin.load.map(|load| stack.ratio.at_hand(load));
@@ -317,7 +332,10 @@ impl<'a> Row<'a> {
             body: slot.body,
             set_up: None,
         };
-        Resolved { load: CallLoad::Known(load), why: self.found(None) }
+        let mut why: Vec<Because> = last.cloned().map(Because::PlaceOfLast).into_iter().collect();
+        why.extend(carried(slot, self.block));
+        why.extend(self.range());
+        Resolved { load: CallLoad::Known(load), why }
     }
 
     /// A set-up without figures.
@@ -330,7 +348,8 @@ impl<'a> Row<'a> {
             body: self.slot.body,
             set_up,
         };
-        Resolved { load: CallLoad::Known(load), why: self.found(None) }
+        let why = carried(self.slot, self.block).into_iter().chain(self.range()).collect();
+        Resolved { load: CallLoad::Known(load), why }
     }
 
     fn chosen(&self, why: Vec<Because>) -> Resolved {
@@ -340,22 +359,106 @@ impl<'a> Row<'a> {
     }
 }
 
-/// Where the rules start from, as they do: the last ordinary session, else the last of any kind.
-fn start(ask: &Ask<'_>, history: &[(i32, PastSession)]) -> Option<Start> {
-    let by_rule = ask.rules.iter().any(|rule| rule.kind != RuleKind::AsPlanned);
-    if !by_rule && ask.planned.is_some() {
-        return None;
+/// What may raise the exercise's max.
+fn raise(slot: &Slot<'_>, own: Option<&MaxRule>) -> RaiseMax {
+    own.and_then(|rule| rule.raise).unwrap_or(slot.source.plan.raise_max)
+}
+
+/// The load of a row's first set as its owner has it today: a share of a max, what the plan writes
+/// for the week, or what a track carries.
+fn own(slot: &Slot<'_>, block: &Block, first: &SetCall, track: &Track) -> Said {
+    let written = said(slot, &first.load);
+    if matches!(block.flow, Flow::Test { .. })
+        && matches!(first.load, LoadCall::ByFeel | LoadCall::Body)
+    {
+        // Where the plan says no load, the protocol does: nobody tests the body alone.
+        return first_single(slot).map_or(Said::Open, Said::Figure);
     }
-    let ordinary = history.iter().rev().find(|(_, past)| past.kind == WeekKind::Ordinary);
-    let (day, then) = ordinary.or(history.last())?;
-    let from = next::carried(then, ask.planned)?;
-    Some(Start {
-        day: *day,
-        meant: then.meant?,
-        made: then.made,
-        plan: then.planned.zip(ask.planned).filter(|(was, is)| was != is),
-        from,
-    })
+    let found = |track: &Track| {
+        let load = track.load.filter(|_| track.counting == Some(slot.here.counting))?;
+        Some(Planned { figure: load, up_to: None, why: Vec::new() })
+    };
+    match &first.load {
+        LoadCall::Percent { .. } => {
+            let Said::Figure(mut planned) = written else { return written };
+            planned.why.extend(said_last(slot, block).filter(is_effort));
+            Said::Figure(planned)
+        }
+        LoadCall::OfTopSet(_) | LoadCall::Pin(_) => Said::Open,
+        _ if block.by_week || slot.here.counting == Counting::Unnumbered => written,
+        LoadCall::ByFeel => {
+            let loose = || {
+                let owner = Owner::Loose(slot.exercise.slug.to_string());
+                let loose = slot.lifter.desk.owners.track(&owner);
+                // A load for fewer repetitions is none for more.
+                let then = loose.asked?.as_called();
+                let enough = first.how_many.same_kind(&then) && first.how_many.reached_by(&then);
+                found(&loose).filter(|_| enough)
+            };
+            let fits = track.asked.is_none_or(|then| {
+                !slot.stands_in || first.how_many.reached_by(&then.as_called())
+            });
+            match found(track).filter(|_| fits).or_else(loose) {
+                Some(mut planned) => {
+                    planned.why.push(Because::Carried { load: planned.figure, since: track.since });
+                    planned.why.extend(said_last(slot, block));
+                    Said::Figure(planned)
+                }
+                None => by_effort(slot, &first.how_many, first.effort).map_or(Said::Open, Said::Figure),
+            }
+        }
+        _ => match found(track) {
+            Some(mut planned) => {
+                planned.why = match &written {
+                    // What is carried is what is written still.
+                    Said::Figure(own) if own.figure == planned.figure => own.why.clone(),
+                    _ => vec![Because::Carried { load: planned.figure, since: track.since }],
+                };
+                planned.why.extend(said_last(slot, block));
+                Said::Figure(planned)
+            }
+            None => written,
+        },
+    }
+}
+
+fn carried(slot: &Slot<'_>, block: &Block) -> Option<Because> {
+    said_last(slot, block)
+}
+
+fn is_effort(why: &Because) -> bool {
+    matches!(why, Because::Said { why: crate::owners::Why::OffTarget { .. }, .. })
+}
+
+/// What the last session that counts said to the row's track.
+fn said_last(slot: &Slot<'_>, block: &Block) -> Option<Because> {
+    let account = slot.lifter.desk.owners.account(&slot.track(block))?;
+    let word = account.words().iter().rev().find(|word| !word.outcome.silent && !word.outcome.held)?;
+    word.session?;
+    let by = word.outcome.changes.iter().find_map(|change| match change {
+        Change::Step(by) => Some(*by),
+        _ => None,
+    });
+    Some(Because::Said { day: word.day, why: word.outcome.why, by })
+}
+
+/// What is asked for with its most raised to an amount.
+fn up_to(how_many: HowMany, most: crate::call::Amount) -> HowMany {
+    use crate::call::Amount;
+    match (how_many, most) {
+        (HowMany::Reps(range), Amount::Reps(to)) => {
+            HowMany::Reps(RepRange { to: range.to.max(to), ..range })
+        }
+        (HowMany::Seconds(range), Amount::Seconds(to)) => {
+            let to: Seconds = range.to.max(to);
+            HowMany::Seconds(Range { to, ..range })
+        }
+        (HowMany::Metres(range), Amount::Metres(to)) => {
+            let to: Distance = range.to.max(to);
+            HowMany::Metres(Range { to, ..range })
+        }
+        (how_many, _) => how_many,
+    }
 }
 
 /// The first single of a test, by the protocol; none where nothing is known of the max.
@@ -364,24 +467,12 @@ fn first_single(slot: &Slot<'_>) -> Option<Planned> {
     let body = slot.body_mass();
     let mut why = vec![why];
     let figure = moved.checked_sub(body)?;
-    if slot.exercise.body_share.hundredths() > 0 {
+    if slot.moves_body() {
         // Without the body's mass a share of what is moved says nothing of what to add.
         slot.body?;
         why.push(Because::LessBody { moved, body, gives: figure });
     }
     Some(Planned { figure, up_to: None, why })
-}
-
-/// A figure moved as another went: by the same ratio, or by the same difference where help or
-/// nothing has no ratio.
-fn shifted(figure: Mass, was: Mass, is: Mass) -> Mass {
-    if was == is {
-        figure
-    } else if was > Mass::ZERO && is > Mass::ZERO {
-        figure.ratio(is.nanograms(), was.nanograms(), Rounding::HalfEven).unwrap_or(figure)
-    } else {
-        is.checked_sub(was).and_then(|by| figure.checked_add(by)).unwrap_or(figure)
-    }
 }
 
 /// Loads of the parts after the first.
@@ -429,7 +520,7 @@ fn continued(slot: &Slot<'_>, exercise: &str, load: &LoadCall, needs: &mut Vec<N
     };
     let entry = crate::plan::Entry { counting: None, ..slot.entry.clone() };
     let part = Slot::new(slot.source, slot.lifter, slot.session, &entry, variation);
-    let planned = match said(part.source, part.lifter, &part.today(), load) {
+    let planned = match said(&part, load) {
         Said::Figure(planned) => Some(planned.figure),
         Said::Open => None,
         Said::Missing(need) => {

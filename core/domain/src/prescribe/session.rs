@@ -3,29 +3,13 @@
 use super::entry;
 use super::lifter::{Lifter, Need};
 use super::slot::Slot;
+use super::source::Source;
 use crate::call::LoadCall;
 use crate::catalogue::{Catalogue, Exercise, Muscle};
-use crate::equipment::{BODYWEIGHT, Equipment};
-use crate::plan::{self, Plan, WeekSession};
+use crate::equipment::BODYWEIGHT;
+use crate::plan::{self, WeekSession};
 use crate::quantity::{Mass, Seconds};
 use crate::session::{Block, Call, CallLoad, Entry, EntryId, PlanPlace, Sheet};
-
-/// What a sheet is made from, the lifter apart.
-#[derive(Debug, Clone, Copy)]
-pub struct Source<'a> {
-    /// The plan.
-    pub plan: &'a Plan,
-    /// The log's number of its adoption; none for a plan that is only looked at.
-    pub adopted: Option<u64>,
-    /// The week, from 0.
-    pub week: usize,
-    /// The session of the week, from 0.
-    pub index: usize,
-    /// The exercises, the plan's own among them.
-    pub catalogue: &'a Catalogue,
-    /// The gym.
-    pub equipment: &'a Equipment,
-}
 
 /// A sheet, and what would let it say more.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -62,7 +46,7 @@ impl Prescribed {
 
 /// Lays a session out. None where the plan has no such session.
 pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
-    let session = source.plan.session(source.week, source.index)?;
+    let session = source.plan.session_as_written(source.week, source.index)?;
     let mut needs = Vec::new();
     let mut warm: Vec<Muscle> = Vec::new();
     let mut blocks: Vec<(Option<usize>, Block)> = Vec::new();
@@ -124,7 +108,7 @@ pub fn substitute(
     instead_of: &str,
     exercise: &str,
 ) -> Option<Entry> {
-    let session = source.plan.session(source.week, source.index)?;
+    let session = source.plan.session_as_written(source.week, source.index)?;
     let found = source.catalogue.get(exercise)?;
     let old = session.exercises.iter().find(|entry| entry.exercise == instead_of)?;
     let said = old.substitutes.iter().find(|substitute| substitute.exercise == exercise);
@@ -166,7 +150,7 @@ pub fn substitute(
     // Sets that follow a top set have none here: one row is enough.
     entry.blocks.truncate(1);
     let warm = warm_before(source.catalogue, &session, old.slot);
-    let slot = Slot::new(source, lifter, &session, &entry, found);
+    let slot = Slot { stands_in: true, ..Slot::new(source, lifter, &session, &entry, found) };
     let mut built = entry::entry(&slot, EntryId(0), &warm, &mut Vec::new());
     built.stands_in_for = Some(instead_of.to_owned());
     (!built.calls.is_empty()).then_some(built)
@@ -180,7 +164,7 @@ pub fn next_time(source: Source<'_>, lifter: &Lifter, exercise: &str) -> Option<
         .flat_map(|week| (0..plan.sessions_of(week).len()).map(move |index| (week, index)));
     for (week, index) in places.filter(|place| *place > (source.week, source.index)) {
         let there = Source { week, index, ..source };
-        let Some(session) = plan.session(week, index) else { continue };
+        let Some(session) = plan.session_as_written(week, index) else { continue };
         if let Some(entry) = session.exercises.iter().find(|entry| entry.exercise == exercise) {
             let found = source.catalogue.get(exercise)?;
             let slot = Slot::new(there, lifter, &session, entry, found);

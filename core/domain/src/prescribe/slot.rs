@@ -1,16 +1,15 @@
 //! One exercise of the plan, with what is known of it today.
 
-use super::here::Here;
 use super::lifter::{Lifter, Past};
-use super::meant::For;
-use super::past;
-use super::session::Source;
-use crate::call::{Flow, Side};
+use super::source::Source;
+use crate::call::Flow;
 use crate::catalogue::Exercise;
-use crate::plan::{Block, Entry, Sides, WeekSession};
+use crate::owners::{Care, Owner, Pain, RowOwner};
+use crate::plan::{Block, Entry, WeekSession};
 use crate::progress::test_day::REST_BETWEEN_TRIES;
 use crate::quantity::{Mass, Seconds};
 use crate::session::BodyPart;
+use crate::session::here::Here;
 
 /// One exercise of the plan, with what is known of it today.
 #[derive(Debug, Clone, Copy)]
@@ -22,6 +21,8 @@ pub(super) struct Slot<'a> {
     pub(super) exercise: &'a Exercise,
     pub(super) here: Here<'a>,
     pub(super) body: Option<BodyPart>,
+    /// It stands in no row of the plan: it is done instead of one that does.
+    pub(super) stands_in: bool,
 }
 
 impl<'a> Slot<'a> {
@@ -36,7 +37,7 @@ impl<'a> Slot<'a> {
         let share = exercise.body_share;
         let mass = lifter.desk.body_mass.filter(|_| share.hundredths() > 0);
         let body = mass.map(|(mass, _)| BodyPart { mass, share });
-        Self { source, lifter, session, entry, exercise, here, body }
+        Self { source, lifter, session, entry, exercise, here, body, stands_in: false }
     }
 
     /// Past sessions of the exercise, the latest first.
@@ -44,34 +45,45 @@ impl<'a> Slot<'a> {
         self.lifter.past(&self.exercise.slug)
     }
 
-    /// Of several of the same exercise in the session, which one this is, from 0.
-    pub(super) fn occurrence(&self) -> usize {
-        let before = self.session.exercises.iter().take_while(|one| one.slot < self.entry.slot);
-        before.filter(|one| one.exercise == self.entry.exercise).count()
+    /// The row's name and track, where the plan is the one that is on.
+    pub(super) fn row(&self, block: &Block) -> Option<RowOwner> {
+        self.source.adopted.filter(|_| !self.stands_in)?;
+        self.lifter.desk.row(self.session.session, self.entry.slot, block.line)
     }
 
-    /// The exercise today, for what the plan's number comes to.
-    pub(super) fn today(&self) -> For<'a> {
-        let body = self.body.and_then(|body| body.share.of(body.mass));
-        For { here: self.here, day: self.lifter.today, past: false, body }
+    /// What carries the row's aim, its misses, and its load unless a max does.
+    pub(super) fn track(&self, block: &Block) -> Owner {
+        match self.row(block) {
+            Some(row) => Owner::Track(row.track),
+            None => Owner::Loose(self.exercise.slug.to_string()),
+        }
+    }
+
+    /// What is careful of the exercise, or of its joint.
+    pub(super) fn care(&self) -> Care {
+        let owners = &self.lifter.desk.owners;
+        let own = owners.care(&self.exercise.slug);
+        // Of a joint: what hurt in another exercise says nothing of the load in this one.
+        let of_joint = || {
+            let pain = owners.care(self.exercise.movement.joint().key()).pain?;
+            Some(Pain { at: None, ..pain })
+        };
+        let pain = own.pain.or_else(of_joint);
+        Care { pain, ..own }
+    }
+
+    /// The body's part of what is moved, where there is one and it is known.
+    pub(super) fn body_part(&self) -> Option<Mass> {
+        self.body.and_then(|body| body.share.of(body.mass))
     }
 
     /// The body's part of what is moved; nothing where there is none or it is not known.
     pub(super) fn body_mass(&self) -> Mass {
-        self.today().body.unwrap_or_default()
+        self.body_part().unwrap_or_default()
     }
 
-    /// Each turn at a set: both sides at once, or one and then the other.
-    pub(super) fn turns(&self) -> Vec<Option<Side>> {
-        let first = match (self.entry.sides, self.exercise.one_sided) {
-            (Some(Sides::Together), _) | (None, false) => return vec![None],
-            (Some(Sides::LeftFirst), _) => Side::Left,
-            (Some(Sides::RightFirst), _) => Side::Right,
-            (Some(Sides::WeakerFirst), _) | (None, true) => {
-                past::weaker(self.past()).unwrap_or(Side::Left)
-            }
-        };
-        vec![Some(first), Some(first.other())]
+    pub(super) fn moves_body(&self) -> bool {
+        self.exercise.body_share.hundredths() > 0
     }
 
     /// Rest after a work set of a row.

@@ -1,9 +1,11 @@
 //! What a lifter can ask for.
 
-use super::event::{Ending, Guard, Kit, SwapCause};
-use super::sheet::{Entry, EntryId, SetId, Sheet};
-use crate::call::Amount;
+use super::event::{Guard, Kit, SwapCause};
+use super::sheet::{Entry, Sheet};
+use crate::call::{EntryId, SetId};
+use crate::call::{Amount, Ending};
 use crate::equipment::{Equipment, Rig};
+use crate::owners::Owner;
 use crate::quantity::{Mass, Reps, Reserve};
 
 /// What the lifter says of a part; what is not said is as called.
@@ -126,10 +128,24 @@ pub enum Command {
     Resume,
     /// The session is over, whatever was left of it.
     Finish,
-    /// Hold a change for next time back, or let it go again.
-    HoldBack {
+    /// Say whether an exercise on which pain stands was done without it.
+    AnswerPain {
         /// The exercise, by its slug.
         exercise: String,
+        /// It was.
+        free: bool,
+    },
+    /// Say whether the pain is of a joint.
+    PainOfJoint {
+        /// The exercise that hurt, by its slug.
+        exercise: String,
+        /// It is.
+        of_joint: bool,
+    },
+    /// Hold an outcome of the session back, or let it go again.
+    HoldBack {
+        /// The owner.
+        owner: Owner,
         /// Held.
         held: bool,
     },

@@ -5,36 +5,12 @@ use serde::{Deserialize, Serialize};
 use super::reading::Reading;
 use super::reason::Reason;
 use super::rest::Rest;
-use super::sheet::{Call, Entry, EntryId, Load, SetId, Sheet};
-use crate::call::Amount;
+use super::sheet::{Call, Entry, Load, Sheet};
+use crate::call::{EntryId, SetId};
+use crate::call::{Amount, Ending};
 use crate::equipment::{Equipment, Rig};
+use crate::owners::Owner;
 use crate::quantity::{Mass, Reps, Reserve};
-
-/// How a part or set ended.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Ending {
-    /// As called.
-    #[default]
-    AsCalled,
-    /// A repetition was tried and failed; not the same as none left.
-    Failed,
-    /// Form went.
-    Form,
-    /// Pain.
-    Pain,
-    /// Interrupted.
-    Interrupted,
-    /// The equipment.
-    Equipment,
-}
-
-impl Ending {
-    /// Whether it says anything for the next load: only sets as called, failed or ended for form.
-    pub const fn is_evidence(self) -> bool {
-        matches!(self, Self::AsCalled | Self::Failed | Self::Form)
-    }
-}
 
 /// What was worn or used; records with it stand apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -263,11 +239,29 @@ pub enum Event {
     /// And taken up again.
     Resumed,
     /// The session is over.
-    Finished,
-    /// A change for next time is held back.
-    HeldBack {
+    Finished {
+        /// As of this reading, where it was only ended by the next one's beginning.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        as_of: Option<Reading>,
+    },
+    /// Whether an exercise on which pain stands was done without it.
+    PainAnswered {
         /// The exercise, by its slug.
         exercise: String,
+        /// It was.
+        free: bool,
+    },
+    /// The pain is of a joint: it stands on every exercise that works it, or no longer.
+    PainOfJoint {
+        /// The exercise that hurt, by its slug.
+        exercise: String,
+        /// It is.
+        of_joint: bool,
+    },
+    /// An outcome of the session is held back.
+    HeldBack {
+        /// The owner.
+        owner: Owner,
         /// Held, or let go again.
         held: bool,
     },

@@ -7,7 +7,8 @@ use std::sync::Arc;
 use super::event::{Event, Stamped};
 use super::reading::{Passed, Reading};
 use super::rest::{Rest, RestKind};
-use super::sheet::{Entry, EntryId, SetId};
+use super::sheet::{Entry};
+use crate::call::{EntryId, SetId};
 use super::state::{EntryRun, Lane, Note, PartRun, Run, SetRun, State};
 use crate::quantity::Seconds;
 
@@ -100,6 +101,8 @@ impl Run {
             finished: None,
             notes: Vec::new(),
             held_back: Vec::new(),
+            pain_free: BTreeMap::new(),
+            pain_of_joint: Vec::new(),
         })
     }
 
@@ -184,15 +187,24 @@ impl Run {
             }
             Event::Paused => self.paused = Some(stamped.at.clone()),
             Event::Resumed => self.paused = None,
-            Event::Finished => {
-                self.finished = Some(stamped.at.clone());
+            Event::Finished { as_of } => {
+                self.finished = Some(as_of.as_ref().unwrap_or(&stamped.at).clone());
                 self.rest = None;
                 self.paused = None;
             }
-            Event::HeldBack { exercise, held } => {
-                self.held_back.retain(|other| other != exercise);
+            Event::PainAnswered { exercise, free } => {
+                self.pain_free.insert(exercise.clone(), *free);
+            }
+            Event::PainOfJoint { exercise, of_joint } => {
+                self.pain_of_joint.retain(|other| other != exercise);
+                if *of_joint {
+                    self.pain_of_joint.push(exercise.clone());
+                }
+            }
+            Event::HeldBack { owner, held } => {
+                self.held_back.retain(|other| other != owner);
                 if *held {
-                    self.held_back.push(exercise.clone());
+                    self.held_back.push(owner.clone());
                 }
             }
         }

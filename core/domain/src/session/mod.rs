@@ -9,8 +9,10 @@ mod command;
 mod decide;
 mod event;
 mod fold;
+pub(crate) mod here;
 mod made;
 mod next;
+mod offer;
 mod reading;
 mod reason;
 mod refusal;
@@ -18,19 +20,19 @@ mod rest;
 mod sheet;
 mod state;
 
+pub use crate::call::{Ending, EntryId, SetId, SetKind};
 pub use command::{Command, Set as RecordedSet};
-pub use decide::decide;
-pub use event::{Done, Ending, Event, Guard, Kit, LoadForSet, PartDone, Stamped, SwapCause};
-pub(crate) use made::make;
+pub use decide::{abandoned, decide};
+pub use event::{Done, Event, Guard, Kit, LoadForSet, PartDone, Stamped, SwapCause};
 pub use made::{dropped, made};
 pub use next::Cursor;
+pub use offer::Offer;
 pub use reading::{EARLIEST_MS, LATEST_MS, Passed, Reading};
-pub use reason::{Because, Reason, Start};
+pub use reason::{Because, Reason};
 pub use refusal::Refusal;
 pub use rest::{Rest, RestKind, Standing};
 pub use sheet::{
-    Block, BodyPart, Call, CallLoad, Entry, EntryId, Expected, LastTime, Load, PlanPlace, SetId,
-    SetKind, Sheet, Substitute,
+    Block, BodyPart, Call, CallLoad, Entry, EntryPain, Expected, LastTime, Load, PlanPlace, Sheet, Substitute,
 };
 pub use state::{EntryRun, Lane, Note, PartRun, Run, SetRun, State};
 

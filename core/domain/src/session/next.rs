@@ -1,7 +1,8 @@
 //! What comes next.
 
 use super::event::Guard;
-use super::sheet::{Call, CallLoad, EntryId, Load, SetId};
+use super::sheet::{Call, CallLoad, Load};
+use crate::call::{EntryId, SetId};
 use super::state::{EntryRun, Lane, Run, SetRun};
 use crate::call::{Amount, EffortTarget, HowMany, Structure};
 use crate::quantity::{Range, RepRange, Reps, Reserve, Seconds};

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::call::Amount;
-use crate::progress::next as progress;
+use crate::owners::{Cut, Why};
 use crate::progress::test_day;
 use crate::quantity::{Mass, Percent, Reps, Reserve, Seconds};
 
@@ -14,23 +14,6 @@ use crate::quantity::{Mass, Percent, Reps, Reserve, Seconds};
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct Reason(pub Vec<Because>);
-
-/// The session that the rules start from: what was meant in it and what of it was made.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub struct Start {
-    /// Its local date, in days since 1970-01-01.
-    pub day: i32,
-    /// What was meant for the first set.
-    pub meant: Mass,
-    /// What was on.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub made: Option<Mass>,
-    /// The plan's own number then and now, where it has moved since.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub plan: Option<(Mass, Mass)>,
-    /// What was meant, moved as far as the plan's number has.
-    pub from: Mass,
-}
 
 /// One step of a derivation.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -151,22 +134,42 @@ pub enum Because {
         /// What can be made.
         made: Mass,
     },
-    /// The same as last time.
-    AsLastTime(Mass),
-    /// What was done before, by the rules of the exercise.
-    NextTime {
-        /// What the rules found.
-        found: progress::Reason,
-        /// The plan's own number, where it gives one.
-        from: Option<Mass>,
-        /// What is meant now.
-        to: Option<Mass>,
-        /// The session that they start from; none where the plan's own number is all there is.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        start: Option<Start>,
+    /// What a track carries, since a local date in days since 1970-01-01.
+    Carried {
+        /// The load.
+        load: Mass,
+        /// Since when.
+        since: i32,
     },
+    /// What the last session said that counts, on its local date.
+    Said {
+        /// The date, in days since 1970-01-01.
+        day: i32,
+        /// What it found.
+        why: Why,
+        /// What it added to the load, where it did.
+        by: Option<Mass>,
+    },
+    /// Another set of the row than the first: so much from it.
+    FromFirst {
+        /// The first set's load.
+        first: Mass,
+        /// What it comes to.
+        gives: Mass,
+    },
+    /// A cut, for a while.
+    Cut {
+        /// It.
+        cut: Cut,
+        /// What it comes to.
+        gives: Mass,
+    },
+    /// A place on a stack without numbers, as it was used last in this gym.
+    PlaceOfLast(String),
     /// What to try for within what is asked.
     Aim(Amount),
+    /// The range goes on to this while the load is held.
+    Extended(Amount),
     /// Set by the lifter for the sets left.
     LifterChose(Mass),
     /// A place on an unnumbered stack, set by the lifter for the sets left.

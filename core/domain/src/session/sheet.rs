@@ -7,41 +7,13 @@ use serde::{Deserialize, Serialize};
 
 use super::event::Kit;
 use super::reason::Reason;
-use crate::call::{Amount, EffortTarget, Flow, HowMany, Manner, Side, Structure, WeekKind};
+use crate::call::{
+    Amount, EffortTarget, EntryId, Flow, HowMany, Manner, SetKind, Side, Structure, WeekKind,
+};
 use crate::catalogue::{Counting, Region};
 use crate::equipment::Rig;
+use crate::owners::Terms;
 use crate::quantity::{Mass, Percent, Seconds};
-
-/// Names an exercise of a running session; stays when others are swapped, added or moved.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct EntryId(pub u16);
-
-/// Names a set of a running session.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-pub struct SetId {
-    /// The exercise.
-    pub entry: EntryId,
-    /// Its set, from 0; never given to another.
-    pub set: u16,
-}
-
-/// What a set is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum SetKind {
-    /// A warm-up step; never evidence, never volume.
-    Ramp,
-    /// A work set.
-    #[default]
-    Work,
-    /// A set on the way to the top set, or the top set itself.
-    Top,
-    /// At a share of the top set.
-    BackOff,
-    /// A single or step of a test.
-    Test,
-}
 
 /// The body's part in a load.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -180,6 +152,12 @@ pub struct Entry {
     /// Offered, not owed.
     #[serde(default)]
     pub optional: bool,
+    /// A main lift: what little time takes sets of last.
+    #[serde(default)]
+    pub main: bool,
+    /// Kept whole whatever time there is.
+    #[serde(default)]
+    pub keep: bool,
     /// Substitutes in order of preference.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub instead: Vec<Substitute>,
@@ -210,9 +188,26 @@ pub struct Entry {
     /// The exercise this one stands in for, by its slug.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stands_in_for: Option<String>,
+    /// What was asked of each of its rows, and what owns it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub terms: Vec<Terms>,
+    /// Pain that stands on it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pain: Option<EntryPain>,
     /// What its singles are chosen from, where a max is tested.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub test: Option<Expected>,
+}
+
+/// Pain that stands on an exercise.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct EntryPain {
+    /// Since this local date, in days since 1970-01-01.
+    pub since: i32,
+    /// Sessions running in which it hurt.
+    pub running: u8,
+    /// A session without it was done: it comes back by a tenth a session.
+    pub comes_back: bool,
 }
 
 /// What a test of a max starts from.

@@ -6,8 +6,10 @@ use std::sync::Arc;
 use super::event::{Done, Guard, Kit, Stamped};
 use super::reading::Reading;
 use super::rest::Rest;
-use super::sheet::{Call, Entry, EntryId, Load, SetId, Sheet};
+use super::sheet::{Call, Entry, Load, Sheet};
+use crate::call::{EntryId, SetId};
 use crate::equipment::{Equipment, Rig};
+use crate::owners::Owner;
 use crate::progress::pace::Slowing;
 use crate::quantity::{Mass, Reps, Seconds};
 
@@ -52,8 +54,12 @@ pub struct Run {
     pub finished: Option<Reading>,
     /// Notes in order.
     pub notes: Vec<Note>,
-    /// Exercises whose change for next time is held back.
-    pub held_back: Vec<String>,
+    /// Owners whose outcome of this session is held back.
+    pub held_back: Vec<Owner>,
+    /// Of exercises on which pain stands, by slug: whether they were done without it.
+    pub pain_free: BTreeMap<String, bool>,
+    /// Exercises whose pain is of a joint, by slug.
+    pub pain_of_joint: Vec<String>,
 }
 
 /// A note.

@@ -140,11 +140,25 @@ pub enum Problem {
     TooManySums,
     /// A max tested with an exercise of one joint.
     OneJoint,
+    /// A rule that adds load to a row whose load is owned otherwise.
+    TwoOwners {
+        /// By what.
+        row: RowKind,
+    },
     /// A name that was given before.
     Repeated {
         /// The line where it was given first.
         first_line: usize,
     },
+}
+
+/// What owns the load of a row, so that no rule may add to it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum RowKind {
+    /// A max: the row is in percent.
+    Percent,
+    /// The plan: a load is written for each week.
+    ByWeek,
 }
 
 /// What is not TOML.

@@ -37,7 +37,7 @@ mod read;
 mod shape;
 mod slug;
 
-pub use fault::{Expected, Fault, Found, Piece, Problem, Syntax};
+pub use fault::{Expected, Fault, Found, Piece, Problem, RowKind, Syntax};
 pub use item::{Item, Table};
 pub use read::{At, at, read, read_bytes};
 pub use shape::{Holds, Key, Shape};

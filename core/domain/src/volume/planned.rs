@@ -23,13 +23,17 @@ pub fn planned(
         let Some(session) = plan.session(week, index) else { continue };
         for entry in session.exercises.iter().filter(|entry| !entry.optional) {
             let Some(exercise) = catalogue.get(&entry.exercise) else { continue };
+            // Jumps and throws are no hard sets, nor is anything done for speed.
+            if exercise.movement.is_speed_work() {
+                continue;
+            }
             let each_side = match entry.sides {
                 Some(Sides::Together) => false,
                 Some(_) => true,
                 None => exercise.one_sided,
             };
             for block in &entry.blocks {
-                for set in &block.sets {
+                for set in block.sets.iter().filter(|set| !set.speed) {
                     let sides: &[Option<Side>] = match (set.side, each_side) {
                         (Some(Side::Left), _) => &[Some(Side::Left)],
                         (Some(Side::Right), _) => &[Some(Side::Right)],

@@ -241,7 +241,7 @@ fn a_session_cut_short_keeps_what_was_done_and_closes_the_open_set() {
     let mut floor = Floor::begin(sheet(vec![alone(entry(0, "Back squat", calls))]));
     floor.racked();
     let events = floor.tap(Command::Finish);
-    assert!(matches!(events[..], [Event::SetLeft { .. }, Event::Finished]));
+    assert!(matches!(events[..], [Event::SetLeft { .. }, Event::Finished { .. }]));
     let run = floor.run();
     assert!(run.finished.is_some() && run.rest.is_none());
     let set = |set| run.set(SetId { entry: EntryId(0), set }).unwrap();

@@ -1,15 +1,16 @@
 //! A lifter, a gym and a plan to lay sheets out with.
 
-use barwright_domain::call::{Amount, EffortTarget, HowMany, Side, WeekKind};
+use barwright_domain::call::{Amount, EffortTarget, HowMany, Side};
 use barwright_domain::catalogue::{Catalogue, Counting};
-use barwright_domain::desk::{DeskEvent, MaxFact, MaxOrigin};
+use barwright_domain::desk::DeskEvent;
 use barwright_domain::equipment::{Equipment, builtin_in};
 use barwright_domain::history::{DonePart, DoneSet, SetKey};
+use barwright_domain::owners::{Change, MaxOrigin, Owner};
 use barwright_domain::plan::Plan;
 use barwright_domain::prescribe::{self, Lifter, Past, Prescribed, Source};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, RepRange, Reps, Reserve};
 use barwright_domain::session::{
-    Because, Call, CallLoad, Ending, Entry, EntryId, Load, PlanPlace, SetId, SetKind,
+    Because, Call, CallLoad, Ending, Entry, EntryId, Load, SetId, SetKind,
 };
 
 /// The adoption that the tests' plan is known by.
@@ -50,9 +51,9 @@ impl Table {
     }
 
     pub(crate) fn max(mut self, exercise: &str, mass: &str) -> Self {
-        let fact = MaxFact { mass: kg(mass), day: TODAY - 30, origin: MaxOrigin::Tested };
-        let exercise = exercise.to_owned();
-        self.lifter.desk.apply(1, &DeskEvent::MaxKept { exercise, fact });
+        let owner = Owner::Max(exercise.to_owned());
+        let changes = vec![Change::Max { mass: kg(mass), origin: MaxOrigin::Tested }];
+        self.lifter.desk.apply(1, &DeskEvent::Said { owner, changes, day: TODAY - 30 });
         self
     }
 
@@ -61,9 +62,8 @@ impl Table {
         self
     }
 
-    /// A past session, the latest of all so far: `days` ago, in this week of the plan.
-    pub(crate) fn did(mut self, days: i32, week: Option<u16>, sets: Vec<DoneSet>) -> Self {
-        let place = week.map(|week| PlanPlace { plan: ADOPTED, week, session: 1 });
+    /// A past session, the latest of all so far: `days` ago.
+    pub(crate) fn did(mut self, days: i32, sets: Vec<DoneSet>) -> Self {
         let day = TODAY - days;
         for slug in
             sets.iter().map(|set| set.exercise.clone()).collect::<std::collections::BTreeSet<_>>()
@@ -71,13 +71,10 @@ impl Table {
             let of = sets.iter().filter(|set| set.exercise == slug).cloned();
             let past = Past {
                 day,
-                place: place.clone(),
-                week_kind: WeekKind::Ordinary,
                 sets: of.map(|set| DoneSet { day, ..set }).collect(),
             };
             self.lifter.past.entry(slug).or_default().insert(0, past);
         }
-        self.lifter.last_day = Some(day);
         self
     }
 

@@ -1,9 +1,12 @@
 //! From what the plan says to what is on, worked by hand.
 
-use barwright_domain::call::Side;
+use barwright_domain::call::{HowMany, Side};
+use barwright_domain::catalogue::Counting;
+use barwright_domain::desk::DeskEvent;
 use barwright_domain::equipment::Rig;
 use barwright_domain::prescribe::{self, Need};
-use barwright_domain::quantity::{Percent, Seconds};
+use barwright_domain::owners::{Change, Owner};
+use barwright_domain::quantity::{Percent, RepRange, Seconds};
 use barwright_domain::session::{Because, CallLoad, Kit, SetKind};
 
 use crate::desk::{Table, done, figure, figures, kg, left, load, on_side, why, work};
@@ -213,7 +216,6 @@ fn each_side_has_its_own_call_the_weaker_first() {
     let slug = "rear-foot-raised-split-squat";
     let table = table.did(
         3,
-        None,
         vec![
             on_side(done(slug, 1, Some("20"), 8), left),
             on_side(done(slug, 1, Some("20"), 6), right),
@@ -350,7 +352,12 @@ fn what_this_gym_lacks_and_what_to_do_instead() {
     assert_eq!(work(&goblet).len(), 4);
     // Its own history, and none yet: the load is never carried over.
     assert!(work(&goblet).iter().all(|call| matches!(call.load, CallLoad::Chosen { .. })));
-    let table = table.did(4, None, vec![done("goblet-squat", 1, Some("25"), 14)]);
+    // Found once, it is carried for the exercise itself, for as many or fewer.
+    let owner = Owner::Loose("goblet-squat".to_owned());
+    let asked = HowMany::Reps(RepRange { from: 14, to: 15 });
+    let changes = vec![Change::Load { load: kg("25"), counting: Counting::One, asked }];
+    let mut table = table;
+    table.lifter.desk.apply(2, &DeskEvent::Said { owner, changes, day: 1 });
     let goblet =
         prescribe::substitute(table.source(0, 0), &table.lifter, "hack-squat", "goblet-squat");
     assert_eq!(figures(&goblet.unwrap()), [Some(kg("25")); 4]);

@@ -3,7 +3,6 @@
 
 #![allow(clippy::unwrap_used)] // helpers outside #[test] functions
 
-mod before;
 mod desk;
 mod loads;
 mod made;

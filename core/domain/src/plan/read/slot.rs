@@ -3,16 +3,16 @@
 use chrono::Weekday;
 
 use super::super::bounds;
-use super::super::line::{Rests, Weeks};
+use super::super::line::{Line, Rests, Weeks};
 use super::super::model::{Gear, SetUp, Sides, Slot, Substitute};
 use super::super::rules::{Rule, RuleKind};
 use super::super::shapes;
 use super::line::{Shared, how_many, left, rpe, written};
 use super::places::{Place, SlotPlace};
 use super::{GOALS, Names, all, misses, ramp, rests, weeks, word, words};
-use crate::call::{MaxOf, Side};
+use crate::call::{LoadCall, MaxOf, Side};
 use crate::catalogue::Counting;
-use crate::text::{Found, Item, Problem, Table};
+use crate::text::{Found, Item, Problem, RowKind, Table};
 
 pub(super) const DAYS: [Weekday; 7] = [
     Weekday::Mon,
@@ -35,10 +35,11 @@ pub(super) const COUNTINGS: [Counting; 7] = [
 const SIDES: [Sides; 4] =
     [Sides::Together, Sides::WeakerFirst, Sides::LeftFirst, Sides::RightFirst];
 const GEAR: [Gear; 4] = [Gear::Belt, Gear::Wraps, Gear::Straps, Gear::Sleeves];
-const RULES: [RuleKind; 6] = [
+const RULES: [RuleKind; 7] = [
     RuleKind::AsPlanned,
     RuleKind::DoubleProgression,
     RuleKind::TwoForTwo,
+    RuleKind::AddWhenMade,
     RuleKind::ByEffort,
     RuleKind::LessAssistance,
     RuleKind::MoreAddedLoad,
@@ -62,7 +63,7 @@ pub(super) fn slot(
     let rest = rests(table);
     let shared = Shared { names, exercise, percent_of, weeks: count, rest: rest.or(outer) };
     let of_exercise = written(table, &shared, rest);
-    let lines = match table.get("set") {
+    let lines: Vec<Line> = match table.get("set") {
         Some(item) => {
             table.clash("sets", &["set"]);
             let list = item.list(bounds::LINES).unwrap_or_default();
@@ -100,6 +101,8 @@ pub(super) fn slot(
         goal: word(table, "goal", shapes::GOALS, &GOALS),
         superset: text("superset"),
         optional: table.get("optional").and_then(|item| item.flag()).unwrap_or_default(),
+        keep: table.get("keep").and_then(|item| item.flag()).unwrap_or_default(),
+        track: text("track"),
         sides: word(table, "sides", shapes::SIDES, &SIDES),
         counting: word(table, "counted", shapes::COUNTINGS, &COUNTINGS),
         ramp: ramp(table),
@@ -108,7 +111,7 @@ pub(super) fn slot(
         cues: cues(table),
         rest,
         substitutes: substitutes(table, names),
-        next: next(table),
+        next: next(table, &lines),
         misses: misses(table),
         exercise: exercise?.slug.to_string(),
         lines,
@@ -181,14 +184,43 @@ fn substitute(item: &Item<'_>, names: &Names<'_>) -> Option<Substitute> {
     })
 }
 
-fn next(table: &Table<'_>) -> Vec<Rule> {
+/// Whether a rule adds load by itself.
+const fn adds_load(kind: RuleKind) -> bool {
+    match kind {
+        RuleKind::DoubleProgression
+        | RuleKind::TwoForTwo
+        | RuleKind::AddWhenMade
+        | RuleKind::LessAssistance
+        | RuleKind::MoreAddedLoad => true,
+        RuleKind::AsPlanned | RuleKind::ByEffort => false,
+    }
+}
+
+/// What owns the load of a row so that no rule may add to it: a max, or the plan week by week.
+fn owned(lines: &[Line]) -> Option<RowKind> {
+    lines.iter().find_map(|line| {
+        let percent = |load: &LoadCall| matches!(load, LoadCall::Percent { .. });
+        let mass = |load: &LoadCall| {
+            matches!(load, LoadCall::Mass(_) | LoadCall::Added(_) | LoadCall::Assisted(_))
+        };
+        if line.load.iter().flatten().any(percent) {
+            Some(RowKind::Percent)
+        } else if line.load.by_week() && line.load.iter().flatten().any(mass) {
+            Some(RowKind::ByWeek)
+        } else {
+            None
+        }
+    })
+}
+
+fn next(table: &Table<'_>, lines: &[Line]) -> Vec<Rule> {
     let Some(list) = table.get("next").and_then(|item| item.one_or_list(bounds::RULES)) else {
         return Vec::new();
     };
     let rules = list.iter().map(|item| {
         if item.found() != Found::Table {
             let kind = item.word(shapes::RULES_KNOWN).and_then(|at| RULES.get(at).copied());
-            return kind.map(|kind| Rule { kind, step: None });
+            return kind.map(|kind| Rule { kind, step: None, up: false });
         }
         item.table(&shapes::RULE, |table| {
             let kind = table
@@ -196,11 +228,16 @@ fn next(table: &Table<'_>) -> Vec<Rule> {
                 .and_then(|item| item.word(shapes::RULES_KNOWN))
                 .and_then(|at| RULES.get(at).copied());
             let step = table.get("step").and_then(|item| words::step(&item));
-            Some(Rule { kind: kind?, step })
+            let up = table.get("up").and_then(|item| item.flag()).unwrap_or_default();
+            Some(Rule { kind: kind?, step, up })
         })
     });
     let rules = all(rules).unwrap_or_default();
+    let owned = owned(lines);
     for (at, rule) in rules.iter().enumerate() {
+        if let (Some(row), true, Some(item)) = (owned, adds_load(rule.kind), list.get(at)) {
+            item.fault(Problem::TwoOwners { row });
+        }
         if rules.iter().take(at).any(|earlier| earlier.kind == rule.kind)
             && let Some(item) = list.get(at)
         {

@@ -4,9 +4,9 @@ use super::super::event::Event;
 use super::super::made::made;
 use super::super::reading::{Passed, Reading};
 use super::super::reason::{Because, Reason};
-use super::super::sheet::{Call, CallLoad, Load, SetKind};
+use super::super::sheet::{Call, CallLoad, Load};
 use super::super::state::{Run, SetRun};
-use crate::call::{Flow, HowMany, Manner, Structure};
+use crate::call::{Flow, HowMany, Manner, SetKind, Structure};
 use crate::catalogue::Counting;
 use crate::quantity::{Percent, RepRange, Reps, Seconds};
 

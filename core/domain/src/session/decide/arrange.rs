@@ -1,8 +1,10 @@
 //! The order of work: skip, swap, postpone, take up, add.
 
 use super::super::event::{Event, SwapCause};
+use crate::call::SetKind;
 use super::super::refusal::Refusal;
-use super::super::sheet::{Call, CallLoad, Entry, EntryId, SetKind};
+use super::super::sheet::{Call, CallLoad, Entry};
+use crate::call::{EntryId};
 use super::super::state::Run;
 use super::{MOST_ENTRIES, MOST_SETS, exercise, pending};
 

@@ -9,9 +9,10 @@ mod rest;
 use super::command::Command;
 use super::event::{Event, Stamped};
 use super::next::Cursor;
-use super::reading::Reading;
+use super::reading::{Passed, Reading};
 use super::refusal::Refusal;
-use super::sheet::{EntryId, SetId, Sheet};
+use super::sheet::{Sheet};
+use crate::call::{EntryId, SetId};
 use super::state::{EntryRun, Run, State};
 use super::{MOST_ENTRIES, MOST_NOTE, MOST_SET_UP, MOST_SETS};
 
@@ -25,28 +26,45 @@ pub fn decide(state: &State, command: &Command, at: &Reading) -> Result<Vec<Even
     }
     match command {
         Command::Begin { sheet, equipment, body_mass } => {
-            if state.running().is_some() {
-                return Err(Refusal::SessionRunning);
+            let mut events = Vec::new();
+            if let Some(run) = state.running() {
+                // One that nobody ended is over as of its last part.
+                let as_of = abandoned(run, at).ok_or(Refusal::SessionRunning)?;
+                events.extend(arrange::leave_open_set(run));
+                events.push(Event::Finished { as_of: Some(as_of) });
             }
             check_sheet(sheet)?;
-            Ok(vec![Event::Began {
+            events.push(Event::Began {
                 sheet: sheet.clone(),
                 equipment: equipment.clone(),
                 body_mass: *body_mass,
-            }])
+            });
+            Ok(events)
         }
         Command::Undo => undo(state),
         Command::Redo => redo(state),
         Command::Wake => Ok(state.running().map(|run| rest::wake(run, at)).unwrap_or_default()),
-        Command::HoldBack { exercise, held } => {
+        Command::HoldBack { owner, held } => {
             let run = state.run().ok_or(Refusal::NoSession)?;
-            if !run.entries.values().any(|entry| entry.entry.exercise == *exercise) {
-                return Err(Refusal::NoSuchEntry);
-            }
-            if run.held_back.contains(exercise) == *held {
+            if run.held_back.contains(owner) == *held {
                 return Err(Refusal::AlreadySo);
             }
-            Ok(vec![Event::HeldBack { exercise: exercise.clone(), held: *held }])
+            Ok(vec![Event::HeldBack { owner: owner.clone(), held: *held }])
+        }
+        Command::AnswerPain { exercise, free } => {
+            let run = of_exercise(state, exercise)?;
+            if run.pain_free.get(exercise) == Some(free) {
+                return Err(Refusal::AlreadySo);
+            }
+            Ok(vec![Event::PainAnswered { exercise: exercise.clone(), free: *free }])
+        }
+        Command::PainOfJoint { exercise, of_joint } => {
+            let run = of_exercise(state, exercise)?;
+            if run.pain_of_joint.contains(exercise) == *of_joint {
+                return Err(Refusal::AlreadySo);
+            }
+            let exercise = exercise.clone();
+            Ok(vec![Event::PainOfJoint { exercise, of_joint: *of_joint }])
         }
         // A note may be written after the end, and a set put right on the tally.
         Command::Note { entry, text } => note(state.run().ok_or(Refusal::NoSession)?, *entry, text),
@@ -55,6 +73,27 @@ pub fn decide(state: &State, command: &Command, at: &Reading) -> Result<Vec<Even
         }
         other => running(state.running().ok_or(Refusal::NoSession)?, other, at),
     }
+}
+
+/// Hours after its last tap from which a running session of an earlier day counts as never ended.
+const ABANDONED_MS: i64 = 4 * 3_600_000;
+
+/// When a running session was over that nobody ended: at its last part, where its last tap lies on
+/// an earlier local day and some hours back. None while it may still go on.
+pub fn abandoned(run: &Run, at: &Reading) -> Option<Reading> {
+    let passed = Passed::between(&run.seen, at).ms();
+    if run.seen.local_day() >= at.local_day() || passed < ABANDONED_MS {
+        return None;
+    }
+    let parts = run.entries.values().flat_map(|entry| &entry.sets).flat_map(|set| &set.parts);
+    Some(parts.map(|part| &part.at).max_by_key(|at| at.wall_ms).unwrap_or(&run.began).clone())
+}
+
+/// The session, where it has an exercise.
+fn of_exercise<'a>(state: &'a State, exercise: &str) -> Result<&'a Run, Refusal> {
+    let run = state.run().ok_or(Refusal::NoSession)?;
+    let has = run.entries.values().any(|entry| entry.entry.exercise == exercise);
+    if has { Ok(run) } else { Err(Refusal::NoSuchEntry) }
 }
 
 /// Commands that need a running session.
@@ -106,7 +145,7 @@ fn running(run: &Run, command: &Command, at: &Reading) -> Result<Vec<Event>, Ref
         Command::Pause | Command::Resume => Err(Refusal::AlreadySo),
         Command::Finish => {
             let mut events: Vec<Event> = arrange::leave_open_set(run).into_iter().collect();
-            events.push(Event::Finished);
+            events.push(Event::Finished { as_of: None });
             Ok(events)
         }
         Command::Begin { .. }
@@ -114,6 +153,8 @@ fn running(run: &Run, command: &Command, at: &Reading) -> Result<Vec<Event>, Ref
         | Command::Redo
         | Command::Wake
         | Command::HoldBack { .. }
+        | Command::AnswerPain { .. }
+        | Command::PainOfJoint { .. }
         | Command::Note { .. }
         | Command::Correct { .. } => Err(Refusal::NoSession),
     }

@@ -1,17 +1,18 @@
 //! Recording a part, and putting an earlier one right.
 
 use super::super::command::Set;
-use super::super::event::{Done, Ending, Event, PartDone};
+use super::super::event::{Done, Event, PartDone};
 use super::super::made::make;
 use super::super::next::{Cursor, closes};
 use super::super::reading::{Passed, Reading};
 use super::super::reason::{Because, Reason};
 use super::super::refusal::Refusal;
-use super::super::sheet::{Call, CallLoad, Load, SetId, SetKind};
+use super::super::sheet::{Call, CallLoad, Load};
+use crate::call::{SetId};
 use super::super::state::{EntryRun, Run, SetRun};
 use super::load::{after_top, drop_from, drops, load_of};
 use super::{Course, MOST_SETS, rest, set_of};
-use crate::call::{Amount, Flow, HowMany, Structure};
+use crate::call::{Amount, Ending, Flow, HowMany, SetKind, Structure};
 use crate::catalogue::{Counting, Region};
 use crate::equipment::{Equipment, Fit, Rig};
 use crate::progress::makes::Makes;

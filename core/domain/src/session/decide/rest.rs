@@ -5,7 +5,7 @@ use super::super::next::pause_after;
 use super::super::reading::{Passed, Reading};
 use super::super::refusal::Refusal;
 use super::super::rest::{Rest, RestKind};
-use super::super::sheet::SetId;
+use crate::call::SetId;
 use super::super::state::Run;
 use crate::call::Flow;
 use crate::quantity::Seconds;

@@ -1,10 +1,10 @@
 //! What this gym makes of an exercise, in the terms the exercise counts in.
 
+use super::made::make;
 use crate::catalogue::{Counting, Exercise};
 use crate::equipment::{Equipment, Fit, Offer, Rig};
 use crate::progress::makes::Makes;
 use crate::quantity::{Mass, MassUnit};
-use crate::session;
 
 /// A gym and an exercise.
 #[derive(Debug, Clone, Copy)]
@@ -41,7 +41,7 @@ impl<'a> Here<'a> {
     /// A figure as this gym makes it, and what it is made with.
     pub(crate) fn make(&self, figure: Mass, fit: Fit, full_size: bool) -> Option<(Mass, Rig)> {
         let implement = &self.exercise.implement;
-        session::make(self.equipment, implement, self.counting, figure, fit, full_size).ok()
+        make(self.equipment, implement, self.counting, figure, fit, full_size).ok()
     }
 }
 

@@ -1,0 +1,149 @@
+//! What is taken off for a while: of cuts that hold at once only the deepest counts, for the load
+//! and for the sets each. None of them touches an owner.
+
+use chrono::Weekday;
+
+use super::slot::Slot;
+use crate::call::{Flow, WeekKind};
+use crate::owners::{Cut, Cutting, Missed, RowId, Track};
+use crate::plan::{Block, Miss, Plan};
+use crate::quantity::{Mass, Percent};
+use crate::settle::after_pain;
+
+/// At least this much under what hurt (common practice).
+const UNDER_PAIN: Percent = Percent::whole(10);
+
+/// The cut that counts for a row today: the least that is kept of the load, and the most that is
+/// left out of the sets. `own` is its owner's load.
+pub(super) fn deepest(
+    slot: &Slot<'_>,
+    block: &Block,
+    row: Option<RowId>,
+    track: &Track,
+    own: Option<Mass>,
+) -> Option<Cut> {
+    let mut all: Vec<Cut> = Vec::new();
+    if !matches!(block.flow, Flow::Test { .. }) {
+        all.extend(week(slot, block));
+        all.extend(ill(slot));
+    }
+    all.extend(laid_off(slot));
+    all.extend(pain(slot, own));
+    all.extend(track.missed_at(row).and_then(|missed| still_missed(slot, missed, own)));
+    all.extend(track.next.map(|keep| cut(keep, Cutting::Effort)));
+    let sets_off = all.iter().map(|cut| cut.sets_off).max()?;
+    let deepest = all.into_iter().min_by_key(|cut| cut.keep)?;
+    Some(Cut { sets_off, ..deepest })
+}
+
+fn cut(keep: Percent, why: Cutting) -> Cut {
+    Cut { keep, sets_off: Percent::default(), why }
+}
+
+fn kept(off: Percent) -> Percent {
+    Percent::from_hundredths(Percent::WHOLE.hundredths().saturating_sub(off.hundredths()))
+}
+
+/// What a lighter week takes off what is not written week by week.
+fn week(slot: &Slot<'_>, block: &Block) -> Option<Cut> {
+    let why = match slot.session.kind {
+        WeekKind::Deload => Cutting::Deload,
+        WeekKind::EaseIn => Cutting::EaseIn,
+        WeekKind::Ordinary | WeekKind::Test => return None,
+    };
+    Some(Cut { keep: kept(block.cut.load_off), sets_off: block.cut.sets_off, why })
+}
+
+/// The first session after an illness is the ease-in.
+fn ill(slot: &Slot<'_>) -> Option<Cut> {
+    slot.lifter.desk.was_ill?;
+    let ease_in = slot.source.plan.ease_in;
+    Some(Cut { keep: kept(ease_in.load_off), sets_off: ease_in.sets_off, why: Cutting::EaseIn })
+}
+
+/// By the lift's own days beyond the plan's own gap for it; and what still comes back of one.
+fn laid_off(slot: &Slot<'_>) -> Option<Cut> {
+    let by_days = slot.past().first().and_then(|last| {
+        let days = slot.lifter.today.saturating_sub(last.day).max(0);
+        let beyond = days.saturating_sub(gap(slot.source.plan, &slot.exercise.slug));
+        let rules = &slot.source.plan.lay_off;
+        let rule = rules.iter().rev().find(|rule| beyond > i32::from(rule.over_days))?;
+        let why = Cutting::LayOff { days: Some(u16::try_from(days).unwrap_or(u16::MAX)) };
+        if !rule.ease_in {
+            return Some(Cut { keep: kept(rule.load_off), sets_off: rule.sets_off, why });
+        }
+        // The longest is no lighter than a shorter one.
+        let deepest = rules.iter().map(|rule| rule.load_off).max().unwrap_or_default();
+        let ease_in = slot.source.plan.ease_in;
+        let off = ease_in.load_off.max(deepest);
+        Some(Cut { keep: kept(off), sets_off: ease_in.sets_off, why })
+    });
+    let back = slot.care().laid_off.map(|back| cut(back.keep, Cutting::LayOff { days: None }));
+    by_days.into_iter().chain(back).min_by_key(|cut| cut.keep)
+}
+
+/// While pain stands, at least a tenth under what hurt and under the owner's load; after it, at most
+/// a tenth more a session.
+fn pain(slot: &Slot<'_>, own: Option<Mass>) -> Option<Cut> {
+    let pain = slot.care().pain?;
+    if let Some(back) = pain.back {
+        let keep = after_pain(back).min(Percent::WHOLE);
+        return Some(cut(keep, Cutting::BackFromPain));
+    }
+    let body = slot.body_mass();
+    let under = pain.at.zip(own).and_then(|(at, own)| {
+        share(at.checked_add(body)?, own.checked_add(body)?)
+    });
+    let of_hurt = under.map_or(Percent::WHOLE, |share| share.min(Percent::WHOLE));
+    let keep = i64::from(of_hurt.hundredths()) * i64::from(kept(UNDER_PAIN).hundredths()) / 10_000;
+    let keep = Percent::from_hundredths(i32::try_from(keep).unwrap_or(0));
+    Some(cut(keep, Cutting::Pain { since: pain.since }))
+}
+
+/// A miss that stands in the row's own session: never above what was missed there, whatever the
+/// owner has come to since.
+fn still_missed(slot: &Slot<'_>, missed: &Missed, own: Option<Mass>) -> Option<Cut> {
+    let misses = slot.entry.misses.iter().take(usize::from(missed.times));
+    let off = misses.rev().find_map(|miss| match miss {
+        Miss::Less(off) => Some(*off),
+        Miss::Repeat | Miss::Hold => None,
+    });
+    let body = slot.body_mass();
+    let most = missed.load?.checked_add(body)?;
+    let of_own = share(most, own?.checked_add(body)?)?.min(Percent::WHOLE);
+    let keep = i64::from(of_own.hundredths()) * i64::from(kept(off.unwrap_or_default()).hundredths());
+    let keep = Percent::from_hundredths(i32::try_from(keep / 10_000).ok()?);
+    Some(cut(keep, Cutting::Missed { times: missed.times, then: missed.then }))
+}
+
+/// One mass as a share of another, rounded down.
+fn share(of: Mass, whole: Mass) -> Option<Percent> {
+    let scaled = i128::from(of.nanograms()) * 10_000;
+    let share = scaled.checked_div(i128::from(whole.nanograms()))?;
+    i32::try_from(share).ok().map(Percent::from_hundredths)
+}
+
+/// The most days that the plan itself lets pass from one session with a lift to the next: a week
+/// where it has it but once.
+fn gap(plan: &Plan, exercise: &str) -> i32 {
+    let mut days: Vec<i32> = Vec::new();
+    for week in 0..plan.weeks.len() {
+        let sessions = plan.sessions_of(week);
+        let count = i32::try_from(sessions.len()).unwrap_or(1).max(1);
+        let monday = i32::try_from(week).unwrap_or(0).saturating_mul(7);
+        for (nth, session) in (0_i32..).zip(sessions) {
+            let Some(session) = plan.sessions.get(session) else { continue };
+            let has = |slot: &crate::plan::Slot| slot.exercise == exercise && slot.weeks.contain(week);
+            if session.exercises.iter().any(has) {
+                let day = session.day.map_or(nth * 7 / count, from_monday);
+                days.push(monday.saturating_add(day));
+            }
+        }
+    }
+    let gaps = days.iter().zip(days.iter().skip(1)).map(|(one, next)| next.saturating_sub(*one));
+    gaps.max().unwrap_or(7)
+}
+
+fn from_monday(day: Weekday) -> i32 {
+    i32::try_from(day.num_days_from_monday()).unwrap_or(0)
+}

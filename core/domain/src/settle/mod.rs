@@ -1,0 +1,82 @@
+//! What a session that is over says to each owner: at most one outcome, and each piece of evidence
+//! used once.
+//!
+//! [`settle`] is a pure function of the session and of the owners as they stood before it. What was
+//! asked stands in the session's own sheet ([`Terms`]), so neither a plan nor a max is read again;
+//! putting a set right, an undo or a change held back simply settles anew.
+
+mod care;
+mod evidence;
+mod max;
+mod rules;
+mod track;
+
+pub(crate) use care::after_pain;
+
+use std::collections::BTreeMap;
+
+use crate::call::EntryId;
+use crate::catalogue::Catalogue;
+use crate::history::DoneSet;
+use crate::owners::{Outcome, Owner, Owners, RowOwner, Terms, Why};
+use crate::session::{EntryRun, Run};
+
+/// What a session is settled with.
+#[derive(Debug, Clone, Copy)]
+pub struct Ground<'a> {
+    /// The owners as they stood before it.
+    pub owners: &'a Owners,
+    /// The exercises.
+    pub catalogue: &'a Catalogue,
+    /// The rows of the plan that is on: which of them share a track.
+    pub rows: &'a [RowOwner],
+    /// The session was entered for an earlier day: owners that have a word of a later day keep it.
+    pub late: bool,
+}
+
+/// The outcomes of a session, an owner each. `sets` are its rows of history.
+pub fn settle(run: &Run, sets: &[DoneSet], ground: &Ground<'_>) -> Vec<Outcome> {
+    let mut outcomes = Vec::new();
+    let mut tracks: BTreeMap<&Owner, Vec<(EntryId, &EntryRun, &Terms)>> = BTreeMap::new();
+    for (id, entry) in &run.entries {
+        for terms in &entry.entry.terms {
+            tracks.entry(&terms.track).or_default().push((*id, entry, terms));
+        }
+    }
+    let mut spent = Vec::new();
+    for (owner, rows) in tracks {
+        let Some((outcome, used)) = track::outcome(run, owner, &rows, ground) else { continue };
+        // What moves a row of percentages up is not evidence for its max as well.
+        spent.extend(used);
+        outcomes.push(outcome);
+    }
+    outcomes.extend(max::outcomes(run, sets, &spent, ground));
+    outcomes.extend(care::outcomes(run, ground));
+    for outcome in &mut outcomes {
+        outcome.held = run.held_back.contains(&outcome.owner);
+        if ground.late && has_later_word(ground.owners, &outcome.owner, run) {
+            outcome.changes.clear();
+            (outcome.why, outcome.silent, outcome.proposal) = (Why::LaterWord, true, None);
+        }
+    }
+    outcomes
+}
+
+fn has_later_word(owners: &Owners, owner: &Owner, run: &Run) -> bool {
+    let day = run.began.local_day();
+    let account = owners.account(owner);
+    account.is_some_and(|account| account.words().iter().any(|word| word.day > day))
+}
+
+/// An outcome with nothing in it yet.
+fn outcome(owner: &Owner, why: Why) -> Outcome {
+    Outcome {
+        owner: owner.clone(),
+        changes: Vec::new(),
+        why,
+        sets: Vec::new(),
+        silent: false,
+        held: false,
+        proposal: None,
+    }
+}
