@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 
 use barwright_domain::call::{EffortTarget, HowMany, LoadCall, MaxOf, Stop, Structure};
 use barwright_domain::catalogue::{Catalogue, Counting, Exercise, Measure, Movement};
-use barwright_domain::desk::{MaxFact, MaxOrigin};
 use barwright_domain::equipment::{Equipment, Offer};
 use barwright_domain::plan::{Plan, SetCall};
 use barwright_domain::quantity::{Mass, Percent, Range, Reserve};
@@ -180,9 +179,8 @@ impl<'a> Lifts<'a> {
     pub(crate) fn drawn(
         &self,
         person: &Person,
-        day: i32,
         chance: &mut Chance,
-    ) -> (BTreeMap<String, Capacity>, Vec<(String, MaxFact)>) {
+    ) -> (BTreeMap<String, Capacity>, Vec<(String, Mass)>) {
         let mut own: BTreeMap<String, Capacity> = BTreeMap::new();
         let mut entered = Vec::new();
         let mut later = Vec::new();
@@ -215,8 +213,7 @@ impl<'a> Lifts<'a> {
         for lift in &self.asked {
             let Some(Capacity::Max { kg, .. }) = own.get(lift) else { continue };
             let mass = halves(kg * chance.factor(model::ENTERED_DEVIATION));
-            let fact = MaxFact { mass, day, origin: MaxOrigin::Entered };
-            entered.push((lift.clone(), fact));
+            entered.push((lift.clone(), mass));
         }
         (own, entered)
     }

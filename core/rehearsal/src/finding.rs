@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use barwright_domain::call::WeekKind;
-use barwright_domain::progress::next::Reason;
+use barwright_domain::owners::Why;
 use barwright_domain::quantity::Mass;
 
 use crate::gather::{Cell, Followed, share};
@@ -115,15 +115,15 @@ fn mean(
 
 /// What the rules mostly said of those who stall from a week on.
 fn cause(followed: &Followed, from_week: usize) -> Cause {
-    let said: Vec<&(Reason, Option<Mass>)> =
+    let said: Vec<&(Why, Option<Mass>)> =
         followed.weeks.range(from_week..).flat_map(|(_, cell)| &cell.said).collect();
     // A step up among them leads nowhere: what came after it tells why.
-    let kind = |reason: &Reason| match reason {
-        Reason::StepTooBig { .. } => Some(0_u8),
-        Reason::Missed { .. } => Some(1),
-        Reason::NothingHeavier => Some(2),
-        Reason::BelowTop { .. } => Some(3),
-        Reason::NotYetTwo { .. } => Some(4),
+    let kind = |reason: &Why| match reason {
+        Why::StepTooBig { .. } | Why::Rough { .. } => Some(0_u8),
+        Why::Missed { .. } => Some(1),
+        Why::NothingHeavier => Some(2),
+        Why::BelowTop { .. } => Some(3),
+        Why::NotYetTwo { .. } => Some(4),
         _ => None,
     };
     let mut counts: BTreeMap<u8, usize> = BTreeMap::new();
@@ -137,7 +137,9 @@ fn cause(followed: &Followed, from_week: usize) -> Cause {
     match most {
         Some(0) => {
             let steps = said.iter().filter_map(|(reason, load)| match (reason, load) {
-                (Reason::StepTooBig { step_to, .. }, Some(load)) => Some((*load, *step_to)),
+                (Why::StepTooBig { step_to, .. } | Why::Rough { step_to }, Some(load)) => {
+                    Some((*load, *step_to))
+                }
                 _ => None,
             });
             step(steps).map_or(Cause::Other, |(step, percent)| Cause::StepTooBig { step, percent })

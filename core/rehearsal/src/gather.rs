@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use barwright_domain::call::{HowMany, WeekKind};
 use barwright_domain::catalogue::{Measure, Muscle};
 use barwright_domain::plan::{RuleKind, Slot};
-use barwright_domain::progress::next::Reason;
+use barwright_domain::owners::Why;
 use barwright_domain::quantity::{Mass, Reserve};
 use barwright_domain::volume::{self, Tally};
 
@@ -28,7 +28,7 @@ pub(crate) struct Cell {
     pub(crate) heavy: u32,
     pub(crate) light: u32,
     /// What the rules said of those who stall.
-    pub(crate) said: Vec<(Reason, Option<Mass>)>,
+    pub(crate) said: Vec<(Why, Option<Mass>)>,
 }
 
 /// A line over the weeks, as all lifters did it.
@@ -82,7 +82,10 @@ impl Followed {
             let held = seen.found.is_some_and(|found| {
                 matches!(
                     found,
-                    Reason::Missed { .. } | Reason::StepTooBig { .. } | Reason::NothingHeavier
+                    Why::Missed { .. }
+                        | Why::StepTooBig { .. }
+                        | Why::Rough { .. }
+                        | Why::NothingHeavier
                 )
             });
             cell.held += u32::from(held);

@@ -2,21 +2,22 @@
 
 use std::collections::BTreeMap;
 
-use barwright_domain::call::{Amount, Flow, HowMany, Structure, WeekKind};
+use barwright_domain::call::{Amount, Flow, HowMany, Structure};
 use barwright_domain::catalogue::{Catalogue, Counting, Exercise, Muscle};
-use barwright_domain::desk::{Desk, DeskEvent};
+use barwright_domain::desk::{Desk, DeskEvent, Shared, adoption};
 use barwright_domain::equipment::Equipment;
 use barwright_domain::history::{self, DoneSet};
+use barwright_domain::owners::{Change, MaxOrigin, Owner, Why};
 use barwright_domain::plan::{Entry, Plan, RuleKind, WeekSession};
 use barwright_domain::prescribe::{
     self, ENOUGH_PAST, Lifter, MOST_PAST, Past, RECENT_DAYS, Source,
 };
-use barwright_domain::progress::{next, reference};
 use barwright_domain::quantity::Mass;
 use barwright_domain::session::{
-    Because, Call, CallLoad, Command, Cursor, Ending, EntryId, EntryRun, PlanPlace, Reading,
-    RecordedSet, Refusal, Run, SetKind, Sheet, Stamped, State, SwapCause, decide, made,
+    Call, CallLoad, Command, Cursor, Ending, EntryId, EntryRun, Reading, RecordedSet, Refusal, Run,
+    SetKind, Sheet, Stamped, State, SwapCause, decide, made,
 };
+use barwright_domain::settle::{Ground, settle};
 
 use crate::body::{Body, Each};
 use crate::calendar::{self, Date};
@@ -53,7 +54,7 @@ pub(crate) struct Seen {
     pub(crate) date: u32,
     pub(crate) slot: u16,
     /// What the rules said of it before it was done, where they said anything.
-    pub(crate) found: Option<next::Reason>,
+    pub(crate) found: Option<Why>,
     /// The heaviest figure that was on.
     pub(crate) load: Option<Mass>,
     /// The mean amount of a set: repetitions, seconds or metres, in hundredths.
@@ -94,12 +95,18 @@ pub(crate) struct Played {
 pub(crate) fn play(stage: &Stage<'_>, seed: u64, number: u32) -> Played {
     let mut chance = Chance::of(seed, number);
     let person = Person::drawn(&mut chance);
-    let (capacities, maxes) = stage.lifts.drawn(&person, calendar::BEGINS, &mut chance);
+    let (capacities, maxes) = stage.lifts.drawn(&person, &mut chance);
     let mut desk =
         Desk { body_mass: Some((halves(person.body_kg), calendar::BEGINS)), ..Desk::default() };
-    for (exercise, fact) in maxes {
-        desk.apply(0, &DeskEvent::MaxKept { exercise, fact });
+    let day = calendar::BEGINS;
+    for (exercise, mass) in maxes {
+        let changes = vec![Change::Max { mass, origin: MaxOrigin::Entered }];
+        desk.apply(0, &DeskEvent::Said { owner: Owner::Max(exercise), changes, day });
     }
+    let adopted = adoption(stage.plan, None, &desk, stage.catalogue, Shared::ThisOne);
+    let (rows, said) = (adopted.rows, adopted.said);
+    let (text, name) = (String::new(), stage.plan.name.clone());
+    desk.apply(ADOPTED, &DeskEvent::PlanAdopted { text, name, day, rows, said });
     let lifter = Lifter { desk, ..Lifter::default() };
     let body = Body::rested(&stage.weekly, calendar::BEGINS);
     let mut player = Player {
@@ -109,6 +116,7 @@ pub(crate) fn play(stage: &Stage<'_>, seed: u64, number: u32) -> Played {
         body,
         chance,
         lifter,
+        said: BTreeMap::new(),
         day: 1.0,
         out: Played::default(),
     };
@@ -124,6 +132,8 @@ struct Player<'a> {
     body: Body,
     chance: Chance,
     lifter: Lifter,
+    /// What the last session that said anything found, by track.
+    said: BTreeMap<Owner, Why>,
     /// The day's form.
     day: f64,
     out: Played,
@@ -173,8 +183,6 @@ impl Player<'_> {
             return;
         }
         let warm_up = sheet.warm_up.map_or(0, |seconds| seconds.count());
-        let place = sheet.place.clone();
-        let week_kind = sheet.week_kind;
         let midnight = i64::from(date.day) * DAY_MS;
         let mut floor = Floor {
             state: State::default(),
@@ -194,14 +202,14 @@ impl Player<'_> {
         }
         floor.tap(&Command::Finish);
         self.out.refused += floor.refused;
-        let Some(run) = floor.state.run() else { return };
+        let Some(run) = floor.state.run().cloned() else { return };
         let took = floor.at.wall_ms.saturating_sub(run.began.wall_ms) / 1_000;
         self.out.trained.push(Trained {
             date: number,
             reckoned: u32::try_from(reckoned).unwrap_or(u32::MAX),
             took: u32::try_from(took).unwrap_or(u32::MAX),
         });
-        self.leave_behind(run, number, date, place, week_kind, &on);
+        self.leave_behind(&run, number, date, &on);
     }
 
     /// Only as much of the past as a device reads is there for the sheet.
@@ -457,8 +465,6 @@ impl Player<'_> {
         run: &Run,
         number: u32,
         date: Date,
-        place: Option<PlanPlace>,
-        week_kind: WeekKind,
         on: &Followed<'_>,
     ) {
         let stage = self.stage;
@@ -476,24 +482,27 @@ impl Player<'_> {
             if entry.entry.stands_in_for.is_some() || entry.swapped_for.is_some() {
                 continue;
             }
-            self.out.seen.extend(on.seen(*id, number, &sets, entry));
+            self.out.seen.extend(on.seen(*id, number, &sets, entry, &self.said));
         }
-        // The desk is settled before the next session begins, as on a device.
+        // Settled when it is over, as on a device.
         self.lifter.desk.settle(run);
-        let step = reference::step_in(run.equipment.unit);
-        let raised =
-            reference::changed_by(stage.plan, stage.catalogue, &self.lifter.desk, &sets, step);
-        for event in raised {
-            self.lifter.desk.apply(0, &event);
+        let desk = &self.lifter.desk;
+        let rows = desk.plan.as_ref().map(|plan| plan.rows.as_slice()).unwrap_or_default();
+        let catalogue = stage.catalogue;
+        let ground = Ground { owners: &desk.owners, catalogue, rows, late: false };
+        let outcomes = settle(run, &sets, &ground);
+        for outcome in outcomes.iter().filter(|outcome| !outcome.silent) {
+            self.said.insert(outcome.owner.clone(), outcome.why);
         }
-        self.lifter.last_day = Some(date.day);
+        let decided = DeskEvent::Decided { session: run.session, day: date.day, outcomes };
+        self.lifter.desk.apply(0, &decided);
         let mut by_exercise: BTreeMap<String, Vec<DoneSet>> = BTreeMap::new();
         for set in sets {
             by_exercise.entry(set.exercise.clone()).or_default().push(set);
         }
         for (exercise, sets) in by_exercise {
             let past = self.lifter.past.entry(exercise).or_default();
-            past.insert(0, Past { day: date.day, place: place.clone(), week_kind, sets });
+            past.insert(0, Past { day: date.day, sets });
         }
     }
 }
@@ -612,17 +621,21 @@ impl<'a> Followed<'a> {
     }
 
     /// The exercise's first row as it was done.
-    fn seen(&self, id: EntryId, date: u32, sets: &[DoneSet], run: &EntryRun) -> Option<Seen> {
+    fn seen(
+        &self,
+        id: EntryId,
+        date: u32,
+        sets: &[DoneSet],
+        run: &EntryRun,
+        said: &BTreeMap<Owner, Why>,
+    ) -> Option<Seen> {
         let row = self.first_row(id)?;
         let of_row = |set: &&DoneSet| set.is_work() && set.key.set.entry == id && set.row == row;
         let done: Vec<_> = sets.iter().filter(of_row).collect();
         let count = u32::try_from(done.len()).ok().filter(|count| *count > 0)?;
         let all: u32 = done.iter().map(|set| hundredths(set.amount())).sum();
-        let first = run.sets.iter().find(|set| set.call.row == row)?;
-        let found = first.call.reason.0.iter().find_map(|why| match why {
-            Because::NextTime { found, .. } => Some(*found),
-            _ => None,
-        });
+        let terms = run.entry.terms.iter().find(|terms| terms.row == row);
+        let found = terms.and_then(|terms| said.get(&terms.track).copied());
         // As the rules read it: a cluster's blocks together, of any other set the first part.
         let block = self.entry(id)?.blocks.first()?;
         let all_parts = block
