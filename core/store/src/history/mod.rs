@@ -2,9 +2,10 @@
 //!
 //! A tap's changes are queued in its own transaction, at the end of one small table, so that it
 //! touches few pages however long the history is. [`Store::checkpoint`](crate::Store::checkpoint)
-//! carries them out. Reading sees them at once: [`History`] carries them out in a transaction that
-//! is taken back when the reading is over.
+//! carries them out. Reading sees them at once: [`History`] lays what is queued over what it reads, and
+//! writes nothing.
 
+mod ahead;
 mod code;
 mod pending;
 mod read;
