@@ -358,7 +358,7 @@ impl App {
     /// A capital letter leads to a screen.
     fn go(&mut self, letter: char, now: Reading) {
         let look = match screens::place(letter) {
-            Some(Look::Lift { .. }) => Look::Lift { exercise: self.lift.clone(), page: 0 },
+            Some(Look::Lift { .. }) => Look::Lift { exercise: self.lift.clone(), page: 0, all: false },
             Some(look) => look,
             None => return,
         };
@@ -524,7 +524,7 @@ fn usual(screen: &Screen) -> Look {
         Screen::Floor { .. } => Look::Floor { draft: Draft::default() },
         Screen::Tally { .. } => Look::Tally,
         Screen::Weeks { .. } => Look::Weeks,
-        Screen::Lift { lift } => Look::Lift { exercise: lift.title.clone(), page: 0 },
+        Screen::Lift { lift } => Look::Lift { exercise: lift.title.clone(), page: 0, all: false },
         Screen::Balance { .. } => Look::Balance { weeks: None },
         Screen::Equipment { .. } => Look::Equipment,
         Screen::Plan { .. } => Look::Plan { text: None, week: None },

@@ -136,7 +136,7 @@ fn run(line: Line) -> Result<(), Failure> {
             commands::screen::run(&*records.open_begun()?, look, json, &mut out)
         }
         Some(Command::Lift { name, json }) => {
-            let look = Look::Lift { exercise: name, page: 0 };
+            let look = Look::Lift { exercise: name, page: 0, all: false };
             commands::screen::run(&*records.open_begun()?, look, json, &mut out)
         }
         Some(Command::Balance { weeks, json }) => {

@@ -8,8 +8,9 @@
 //!   "about": "what it shows",
 //!   "locale": "en-GB",
 //!   "steps": [
-//!     { "name": "look", "look": { … }, "reading": { … }, "expected": { "screen": { … } } },
-//!     { "name": "tap", "intent": { … }, "reading": { … }, "expected": { "update": { … } } },
+//!     { "name": "look", "look": { … }, "reading": { … }, "expected": { "answer": { … } } },
+//!     { "name": "tap", "intent": { … }, "reading": { … }, "expected": { "answer": { … } } },
+//!     { "name": "a key", "action": { … }, "reading": { … }, "expected": { "answer": { … } } },
 //!     { "name": "refused", "intent": { … }, "reading": { … }, "expected": { "error": { … } } },
 //!     { "name": "the device takes the file", "suspend": true },
 //!     { "name": "the device ends the process", "kill": true }
@@ -21,7 +22,7 @@
 //! changes nothing. The answers are written by the engine under `BARWRIGHT_WRITE_VECTORS=1` and read
 //! by a person before they are committed.
 
-use barwright_app::contract::{EngineError, Intent, Look, Reading, Screen, Update};
+use barwright_app::contract::{Action, Answer, EngineError, Intent, Look, Reading};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -46,6 +47,9 @@ pub struct Step {
     /// A tap.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub intent: Option<Intent>,
+    /// What a key says.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub action: Option<Action>,
     /// A look at a screen.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub look: Option<Look>,
@@ -68,6 +72,8 @@ pub struct Step {
 pub enum Ask {
     /// A tap.
     Dispatch(Intent, Reading),
+    /// What a key says.
+    Act(Action, Reading),
     /// A look at a screen.
     View(Look, Reading),
     /// Give the file up.
@@ -79,16 +85,14 @@ pub enum Ask {
 /// What the engine answered.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
-pub enum Answer {
-    /// To a tap.
-    Update(Update),
-    /// To a look.
-    Screen(Screen),
+pub enum Reply {
+    /// It did what was asked.
+    Answer(Answer),
     /// It did not do what was asked.
     Error(EngineError),
 }
 
-impl Answer {
+impl Reply {
     /// The answer as JSON with keys in order: equal answers give equal text, in every language.
     #[must_use]
     pub fn canonical(&self) -> String {
@@ -123,17 +127,19 @@ impl Step {
     /// In words, when it asks nothing or more than one thing.
     pub fn ask(&self) -> Result<Ask, String> {
         let wrong = |what: &str| Err(format!("step “{}”: {what}", self.name));
-        match (self.intent.clone(), self.look.clone(), self.reading.clone()) {
-            (Some(intent), None, Some(reading)) if !self.suspend && !self.kill => {
+        let asks = (self.intent.clone(), self.action.clone(), self.look.clone());
+        match (asks, self.reading.clone(), self.suspend, self.kill) {
+            ((Some(intent), None, None), Some(reading), false, false) => {
                 Ok(Ask::Dispatch(intent, reading))
             }
-            (None, Some(look), Some(reading)) if !self.suspend && !self.kill => {
-                Ok(Ask::View(look, reading))
+            ((None, Some(action), None), Some(reading), false, false) => {
+                Ok(Ask::Act(action, reading))
             }
-            (None, None, None) if self.suspend && !self.kill => Ok(Ask::Suspend),
-            (None, None, None) if self.kill && !self.suspend => Ok(Ask::Kill),
-            (Some(_), _, None) | (_, Some(_), None) => wrong("a tap or a look needs a reading"),
-            _ => wrong("one of intent, look, suspend and kill is wanted"),
+            ((None, None, Some(look)), Some(reading), false, false) => Ok(Ask::View(look, reading)),
+            ((None, None, None), None, true, false) => Ok(Ask::Suspend),
+            ((None, None, None), None, false, true) => Ok(Ask::Kill),
+            (_, None, false, false) => wrong("a tap or a look needs a reading"),
+            _ => wrong("one of intent, action, look, suspend and kill is wanted"),
         }
     }
 }

@@ -8,8 +8,8 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use barwright_app::Engine;
-use barwright_app::contract::EngineError;
-use barwright_tests::vectors::{Answer, Ask, Script, canonical};
+use barwright_app::contract::{Answer, EngineError};
+use barwright_tests::vectors::{Ask, Reply, Script, canonical};
 use serde::Serialize;
 use serde_json::Value;
 
@@ -49,17 +49,16 @@ enum Kills {
 fn answers(script: &Script, open: &dyn Fn() -> Arc<Engine>, kills: Kills) -> Vec<Value> {
     let mut engine = Some(open());
     let answer = |answer: Result<Answer, EngineError>| {
-        let answer = answer.unwrap_or_else(Answer::Error);
-        serde_json::from_str(&answer.canonical()).expect("it was just written")
+        let reply = answer.map_or_else(Reply::Error, Reply::Answer);
+        serde_json::from_str(&reply.canonical()).expect("it was just written")
     };
     let mut answers = Vec::new();
     for step in &script.steps {
         let held = engine.as_ref().expect("an engine is open between steps");
         answers.push(match step.ask().expect("checked when read") {
-            Ask::Dispatch(intent, reading) => {
-                answer(held.dispatch(intent, reading).map(Answer::Update))
-            }
-            Ask::View(look, reading) => answer(held.view(look, reading).map(Answer::Screen)),
+            Ask::Dispatch(intent, reading) => answer(held.dispatch(intent, reading)),
+            Ask::Act(action, reading) => answer(held.act(action, reading)),
+            Ask::View(look, reading) => answer(held.view(look, reading)),
             Ask::Suspend => {
                 held.suspend().expect("the file is given up");
                 Value::Null

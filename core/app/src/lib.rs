@@ -1,18 +1,27 @@
-//! The engine that a shell calls: intents and looks in, screens and effects out.
+//! The engine that a shell calls: intents and looks in, answers out.
 //!
-//! [`Engine`] is the one object. A tap is decided by the domain, appended to the store in one
-//! durable transaction, and only then shown. The contract with every shell is declared in
-//! [`contract`]; each screen is made by one module of `screens`, and every word comes from
-//! [`phrase`].
+//! [`Engine`] is the one object. A tap is decided by the domain, appended to the store in one durable
+//! transaction, and only then shown:
+//!
+//! ```text
+//! dispatch ─▶ gather ─▶ decide ─▶ append ─▶ fold ─┐
+//! view ───────────────────────────────────────────┴▶ gather ─▶ show ─▶ Answer
+//! ```
+//!
+//! `gather` is the only reader of the store and fills `facts`; `screens` make a screen of them and of
+//! nothing else; every word comes from [`phrase`]. The contract with every shell is declared in
+//! [`contract`].
 
 pub mod contract;
 pub mod demo;
 mod engine;
+mod facts;
+mod fault;
+mod gather;
 mod locale;
 pub mod phrase;
 mod records;
 mod screens;
-mod today;
 
 pub use engine::{Engine, Versions};
 pub use locale::Locale;

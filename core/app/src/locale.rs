@@ -2,9 +2,13 @@
 
 use barwright_domain::quantity::{MassUnit, Numerals};
 
+use crate::phrase::{Language, Words};
+
 /// What a locale says of numbers and masses.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Locale {
+    /// The language that is spoken.
+    pub language: Language,
     /// Decimal point or comma.
     pub numerals: Numerals,
     /// The unit of body mass, and of loads where no gym says another.
@@ -23,6 +27,11 @@ const POINT_REGIONS: &[&str] = &["CH", "LI", "MX", "GT", "HN", "NI", "SV", "DO",
 const POUNDS: &[&str] = &["US", "LR", "MM"];
 
 impl Locale {
+    /// Its words.
+    pub const fn words(&self) -> Words {
+        Words::new(self.language, self.numerals)
+    }
+
     /// Reads a tag such as `en-GB`, `de_DE.UTF-8` or `fr`. Every text gives a locale: what is not
     /// known writes a point and weighs in kilograms.
     pub fn read(tag: &str) -> Self {
@@ -32,6 +41,8 @@ impl Locale {
             parts.find(|part| part.len() == 2).map(str::to_ascii_uppercase).unwrap_or_default();
         let comma = COMMA.contains(&language.as_str()) && !POINT_REGIONS.contains(&region.as_str());
         Self {
+            // Whoever speaks another is spoken to in English until there is one.
+            language: Language::English,
             numerals: if comma { Numerals::Comma } else { Numerals::Point },
             unit: if POUNDS.contains(&region.as_str()) {
                 MassUnit::Pound
@@ -49,7 +60,7 @@ mod tests {
     #[test]
     fn reads_tags_of_every_system() {
         let read = |tag| {
-            let Locale { numerals, unit } = Locale::read(tag);
+            let Locale { numerals, unit, .. } = Locale::read(tag);
             (numerals, unit)
         };
         assert_eq!(read("en-US"), (Numerals::Point, MassUnit::Pound));

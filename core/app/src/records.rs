@@ -6,7 +6,8 @@ use barwright_store::{Store, StoreError, is_at, quarantine, salvage};
 
 use crate::contract::{EngineError, RefusalCode};
 use crate::engine::{derive_anew, guarded};
-use crate::phrase::en;
+use crate::fault::Fault;
+use crate::phrase::Words;
 
 /// What was read back from a damaged file.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -29,32 +30,31 @@ pub struct Recovered {
 /// one can't be written: what was kept lies where the error says.
 #[cfg_attr(feature = "uniffi", uniffi::export)]
 pub fn recover(path: String) -> Result<Recovered, EngineError> {
-    guarded(|| read_back(Path::new(&path)))?
+    let words = Words::default();
+    guarded(|| read_back(Path::new(&path), words)).map_err(|broken| broken.said(words))?
 }
 
-fn read_back(path: &Path) -> Result<Recovered, EngineError> {
+fn read_back(path: &Path, words: Words) -> Result<Recovered, EngineError> {
+    let say = words.storage();
     if !is_at(path) {
-        let reason = en::storage::no_file(&path.display().to_string());
-        return Err(EngineError::Refused { code: RefusalCode::NotHere, reason });
+        let reason = say.no_file(&path.display().to_string());
+        return Err(EngineError::refused(RefusalCode::NotHere, reason));
     }
-    let words = |error: StoreError| en::storage::error(&error);
-    if !is_damaged(path).map_err(words)? {
-        return Err(EngineError::Refused {
-            code: RefusalCode::AlreadySo,
-            reason: en::storage::nothing_damaged(),
-        });
+    let failed = |error: StoreError| say.error(&error);
+    if !is_damaged(path).map_err(failed)? {
+        return Err(EngineError::refused(RefusalCode::AlreadySo, say.nothing_damaged()));
     }
-    let aside = quarantine(path).map_err(words)?.path;
+    let aside = quarantine(path).map_err(failed)?.path;
     // A log whose file is gone has nothing that could be read by itself: a new file begins.
     if !aside.exists() {
-        Store::open(path).and_then(Store::close).map_err(words)?;
-        return Ok(recovered(&aside, 0, 0));
+        Store::open(path).and_then(Store::close).map_err(failed)?;
+        return Ok(recovered(&aside, 0, 0, words));
     }
-    let kept_aside = |error: StoreError| en::storage::kept_aside(&error, &aside);
+    let kept_aside = |error: StoreError| say.kept_aside(&error, &aside);
     let (mut store, read) = salvage(&aside, path).map_err(kept_aside)?;
-    derive_anew(&mut store)?;
+    derive_anew(&mut store).map_err(|fault: Fault| fault.said(words))?;
     store.close().map_err(kept_aside)?;
-    Ok(recovered(&aside, read.kept, read.beyond))
+    Ok(recovered(&aside, read.kept, read.beyond, words))
 }
 
 /// Whether the file is a store of ours that is damaged.
@@ -70,8 +70,8 @@ fn is_damaged(path: &Path) -> Result<bool, StoreError> {
     }
 }
 
-fn recovered(aside: &Path, kept: u64, beyond: u64) -> Recovered {
+fn recovered(aside: &Path, kept: u64, beyond: u64, words: Words) -> Recovered {
     let aside = aside.display().to_string();
-    let reason = en::storage::recovered(&aside, kept, beyond);
+    let reason = words.storage().recovered(&aside, kept, beyond);
     Recovered { aside, kept, reason }
 }

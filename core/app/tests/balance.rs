@@ -53,14 +53,14 @@ fn a_side_that_falls_behind_is_named_with_the_session_that_could_make_it_up() {
     // Left, right, left: the right's second set is not done.
     for _ in 0..3 {
         let Screen::Floor { floor } = screen else { panic!("the session runs: {screen:?}") };
-        let Some(Action::Do { intent }) = floor.thumb.main.map(|key| key.action) else {
+        let Some(Action::Do { intent, .. }) = floor.thumb.main.map(|key| key.action) else {
             panic!("one wide key")
         };
         screen = tap(intent).screen;
     }
     tap(Intent::Finish);
     let look = Look::Balance { weeks: None };
-    let Ok(Screen::Balance { balance }) = engine.view(look, now.clone()) else {
+    let Screen::Balance { balance } = engine.view(look, now.clone()).unwrap().screen else {
         panic!("the balance is shown")
     };
     let said: Vec<&str> = balance.sentences.iter().map(|row| row.text.as_str()).collect();

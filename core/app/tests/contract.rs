@@ -208,7 +208,7 @@ fn the_snapshot_sees_every_kind_of_declaration() {
         "    RingAt\n        wall_ms: i64\n",
         "enum EngineError  #derive(uniffi::Error)",
         "struct Engine  #derive(uniffi::Object)\n\n",
-        "    dispatch(&self, intent: Intent, reading: Reading) -> Result<Update,EngineError>\n",
+        "    dispatch(&self, intent: Intent, reading: Reading) -> Result<Answer,EngineError>\n",
         "    open(path: String, locale: String) -> Result<Arc<Self>,EngineError>  #uniffi::constructor",
     ] {
         assert!(now.contains(seen), "not in the contract as read: {seen}\n{now}");

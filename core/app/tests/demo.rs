@@ -13,7 +13,7 @@ fn six_weeks_lie_behind_and_the_seventh_is_on() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("demo.barwright");
     let engine = demo::create(&path, "en-GB", &now()).expect("the demo is made");
-    let Ok(Screen::Weeks { weeks }) = engine.view(Look::Weeks, now()) else {
+    let Screen::Weeks { weeks } = engine.view(Look::Weeks, now()).unwrap().screen else {
         panic!("the weeks are shown")
     };
     let done: usize = weeks.weeks.iter().flat_map(|week| &week.rows).filter(|row| row.done).count();
@@ -25,8 +25,8 @@ fn six_weeks_lie_behind_and_the_seventh_is_on() {
         .map(|row| row.id.as_str())
         .collect();
     assert_eq!((done, missed.as_slice()), (17, ["3.3"].as_slice()));
-    let Ok(Screen::Today { today }) =
-        engine.view(Look::Today { session: None, minutes: None }, now())
+    let Screen::Today { today } =
+        engine.view(Look::Today { session: None, minutes: None }, now()).unwrap().screen
     else {
         panic!("today is shown")
     };
@@ -39,8 +39,10 @@ fn six_weeks_lie_behind_and_the_seventh_is_on() {
 #[test]
 fn lift_and_balance_have_six_weeks_behind_them() {
     let engine = demo::play("en-GB", &now()).expect("the demo is played");
-    let look = Look::Lift { exercise: "back squat".into(), page: 0 };
-    let Ok(Screen::Lift { lift }) = engine.view(look, now()) else { panic!("the lift is shown") };
+    let look = Look::Lift { exercise: "back squat".into(), page: 0, all: false };
+    let Screen::Lift { lift } = engine.view(look, now()).unwrap().screen else {
+        panic!("the lift is shown")
+    };
     assert_eq!(lift.sessions.len(), 6);
     let chart = lift.chart.expect("six sessions are enough for a chart");
     assert!(chart.series.iter().all(|series| {
@@ -52,7 +54,7 @@ fn lift_and_balance_have_six_weeks_behind_them() {
     }));
     assert!(!lift.records.is_empty());
     let look = Look::Balance { weeks: Some(4) };
-    let Ok(Screen::Balance { balance }) = engine.view(look, now()) else {
+    let Screen::Balance { balance } = engine.view(look, now()).unwrap().screen else {
         panic!("the balance is shown")
     };
     let quads = balance.bars.iter().find(|bar| bar.muscle == "Quadriceps").expect("legs are done");

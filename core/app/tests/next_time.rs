@@ -55,7 +55,8 @@ impl Lifter {
     /// The work of today's one exercise, as the sheet says it, with its reasons.
     fn called(&self) -> (String, String) {
         let look = Look::Today { session: None, minutes: None };
-        let Screen::Today { today } = self.engine.view(look, self.now.clone()).unwrap() else {
+        let Screen::Today { today } = self.engine.view(look, self.now.clone()).unwrap().screen
+        else {
             panic!("today is asked for")
         };
         let text = today.rows.iter().map(|row| row.text.clone()).collect::<Vec<_>>().join("\n");
@@ -64,8 +65,8 @@ impl Lifter {
     }
 
     fn max(&self, lift: &str) -> String {
-        let look = Look::Lift { exercise: lift.into(), page: 0 };
-        match self.engine.view(look, self.now.clone()).unwrap() {
+        let look = Look::Lift { exercise: lift.into(), page: 0, all: false };
+        match self.engine.view(look, self.now.clone()).unwrap().screen {
             Screen::Lift { lift } => lift.subtitle,
             other => panic!("{other:?}"),
         }
@@ -183,7 +184,7 @@ impl Lifter {
 
     fn total(&self) -> String {
         let look = Look::Floor { draft: <_>::default() };
-        match self.engine.view(look, self.now.clone()).unwrap() {
+        match self.engine.view(look, self.now.clone()).unwrap().screen {
             Screen::Floor { floor } => floor.bar.total,
             other => panic!("{other:?}"),
         }
@@ -191,7 +192,7 @@ impl Lifter {
 
     /// The tally's row of an exercise next time.
     fn next_time(&self, exercise: &str) -> barwright_app::contract::Row {
-        match self.engine.view(Look::Tally, self.now.clone()).unwrap() {
+        match self.engine.view(Look::Tally, self.now.clone()).unwrap().screen {
             Screen::Tally { tally } => {
                 let id = format!("next-{exercise}");
                 tally.changes.into_iter().find(|row| row.id == id).unwrap()
@@ -276,7 +277,7 @@ fn a_change_is_held_back_from_the_tally() {
     lifter.tap(Intent::Finish);
     let press = |lifter: &mut Lifter| {
         let key = lifter.next_time("front-squat").keys.remove(0);
-        let barwright_app::contract::Action::Do { intent } = key.action else { panic!() };
+        let barwright_app::contract::Action::Do { intent, .. } = key.action else { panic!() };
         lifter.tap(intent);
     };
     let row = lifter.next_time("front-squat");
@@ -311,7 +312,8 @@ fn a_pin_is_the_lifters_to_choose() {
     lifter.tap(Intent::Begin { session: None, minutes: None });
     let draft = barwright_app::contract::Draft { panel: Some("load".into()), ..<_>::default() };
     let look = Look::Floor { draft };
-    let Screen::Floor { floor } = lifter.engine.view(look, lifter.now.clone()).unwrap() else {
+    let Screen::Floor { floor } = lifter.engine.view(look, lifter.now.clone()).unwrap().screen
+    else {
         panic!()
     };
     let mut keys = floor.panel.unwrap().keys;
@@ -319,7 +321,9 @@ fn a_pin_is_the_lifters_to_choose() {
         keys.iter().map(|key| key.label.as_str()).collect::<Vec<_>>(),
         ["Pin 1", "Pin 2", "Pin 3"]
     );
-    let barwright_app::contract::Action::Do { intent } = keys.remove(1).action else { panic!() };
+    let barwright_app::contract::Action::Do { intent, .. } = keys.remove(1).action else {
+        panic!()
+    };
     lifter.tap(intent);
     assert_eq!(lifter.total(), "Pin 2");
     let none = Intent::Write { field: "pin:0".into(), text: "9".into(), sure: false };
@@ -334,7 +338,8 @@ fn a_pin_is_the_lifters_to_choose() {
     });
     assert_eq!(lifter.total(), "Pin 2");
     lifter.tap(Intent::Finish);
-    let Screen::Tally { tally } = lifter.engine.view(Look::Tally, lifter.now.clone()).unwrap()
+    let Screen::Tally { tally } =
+        lifter.engine.view(Look::Tally, lifter.now.clone()).unwrap().screen
     else {
         panic!()
     };

@@ -53,7 +53,7 @@ impl Lifter {
 
     fn floor(&self, panel: Option<&str>) -> FloorScreen {
         let draft = Draft { panel: panel.map(str::to_owned), ..Draft::default() };
-        match self.engine.view(Look::Floor { draft }, self.now.clone()).unwrap() {
+        match self.engine.view(Look::Floor { draft }, self.now.clone()).unwrap().screen {
             Screen::Floor { floor } => floor,
             other => panic!("{other:?}"),
         }
@@ -66,7 +66,7 @@ impl Lifter {
             self.wait(*wait);
             let panel = floor.panel.unwrap();
             let key = panel.keys.iter().find(|key| key.id == "rep").unwrap();
-            let Action::Do { intent } = key.action.clone() else { panic!("{key:?}") };
+            let Action::Do { intent, .. } = key.action.clone() else { panic!("{key:?}") };
             let Screen::Floor { floor: next } = self.tap(intent) else { panic!() };
             floor = next;
         }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use barwright_app::Engine;
 use barwright_app::contract::{
-    FloorScreen, HowEnded, Intent, Look, Reading, Screen, TallyScreen, Update,
+    Answer, FloorScreen, HowEnded, Intent, Look, Reading, Screen, TallyScreen,
 };
 
 struct Lifter {
@@ -32,7 +32,7 @@ impl Lifter {
         lifter
     }
 
-    fn tap(&mut self, intent: Intent) -> Update {
+    fn tap(&mut self, intent: Intent) -> Answer {
         let update = self.engine.dispatch(intent, self.now.clone()).unwrap();
         self.now.wall_ms += 300_000;
         update
@@ -43,7 +43,12 @@ impl Lifter {
     }
 
     fn floor(&self) -> Option<FloorScreen> {
-        match self.engine.view(Look::Floor { draft: <_>::default() }, self.now.clone()).unwrap() {
+        match self
+            .engine
+            .view(Look::Floor { draft: <_>::default() }, self.now.clone())
+            .unwrap()
+            .screen
+        {
             Screen::Floor { floor } if floor.part.is_some() => Some(floor),
             _ => None,
         }
@@ -84,8 +89,8 @@ impl Lifter {
     }
 
     fn max(&self, lift: &str) -> String {
-        let look = Look::Lift { exercise: lift.into(), page: 0 };
-        match self.engine.view(look, self.now.clone()).unwrap() {
+        let look = Look::Lift { exercise: lift.into(), page: 0, all: false };
+        match self.engine.view(look, self.now.clone()).unwrap().screen {
             Screen::Lift { lift } => lift.subtitle,
             other => panic!("{other:?}"),
         }
@@ -303,7 +308,7 @@ fn what_is_no_test_is_said_in_its_place() {
         let look = Look::Plan { text: Some(SQUAT.replacen(from, to, 1)), week: None };
         let now = Reading { wall_ms: 1, offset_minutes: 0, boot_ms: None, boot_id: None };
         let now = Reading { wall_ms: 1_795_000_000_000, ..now };
-        let Screen::Plan { plan } = engine.view(look, now).unwrap() else { panic!() };
+        let Screen::Plan { plan } = engine.view(look, now).unwrap().screen else { panic!() };
         assert_eq!(plan.faults.len(), 1, "{to}: {:?}", plan.faults);
     }
 }

@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used)] // helpers outside #[test] functions
 
 use barwright_app::contract::{
-    Action, Effect, EngineError, Intent, Look, Reading, RefusalCode, Screen, Update,
+    Action, Answer, Effect, EngineError, Intent, Look, Reading, RefusalCode, Screen,
 };
 use barwright_app::{Engine, demo};
 
@@ -27,7 +27,7 @@ impl Shell {
         self.now.boot_ms = self.now.boot_ms.map(|ms| ms + seconds * 1000);
     }
 
-    fn tap(&mut self, intent: Intent) -> Result<Update, EngineError> {
+    fn tap(&mut self, intent: Intent) -> Result<Answer, EngineError> {
         self.engine.dispatch(intent, self.now.clone())
     }
 
@@ -37,7 +37,7 @@ impl Shell {
 
     fn today(&self) -> barwright_app::contract::TodayScreen {
         let look = Look::Today { session: None, minutes: None };
-        match self.engine.view(look, self.now.clone()).unwrap() {
+        match self.engine.view(look, self.now.clone()).unwrap().screen {
             Screen::Today { today } => today,
             other => panic!("{other:?}"),
         }
@@ -66,7 +66,8 @@ fn every_session_of_the_demo_plan_is_walked_by_its_keys() {
         let mut taps = 0;
         loop {
             let look = Look::Floor { draft: Default::default() };
-            let Screen::Floor { floor } = shell.engine.view(look, shell.now.clone()).unwrap()
+            let Screen::Floor { floor } =
+                shell.engine.view(look, shell.now.clone()).unwrap().screen
             else {
                 panic!("the session is running");
             };
@@ -76,7 +77,7 @@ fn every_session_of_the_demo_plan_is_walked_by_its_keys() {
                 .clone()
                 .or_else(|| floor.thumb.effort.get(1).map(|effort| effort.key.clone()))
                 .unwrap();
-            let Action::Do { intent } = key.action else { panic!("{key:?}") };
+            let Action::Do { intent, .. } = key.action else { panic!("{key:?}") };
             let finish = intent == Intent::Finish;
             if let Err(error) = shell.tap(intent.clone()) {
                 let EngineError::Refused { .. } = &error else { panic!("{error:?}") };
@@ -107,7 +108,7 @@ fn every_session_of_the_demo_plan_is_walked_by_its_keys() {
 /// What the floor says now, in a few words.
 fn says(shell: &Shell) -> String {
     let look = Look::Floor { draft: Default::default() };
-    match shell.engine.view(look, shell.now.clone()).unwrap() {
+    match shell.engine.view(look, shell.now.clone()).unwrap().screen {
         Screen::Floor { floor } => {
             let rest = floor.rest.map(|rest| format!(" [{} {}]", rest.label, rest.text));
             format!(
@@ -129,7 +130,7 @@ fn key(shell: &Shell, panel: Option<&str>, id: &str) -> barwright_app::contract:
     let draft =
         barwright_app::contract::Draft { panel: panel.map(str::to_owned), ..Default::default() };
     let Screen::Floor { floor } =
-        shell.engine.view(Look::Floor { draft }, shell.now.clone()).unwrap()
+        shell.engine.view(Look::Floor { draft }, shell.now.clone()).unwrap().screen
     else {
         panic!("the session runs")
     };
@@ -152,8 +153,10 @@ fn key(shell: &Shell, panel: Option<&str>, id: &str) -> barwright_app::contract:
 
 /// Taps a key that records.
 fn press(shell: &mut Shell, panel: Option<&str>, id: &str) -> Vec<Effect> {
-    let Action::Do { intent } = key(shell, panel, id).action else { panic!("{id} only shows") };
-    shell.tap(intent).unwrap_or_else(|error| panic!("{id}: {error}")).effects
+    let action = key(shell, panel, id).action;
+    assert!(matches!(action, Action::Do { .. }), "{id} only shows");
+    let answer = shell.engine.act(action, shell.now.clone());
+    answer.unwrap_or_else(|error| panic!("{id}: {error}")).effects
 }
 
 /// One evening in the cellar, tap by tap: it reads as a lifter lives it.
@@ -191,7 +194,8 @@ fn a_whole_session_as_a_lifter_lives_it() {
     );
     let why = {
         let look = Look::Floor { draft: Default::default() };
-        let Ok(Screen::Floor { floor }) = shell.engine.view(look, shell.now.clone()) else {
+        let Screen::Floor { floor } = shell.engine.view(look, shell.now.clone()).unwrap().screen
+        else {
             panic!("the session runs")
         };
         floor.call.why
@@ -249,7 +253,8 @@ fn a_whole_session_as_a_lifter_lives_it() {
 
     // No time for more.
     press(&mut shell, Some("more"), "finish");
-    let Screen::Tally { tally } = shell.engine.view(Look::Tally, shell.now.clone()).unwrap() else {
+    let Screen::Tally { tally } = shell.engine.view(Look::Tally, shell.now.clone()).unwrap().screen
+    else {
         panic!("the tally is shown")
     };
     let done: Vec<String> = tally

@@ -67,7 +67,7 @@ impl Lifter {
     }
 
     fn weeks(&self) -> WeeksScreen {
-        match self.engine.view(Look::Weeks, self.now.clone()).unwrap() {
+        match self.engine.view(Look::Weeks, self.now.clone()).unwrap().screen {
             Screen::Weeks { weeks } => weeks,
             other => panic!("{other:?}"),
         }
@@ -92,7 +92,7 @@ impl Lifter {
     }
 
     fn press_key(&mut self, key: Key) {
-        let Action::Do { intent } = key.action else { panic!("{key:?}") };
+        let Action::Do { intent, .. } = key.action else { panic!("{key:?}") };
         let screen = self.tap(intent).unwrap();
         assert!(matches!(screen, Screen::Weeks { .. }), "a tap of the list shows it again");
     }
@@ -103,7 +103,8 @@ impl Lifter {
         let mut called = Vec::new();
         loop {
             let look = Look::Floor { draft: <_>::default() };
-            let Screen::Floor { floor } = self.engine.view(look, self.now.clone()).unwrap() else {
+            let Screen::Floor { floor } = self.engine.view(look, self.now.clone()).unwrap().screen
+            else {
                 panic!("a session runs")
             };
             if floor.part.is_none() {

@@ -25,7 +25,7 @@ pub(crate) fn place(letter: char) -> Option<Look> {
         'F' => Look::Floor { draft: Draft::default() },
         'A' => Look::Tally,
         'W' => Look::Weeks,
-        'L' => Look::Lift { exercise: String::new(), page: 0 },
+        'L' => Look::Lift { exercise: String::new(), page: 0, all: false },
         'B' => Look::Balance { weeks: None },
         'E' => Look::Equipment,
         'P' => Look::Plan { text: None, week: None },

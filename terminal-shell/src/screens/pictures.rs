@@ -136,7 +136,7 @@ impl Evening {
         };
         let effort = |keys: Vec<EffortKey>| keys.into_iter().nth(2).map(|effort| effort.key);
         let key = floor.thumb.main.or_else(|| effort(floor.thumb.effort)).expect("one records");
-        let Action::Do { intent } = key.action else { panic!("it records") };
+        let Action::Do { intent, .. } = key.action else { panic!("it records") };
         self.tap(intent);
     }
 
@@ -160,7 +160,7 @@ fn the_pictures_are_what_the_screens_show() {
     let engine = demo::play("en-GB", &now).expect("the demo plays");
     let mut evening = Evening { engine, now };
     let mut screens = vec![("today", evening.look(Look::Today { session: None, minutes: None }))];
-    let lift = Look::Lift { exercise: "back-squat".into(), page: 0 };
+    let lift = Look::Lift { exercise: "back-squat".into(), page: 0, all: false };
     screens.push(("lift", evening.look(lift)));
     evening.tap(Intent::Begin { session: None, minutes: None });
     while evening.exercise() != "Back squat" {

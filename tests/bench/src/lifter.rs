@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use barwright_app::Engine;
-use barwright_app::contract::{FloorScreen, HowEnded, Intent, Reading, Screen, Update};
+use barwright_app::contract::{FloorScreen, HowEnded, Intent, Reading, Screen};
 
 use crate::random::Random;
 
@@ -80,9 +80,8 @@ impl Lifter {
     }
 
     fn tap(&mut self, intent: Intent) -> Screen {
-        let Update { screen, .. } =
-            self.engine.dispatch(intent, self.now()).expect("the bench's lifter is never refused");
-        screen
+        let answer = self.engine.dispatch(intent, self.now());
+        answer.expect("the bench's lifter is never refused").screen
     }
 
     /// The tap that begins a session, both counted from 0.

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
 use std::time::Duration;
 
-use barwright_app::contract::{Draft, Intent, Look, Screen, Update};
+use barwright_app::contract::{Answer, Draft, Intent, Look, Screen};
 use serde_json::{Value, json};
 
 use crate::lifter::{Lifter, floor};
@@ -75,14 +75,14 @@ impl Drive {
 
     fn dispatch(&mut self, lifter: &Lifter, intent: &Intent) -> Screen {
         let answer = self.say(&json!({ "reading": lifter.now(), "intent": intent }));
-        let update = answer.get("update").unwrap_or_else(|| panic!("{answer}"));
-        let update: Update = serde_json::from_value(update.clone()).expect("it is an update");
-        update.screen
+        let answer = answer.get("answer").unwrap_or_else(|| panic!("{answer}"));
+        let answer: Answer = serde_json::from_value(answer.clone()).expect("it is an answer");
+        answer.screen
     }
 
     fn view(&mut self, lifter: &Lifter, look: &Look) {
         let answer = self.say(&json!({ "reading": lifter.now(), "view": look }));
-        assert!(answer.get("screen").is_some(), "{answer}");
+        assert!(answer.get("answer").is_some(), "{answer}");
     }
 
     /// The process's own files in the system's account of it.
@@ -123,7 +123,7 @@ fn memory() -> Outcome {
         Look::Tally,
         Look::Weeks,
         Look::Today { session: None, minutes: Some(45) },
-        Look::Lift { exercise: "barbell-row".to_owned(), page: 0 },
+        Look::Lift { exercise: "barbell-row".to_owned(), page: 0, all: false },
         Look::Balance { weeks: Some(8) },
         Look::Equipment,
         Look::Plan { text: None, week: None },

@@ -111,7 +111,7 @@ fn a_tap_is_one_sync_and_few_frames() {
     lifter.tap(Intent::Finish).expect("it runs");
     let writes = lifter.disk.count(Call::Write);
     for look in [Look::Tally, Look::Weeks, Look::Today { session: None, minutes: None }] {
-        lifter.engine.view(look, at(lifter.taps)).expect("it shows");
+        lifter.engine.view(look, at(lifter.taps)).expect("it shows").screen;
     }
     assert_eq!(lifter.disk.count(Call::Write), writes, "looking is not acting");
 }
@@ -125,7 +125,7 @@ fn an_engine_goes_on_when_its_disk_is_well_again() {
     assert!(lifter.record());
     let now = at(lifter.taps);
     let floor = || Look::Floor { draft: Draft::default() };
-    let before = lifter.engine.view(floor(), now.clone()).expect("nothing fails yet");
+    let before = lifter.engine.view(floor(), now.clone()).expect("nothing fails yet").screen;
 
     lifter.disk.fail(Some(Fault { call: Call::Sync, after: 0, times: u64::MAX }));
     for _ in 0..2 {
@@ -137,7 +137,7 @@ fn an_engine_goes_on_when_its_disk_is_well_again() {
 
     lifter.disk.fail(None);
     // What was refused may be in the log all the same; taken back, all is as it was.
-    let after = lifter.engine.view(floor(), now.clone()).expect("it is read back by itself");
+    let after = lifter.engine.view(floor(), now.clone()).expect("it is read back by itself").screen;
     if after != before {
         lifter.engine.dispatch(Intent::Undo, now.clone()).expect("taps are taken again");
     }
@@ -145,7 +145,7 @@ fn an_engine_goes_on_when_its_disk_is_well_again() {
         Screen::Floor { floor } => floor.part.clone(),
         other => panic!("another screen than the floor: {other:?}"),
     };
-    let back = lifter.engine.view(floor(), now).expect("the disk is well");
+    let back = lifter.engine.view(floor(), now).expect("the disk is well").screen;
     assert_eq!(part(&back), part(&before));
     assert!(lifter.record(), "taps are taken again");
 }

@@ -37,6 +37,10 @@ pub enum Look {
         /// The page of its sessions, from 0.
         #[serde(default)]
         page: u32,
+        /// All its sessions on one page, as paper has them.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+        all: bool,
     },
     /// Balance.
     Balance {
@@ -87,7 +91,7 @@ pub struct Draft {
     pub panel: Option<String>,
 }
 
-/// What a tap does.
+/// What a tap does, as [`crate::Engine::act`] takes it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -97,6 +101,15 @@ pub enum Action {
     Do {
         /// The intent.
         intent: Intent,
+        /// The session it belongs to, by its number: a key kept from an earlier one is refused. None
+        /// belongs to no session.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+        session: Option<u64>,
+        /// What is shown when it is recorded; none is wherever it leads.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+        then: Option<Look>,
     },
     /// Show this.
     Show {

@@ -27,9 +27,9 @@ pub enum Effect {
         wall_ms: i64,
         /// The deadline on the boot clock, where there is one: it rules while the device runs.
         boot_ms: Option<i64>,
-        /// What a notification says.
+        /// What a notification says, and a voice for those who want it aloud.
         text: String,
-        /// What comes next, its second line.
+        /// What comes next: a notification's second line, and the voice's.
         next: String,
     },
     /// No ring is wanted any more.
@@ -39,21 +39,9 @@ pub enum Effect {
         /// Which.
         kind: HapticKind,
     },
-    /// Words to be spoken, for those who ask for it.
-    Speak {
-        /// The words.
-        text: String,
-    },
     /// Keep the screen on, or no longer.
     KeepAwake {
         /// On.
         on: bool,
-    },
-    /// Offer a file to share.
-    ShareFile {
-        /// Its path.
-        path: String,
-        /// Its kind, as a media type.
-        media_type: String,
     },
 }

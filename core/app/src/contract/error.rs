@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Action;
+
 /// Why an intent was refused, for programs; [`EngineError::Refused`] has the words.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -18,7 +20,7 @@ pub enum RefusalCode {
     NothingLeft,
     /// There is no such exercise, set, part, field or row here.
     NotHere,
-    /// The tap was meant for another part than the current one.
+    /// The tap was meant for another part than the current one, or for another session.
     Stale,
     /// The amount, load or text is out of range, of another kind, or can't be read.
     BadValue,
@@ -26,7 +28,7 @@ pub enum RefusalCode {
     CannotMake,
     /// The load has to be said first.
     LoadNeeded,
-    /// It is more than the last weeks support: it asks, and `sure` says it is meant.
+    /// It is more than the last weeks support: [`EngineError::Refused`] asks, and carries the yes.
     Ask,
     /// There are as many as there can be.
     TooMany,
@@ -53,6 +55,9 @@ pub enum EngineError {
         code: RefusalCode,
         /// What is wrong, what was kept, what to do, in words.
         reason: String,
+        /// The reason asks, and this is the yes to it; none where it does not ask.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        ask: Option<Action>,
     },
     /// The file could not be read or written. The tap was not recorded; everything before it is
     /// kept.
@@ -83,4 +88,11 @@ pub enum EngineError {
         /// What to send the makers; nothing personal is in it.
         report: String,
     },
+}
+
+impl EngineError {
+    /// A refusal that does not ask.
+    pub(crate) const fn refused(code: RefusalCode, reason: String) -> Self {
+        Self::Refused { code, reason, ask: None }
+    }
 }

@@ -124,11 +124,6 @@ pub struct Figure {
     pub down: Key,
     /// One step up.
     pub up: Key,
-    /// Milliseconds from the reading until the figure changes by itself: a hold is running. None
-    /// where it stands still.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[cfg_attr(feature = "uniffi", uniffi(default = None))]
-    pub next_change_ms: Option<i64>,
 }
 
 /// A recording key that is the effort.
@@ -180,8 +175,6 @@ pub struct RunningRest {
     pub text: String,
     /// It is over.
     pub over: bool,
-    /// Milliseconds from the reading until the figures change.
-    pub next_change_ms: i64,
     /// The deadline as wall time.
     pub deadline_wall_ms: i64,
     /// The deadline on the boot clock, where it holds.

@@ -1,9 +1,10 @@
-//! The contract with every shell: readings, intents and looks in; screens and effects out.
+//! The contract with every shell: readings, intents and looks in, answers out.
 //!
 //! Declared here once. UniFFI's derives (feature `uniffi`) carry it to Kotlin and Swift, serde to
 //! JSON lines, schemars (feature `schema`) to a JSON Schema. Everything is a plain value: strings are
 //! finished, lists are in order, what is enabled is decided. A shell lays out and forwards: each
-//! [`Key`] carries the [`Action`] to send back when it is tapped.
+//! [`Key`] carries the [`Action`] to hand back when it is tapped, and an [`Answer`] says what it shows
+//! and when to look again.
 //!
 //! Fields only ever join. Every change raises [`CONTRACT_VERSION`] and is seen in the committed
 //! snapshot, `core/app/contract.txt`; a test holds the two together.
@@ -16,6 +17,7 @@ mod error;
 mod floor;
 mod intent;
 mod lift;
+mod not_shown;
 mod plan;
 mod reading;
 mod tally;
@@ -32,6 +34,7 @@ pub use floor::{
 };
 pub use intent::{Arrange, GuardChoice, HowEnded, Intent, KitChoice, SwapReason};
 pub use lift::{Chart, ChartAxis, ChartPoint, ChartSeries, ChartTick, LiftScreen, SeriesKind};
+pub use not_shown::NotShownScreen;
 pub use plan::{FileFault, PlanScreen};
 pub use reading::Reading;
 pub use tally::{MovedLoadData, TallyScreen};
@@ -42,17 +45,23 @@ use serde::{Deserialize, Serialize};
 
 /// The version of this contract: raised by every change to what crosses to a shell, and by a change
 /// of meaning that no name or type shows.
-pub const CONTRACT_VERSION: u32 = 5;
+pub const CONTRACT_VERSION: u32 = 6;
 
-/// What a call to the engine comes to: the whole next screen, and what the device is to do.
+/// What a call to the engine comes to: a whole screen, what it is of, and what the device is to do.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Update {
+pub struct Answer {
+    /// What is shown: the look that shows it again. Where a look has nothing to show, as the floor
+    /// without a session, it is the one that is shown in its place.
+    pub look: Look,
     /// The screen to show.
     pub screen: Screen,
-    /// What to carry out, in order.
+    /// What to carry out, in order; nothing where nothing was tapped.
     pub effects: Vec<Effect>,
+    /// When to look again, as wall time in milliseconds: the screen changes by itself then. None
+    /// where it stands until something is tapped.
+    pub wakes_at: Option<i64>,
 }
 
 /// A whole screen.
@@ -102,5 +111,10 @@ pub enum Screen {
     Plan {
         /// Its content.
         plan: PlanScreen,
+    },
+    /// A tap was recorded, and the screen that should follow it could not be made.
+    NotShown {
+        /// Its content.
+        not_shown: NotShownScreen,
     },
 }

@@ -56,7 +56,7 @@ impl<'a> Player<'a> {
     /// The floor, as long as the session runs.
     fn floor(&self) -> Result<Option<FloorScreen>, EngineError> {
         let look = Look::Floor { draft: Draft::default() };
-        match self.engine.view(look, self.now.clone())? {
+        match self.engine.view(look, self.now.clone())?.screen {
             Screen::Floor { floor } => Ok(Some(floor)),
             _ => Ok(None),
         }
@@ -109,10 +109,7 @@ impl<'a> Player<'a> {
     }
 
     fn press(&mut self, action: &Action) -> Result<(), EngineError> {
-        match action {
-            Action::Do { intent } => self.tap(intent.clone()),
-            Action::Show { .. } => Ok(()),
-        }
+        self.engine.act(action.clone(), self.now.clone()).map(|_| ())
     }
 
     /// What the gym lacks is swapped for the plan's first substitute that it has.
@@ -121,8 +118,8 @@ impl<'a> Player<'a> {
             return Ok(false);
         }
         let draft = Draft { panel: Some("swap".to_owned()), ..Draft::default() };
-        let Screen::Floor { floor } = self.engine.view(Look::Floor { draft }, self.now.clone())?
-        else {
+        let look = Look::Floor { draft };
+        let Screen::Floor { floor } = self.engine.view(look, self.now.clone())?.screen else {
             return Ok(false);
         };
         let key = floor.panel.and_then(|panel| panel.keys.into_iter().find(|key| key.enabled));

@@ -9,8 +9,8 @@ use barwright_domain::session::{Event, State};
 use barwright_store::{AtEnd, Derive, Event as Row};
 
 use super::codec::{self, DESK, SESSION};
-use super::core::{catalogue_of, read_plan, rows_of};
 use super::storage::{DESK_KEY, Failure, SESSION_KEY};
+use crate::facts::{catalogue_of, read_plan, rows_of};
 
 /// Folds the whole log as the taps did one by one.
 #[derive(Debug)]
@@ -104,10 +104,10 @@ mod tests {
     use barwright_domain::session::{Command, EntryId, Reading, RecordedSet, SetId};
     use barwright_store::Store;
 
-    use super::super::core::{Core, Facts};
+    use super::super::core::Core;
+    use super::super::intents::begin;
     use super::*;
     use crate::locale::Locale;
-    use crate::today;
 
     /// A plan with an exercise of its own, whose muscles only its own catalogue knows.
     const OWN: &str = r#"
@@ -160,7 +160,7 @@ load = "body"
 
     /// All that is derived, as it is read.
     fn derived(core: &Core) -> String {
-        let mut store = core.store.borrow_mut();
+        let store = &core.store;
         let standing = [DESK_KEY, SESSION_KEY].map(|key| store.standing(key).unwrap());
         let standing = standing.map(|fact| fact.map(|fact| fact.body));
         let history = store.history().unwrap();
@@ -188,13 +188,11 @@ load = "body"
                 let event = DeskEvent::PlanAdopted { text: (*text).into(), day };
                 return core.record_desk(vec![event], at).unwrap();
             }
-            Step::Begin => today::begin(core, None, None, at).unwrap(),
+            Step::Begin => begin(&core.store, &core.held, None, None, at).unwrap(),
             Step::Do(command) => command.clone(),
         };
-        match core.decide(&command, at) {
-            Ok(Facts::Session(events)) => core.record_session(events, at).unwrap(),
-            _ => panic!("refused: {command:?}"),
-        }
+        let events = barwright_domain::session::decide(&core.held.state, &command, at).unwrap();
+        core.record_session(events, at).unwrap();
     }
 
     #[test]
@@ -229,7 +227,7 @@ load = "body"
         for (minute, step) in (1..).zip(steps.iter().flatten()) {
             take(&mut core, step, &at(minute * 3));
             let by_taps = derived(&core);
-            core.store.get_mut().rebuild(&mut Anew::new()).map_err(|_| "unreadable").unwrap();
+            core.store.rebuild(&mut Anew::new()).map_err(|_| "unreadable").unwrap();
             assert_eq!(derived(&core), by_taps, "after step {minute}");
         }
         let history = derived(&core);

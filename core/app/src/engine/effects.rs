@@ -3,7 +3,9 @@
 use barwright_domain::session::{Reading, Rest, Run};
 
 use crate::contract::{Effect, HapticKind};
-use crate::phrase::en;
+use crate::facts::Held;
+use crate::phrase::Words;
+use crate::screens::name;
 
 /// The part of a session that effects follow.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -38,7 +40,8 @@ impl Watched {
 }
 
 /// The effects of a tap, in order.
-pub(super) fn between(before: &Watched, run: Option<&Run>, now: &Reading) -> Vec<Effect> {
+pub(super) fn between(before: &Watched, held: &Held, now: &Reading, words: Words) -> Vec<Effect> {
+    let run = held.state.run();
     let after = Watched::of(run);
     let mut effects = Vec::new();
     if after.awake != before.awake {
@@ -61,8 +64,8 @@ pub(super) fn between(before: &Watched, run: Option<&Run>, now: &Reading) -> Vec
                     effects.push(Effect::RingAt {
                         wall_ms: now.wall_ms.saturating_add(left),
                         boot_ms: rest.deadline_boot_ms().filter(|_| same_boot),
-                        text: en::floor::rest_over(rest.kind),
-                        next: en::floor::next_in_short(run),
+                        text: words.floor().rest_over(rest.kind),
+                        next: name::next_in_short(held, run, words),
                     });
                 } else if before.rest.is_some() {
                     effects.push(Effect::CancelRing);

@@ -1,6 +1,7 @@
 //! From a tap to what it appends: session intents become commands, desk intents become facts.
 
 use barwright_domain::call::{Amount, HowMany};
+use barwright_domain::catalogue::Catalogue;
 use barwright_domain::desk::{Arrangement, At, DeskEvent, MOST_GYMS, MaxFact, MaxOrigin};
 use barwright_domain::equipment::{self, Equipment, Plate, Rig};
 use barwright_domain::plan::Plan;
@@ -8,228 +9,62 @@ use barwright_domain::quantity::{
     Distance, Mass, MassUnit, Numerals, Reps, Reserve, Seconds, bounds,
 };
 use barwright_domain::session::{
-    Command, Cursor, Ending, EntryId, Guard, Kit, Reading, RecordedSet, Refusal, SetId, SwapCause,
+    self, Command, Cursor, Ending, EntryId, Event, Guard, Kit, Reading, RecordedSet, Refusal, Run,
+    SwapCause,
 };
+use barwright_store::Store;
 
 use super::codec;
-use super::core::{Core, Facts};
-use crate::contract::{
-    Arrange, EngineError, GuardChoice, HowEnded, Intent, KitChoice, RefusalCode, SwapReason,
-};
-use crate::phrase::en;
-use crate::today;
+use crate::contract::{Arrange, GuardChoice, HowEnded, Intent, KitChoice, SwapReason};
+use crate::facts::{Held, part};
+use crate::fault::{Fault, Refused};
+use crate::gather;
 
 /// What a tap appends.
-pub(super) fn facts(core: &Core, intent: Intent, at: &Reading) -> Result<Facts, EngineError> {
-    let refused = |refusal: Refusal| en::refusal::of(&refusal, core);
-    let command = match intent {
-        Intent::Begin { session, minutes } => {
-            if core.state.running().is_some() {
-                return Err(refused(Refusal::SessionRunning));
-            }
-            today::begin(core, session.as_deref(), minutes, at)?
-        }
-        Intent::Start => Command::Start,
-        Intent::TapRep { part } => {
-            let cursor = core.state.running().and_then(barwright_domain::session::Run::cursor);
-            if cursor.is_some_and(|cursor| part != part_name(&cursor)) {
-                return Err(en::refusal::coded(RefusalCode::Stale));
-            }
-            Command::TapRep
-        }
-        Intent::Record { part, amount, left_halves, ended, helped, last } => {
-            let run = core.state.running().ok_or_else(|| refused(Refusal::NoSession))?;
-            let cursor = run.cursor().ok_or_else(|| refused(Refusal::NothingLeft))?;
-            if part.is_some_and(|part| part != part_name(&cursor)) {
-                return Err(en::refusal::coded(RefusalCode::Stale));
-            }
-            let asked = run.how_many_at(&cursor).ok_or_else(|| refused(Refusal::NoSuchPart))?;
-            Command::Record(RecordedSet {
-                amount: amount.map(|amount| amount_of(&asked, amount, core)).transpose()?,
-                load: None,
-                left: left_halves.map(|halves| reserve(halves, core)).transpose()?,
-                ending: ending(ended),
-                helped: reps(helped, core)?,
-                last,
-            })
-        }
-        Intent::Correct { part, amount, load, left_halves, ended, helped } => {
-            let cursor = cursor_of(&part).ok_or_else(|| refused(Refusal::NoSuchPart))?;
-            let run = core.state.run().ok_or_else(|| refused(Refusal::NoSession))?;
-            let was = run
-                .set(cursor.set)
-                .and_then(|set| set.parts.get(usize::from(cursor.part)))
-                .ok_or_else(|| refused(Refusal::NoSuchPart))?;
-            let amount = amount
-                .map(|amount| match was.done.amount {
-                    Amount::Reps(_) => reps(amount, core).map(Amount::Reps),
-                    Amount::Seconds(_) => seconds(amount, core).map(Amount::Seconds),
-                    Amount::Metres(_) => distance(amount, core).map(Amount::Metres),
-                })
-                .transpose()?;
-            Command::Correct {
-                set: cursor.set,
-                part: cursor.part,
-                to: RecordedSet {
-                    amount,
-                    load: load.map(|load| mass(&load, core)).transpose()?,
-                    left: left_halves.map(|halves| reserve(halves, core)).transpose()?,
-                    ending: ending(ended),
-                    helped: reps(helped, core)?,
-                    last: false,
-                },
-            }
-        }
-        Intent::SkipSet => Command::SkipSet,
-        Intent::SkipExercise { entry } => Command::SkipEntry(entry_id(entry, core)?),
-        Intent::Swap { entry, exercise, why } => {
-            let entry = entry_id(entry, core)?;
-            let to = today::substitute(core, entry, &exercise, at)?;
-            let cause = match why {
-                SwapReason::Lacking => SwapCause::Lacking,
-                SwapReason::Taken => SwapCause::Taken,
-                SwapReason::Pain => SwapCause::Pain,
-                SwapReason::Wish => SwapCause::Wish,
-            };
-            Command::Swap { entry, to, cause }
-        }
-        Intent::Postpone { entry } => Command::Postpone(entry_id(entry, core)?),
-        Intent::TakeUp { entry } => Command::Return(entry_id(entry, core)?),
-        Intent::AddSet { entry } => Command::AddSet(entry_id(entry, core)?),
-        Intent::ChangeLoad { entry, load, only_next, sure } => Command::ChangeLoad {
-            entry: entry_id(entry, core)?,
-            load: mass(&load, core)?,
-            only_next,
-            sure,
-        },
-        Intent::BarHolds { side } => Command::BarHolds(rig_of(core, &side)?),
-        Intent::RestBy { seconds } => Command::RestBy(seconds),
-        Intent::GuardedBy { entry, guard } => Command::GuardedBy {
-            entry: entry_id(entry, core)?,
-            guard: match guard {
-                GuardChoice::Pins => Guard::Pins,
-                GuardChoice::Spotter => Guard::Spotter,
-                GuardChoice::Neither => Guard::Neither,
-            },
-        },
-        Intent::UseKit { entry, kit } => Command::UseKit {
-            entry: entry_id(entry, core)?,
-            kit: kit
-                .into_iter()
-                .map(|kit| match kit {
-                    KitChoice::Belt => Kit::Belt,
-                    KitChoice::Wraps => Kit::Wraps,
-                    KitChoice::Straps => Kit::Straps,
-                    KitChoice::Sleeves => Kit::Sleeves,
-                })
-                .collect(),
-        },
-        Intent::Write { field, text, sure } => return write(core, &field, &text, sure, at),
-        Intent::Pause => Command::Pause,
-        Intent::Resume => Command::Resume,
-        Intent::Finish => Command::Finish,
-        Intent::HoldBack { exercise, held } => Command::HoldBack { exercise, held },
-        Intent::Undo => Command::Undo,
-        Intent::Redo => Command::Redo,
-        Intent::Wake => Command::Wake,
-        Intent::AdoptPlan { text } => return adopt(core, text, at),
-        Intent::Arrange { session, how } => return arrange(core, &session, &how, at),
-        Intent::TakeUpPlan { plan } => return take_up(core, &plan, at),
-        Intent::AddGym { text } => return add_gym(core, &text),
-        Intent::ChooseGym { name } => {
-            let known =
-                core.desk.gyms.iter().chain(&equipment::builtin()).any(|gym| gym.name == name);
-            if !known {
-                return Err(en::refusal::coded(RefusalCode::NotHere));
-            }
-            return Ok(Facts::Desk(vec![DeskEvent::GymChosen { name }]));
-        }
+pub(super) enum Appends {
+    /// Of the session.
+    Session(Vec<Event>),
+    /// Of the desk.
+    Desk(Vec<DeskEvent>),
+}
+
+/// A tap that may be asked about, said again as meant.
+pub(super) fn all_the_same(intent: &Intent) -> Option<Intent> {
+    let mut again = match intent {
+        Intent::ChangeLoad { .. } | Intent::Write { .. } => intent.clone(),
+        _ => return None,
     };
-    core.decide(&command, at)
+    if let Intent::ChangeLoad { sure, .. } | Intent::Write { sure, .. } = &mut again {
+        *sure = true;
+    }
+    Some(again)
 }
 
-/// The name of a part, as the floor names it.
-pub(crate) fn part_name(cursor: &Cursor) -> String {
-    format!("{}.{}.{}", cursor.set.entry.0, cursor.set.set, cursor.part)
-}
-
-/// The part of a name.
-pub(crate) fn cursor_of(name: &str) -> Option<Cursor> {
-    let mut numbers = name.split('.').map(|number| number.parse::<u16>().ok());
-    let (entry, set, part) = (numbers.next()??, numbers.next()??, numbers.next()??);
-    let set = SetId { entry: EntryId(entry), set };
-    numbers.next().is_none().then_some(Cursor { set, part })
-}
-
-/// What is written into a field.
-fn write(
-    core: &Core,
-    field: &str,
-    text: &str,
-    sure: bool,
+/// What a tap appends.
+pub(super) fn appends(
+    store: &Store,
+    held: &Held,
+    intent: Intent,
     at: &Reading,
-) -> Result<Facts, EngineError> {
-    let (name, of) = field.split_once(':').unwrap_or((field, ""));
-    let day = at.local_day();
-    match name {
-        "note" => {
-            let entry = match of {
-                "" => None,
-                of => Some(entry_named(of, core)?),
-            };
-            core.decide(&Command::Note { entry, text: text.to_owned() }, at)
-        }
-        "set-up" => {
-            let set_up = text.split([';', '\n']).map(|line| line.trim().to_owned());
-            let set_up = set_up.filter(|line| !line.is_empty()).collect();
-            core.decide(&Command::NoteSetUp { entry: entry_named(of, core)?, set_up }, at)
-        }
-        "load" => {
-            let (entry, load) = (entry_named(of, core)?, typed_mass(text, core.load_unit(), core)?);
-            let command = Command::ChangeLoad { entry, load, only_next: false, sure };
-            core.decide(&command, at)
-        }
-        "pin" => {
-            let command =
-                Command::ChoosePin { entry: entry_named(of, core)?, pin: text.to_owned() };
-            core.decide(&command, at)
-        }
-        "body-mass" => {
-            let mass = typed_mass(text, core.locale.unit, core)?;
-            let (least, greatest) =
-                (Mass::whole(20, MassUnit::Kilogram), Mass::whole(400, MassUnit::Kilogram));
-            if mass < least || mass > greatest {
-                return Err(en::refusal::of(&Refusal::OutOfRange, core));
-            }
-            Ok(Facts::Desk(vec![DeskEvent::BodyMassKept { mass, day }]))
-        }
-        "max" => {
-            let exercise = core
-                .catalogue
-                .find(of)
-                .ok_or_else(|| en::refusal::coded(RefusalCode::NotHere))?
-                .slug
-                .to_string();
-            let mass = typed_mass(text, core.load_unit(), core)?;
-            if mass <= Mass::ZERO {
-                return Err(en::refusal::of(&Refusal::OutOfRange, core));
-            }
-            let fact = MaxFact { mass, day, origin: MaxOrigin::Entered };
-            Ok(Facts::Desk(vec![DeskEvent::MaxKept { exercise, fact }]))
-        }
-        _ => Err(en::refusal::coded(RefusalCode::NotHere)),
-    }
+) -> Result<Appends, Fault> {
+    Deciding { store, held, at }.appends(intent)
 }
 
-fn adopt(core: &Core, text: String, at: &Reading) -> Result<Facts, EngineError> {
-    let file = Plan::read(&text, &barwright_domain::catalogue::Catalogue::builtin());
-    match file {
-        Ok(_) if core.state.running().is_some() => {
-            Err(en::refusal::of(&Refusal::SessionRunning, core))
-        }
-        Ok(_) => Ok(Facts::Desk(vec![DeskEvent::PlanAdopted { text, day: at.local_day() }])),
-        Err(faults) => Err(en::faults::refused(faults.len())),
-    }
+/// The command that begins a session.
+pub(super) fn begin(
+    store: &Store,
+    held: &Held,
+    session: Option<&str>,
+    minutes: Option<u32>,
+    at: &Reading,
+) -> Result<Command, Fault> {
+    let place = gather::place(store, held, session)?;
+    let laid_out = gather::laid_out(store, held, place, minutes, at)?;
+    Ok(Command::Begin {
+        sheet: laid_out.sheet,
+        equipment: held.gym(),
+        body_mass: held.desk.body_mass.map(|(mass, _)| mass),
+    })
 }
 
 /// The most weeks away at once.
@@ -237,109 +72,411 @@ const MOST_AWAY: u32 = 8;
 /// Days around today that a session can be moved to.
 const NEAR_DAYS: i32 = 366;
 
-fn arrange(core: &Core, session: &str, how: &Arrange, at: &Reading) -> Result<Facts, EngineError> {
-    let adopted = core.desk.plan.as_ref().map(|plan| plan.seq);
-    let plan = adopted.ok_or_else(|| en::refusal::coded(RefusalCode::NothingToGoBy))?;
-    let place = |name: &str| {
-        let place = today::place(core, Some(name))?;
-        place.at().ok_or_else(|| en::refusal::coded(RefusalCode::NotHere))
-    };
-    let here = place(session)?;
-    let today = at.local_day();
-    let what = match how {
-        Arrange::Enter => Arrangement::Entered { at: here, day: today },
-        Arrange::LeaveOut { left_out } => Arrangement::LeftOut { at: here, left_out: *left_out },
-        Arrange::Move { day: Some(day) } if day.abs_diff(today) > NEAR_DAYS.unsigned_abs() => {
-            return Err(en::refusal::of(&Refusal::OutOfRange, core));
-        }
-        Arrange::Move { day } => Arrangement::Moved { at: here, day: *day },
-        Arrange::Join { with } => {
-            let other = with.as_deref().map(place).transpose()?;
-            let arranged = core.desk.arranged();
-            // A session that is itself joined to one takes no other, nor itself.
-            let chained = |other: At| {
-                other == here || arranged.with.iter().any(|(at, to, _)| *at == other || *to == here)
-            };
-            if other.is_some_and(chained) {
-                return Err(en::refusal::coded(RefusalCode::NotHere));
+/// What a decision is made from.
+struct Deciding<'a> {
+    store: &'a Store,
+    held: &'a Held,
+    at: &'a Reading,
+}
+
+impl Deciding<'_> {
+    fn refused(&self, refusal: Refusal) -> Refused {
+        Refused::BySession(refusal, self.held.load_unit())
+    }
+
+    /// The decision on a command.
+    fn decide(&self, command: &Command) -> Result<Appends, Fault> {
+        session::decide(&self.held.state, command, self.at)
+            .map(Appends::Session)
+            .map_err(|refusal| self.refused(refusal).into())
+    }
+
+    /// The session and the part that is to be done now, where a name is of it.
+    fn current(&self, named: Option<&str>) -> Result<(&Run, Cursor), Fault> {
+        let run = self.running()?;
+        let cursor = run.cursor().ok_or_else(|| self.refused(Refusal::NothingLeft))?;
+        match named {
+            None => Ok((run, cursor)),
+            Some(name) => {
+                let (part, session) = part::named(name).ok_or(Refused::Stale)?;
+                let own = part == cursor && session.is_none_or(|of| of == run.session);
+                if own { Ok((run, cursor)) } else { Err(Refused::Stale.into()) }
             }
-            Arrangement::With { at: here, other }
         }
-        Arrange::Again { again } => Arrangement::Again { at: here, again: *again },
-        Arrange::Travel { weeks } => {
-            let weeks = u16::try_from((*weeks).min(MOST_AWAY)).unwrap_or(0);
-            Arrangement::Travel { week: here.week, weeks }
+    }
+
+    fn running(&self) -> Result<&Run, Fault> {
+        Ok(self.held.state.running().ok_or_else(|| self.refused(Refusal::NoSession))?)
+    }
+
+    fn appends(&self, intent: Intent) -> Result<Appends, Fault> {
+        let command = match intent {
+            Intent::Begin { session, minutes } => {
+                if self.held.state.running().is_some() {
+                    return Err(self.refused(Refusal::SessionRunning).into());
+                }
+                begin(self.store, self.held, session.as_deref(), minutes, self.at)?
+            }
+            Intent::Start => Command::Start,
+            Intent::TapRep { part } => {
+                self.current(Some(&part))?;
+                Command::TapRep
+            }
+            Intent::Record { part, amount, left_halves, ended, helped, last } => {
+                let (run, cursor) = self.current(part.as_deref())?;
+                let asked =
+                    run.how_many_at(&cursor).ok_or_else(|| self.refused(Refusal::NoSuchPart))?;
+                Command::Record(RecordedSet {
+                    amount: amount.map(|amount| self.amount_of(&asked, amount)).transpose()?,
+                    load: None,
+                    left: left_halves.map(|halves| self.reserve(halves)).transpose()?,
+                    ending: ending(ended),
+                    helped: self.reps(helped)?,
+                    last,
+                })
+            }
+            Intent::Correct { part, amount, load, left_halves, ended, helped } => {
+                let no_part = || self.refused(Refusal::NoSuchPart);
+                let (cursor, session) = part::named(&part).ok_or_else(no_part)?;
+                let run = self.held.state.run().ok_or_else(|| self.refused(Refusal::NoSession))?;
+                if session.is_some_and(|of| of != run.session) {
+                    return Err(Refused::StaleSession.into());
+                }
+                let was = run
+                    .set(cursor.set)
+                    .and_then(|set| set.parts.get(usize::from(cursor.part)))
+                    .ok_or_else(no_part)?;
+                let amount = amount
+                    .map(|amount| match was.done.amount {
+                        Amount::Reps(_) => self.reps(amount).map(Amount::Reps),
+                        Amount::Seconds(_) => self.seconds(amount).map(Amount::Seconds),
+                        Amount::Metres(_) => self.distance(amount).map(Amount::Metres),
+                    })
+                    .transpose()?;
+                Command::Correct {
+                    set: cursor.set,
+                    part: cursor.part,
+                    to: RecordedSet {
+                        amount,
+                        load: load.map(|load| self.mass(&load)).transpose()?,
+                        left: left_halves.map(|halves| self.reserve(halves)).transpose()?,
+                        ending: ending(ended),
+                        helped: self.reps(helped)?,
+                        last: false,
+                    },
+                }
+            }
+            Intent::SkipSet => Command::SkipSet,
+            Intent::SkipExercise { entry } => Command::SkipEntry(self.entry_id(entry)?),
+            Intent::Swap { entry, exercise, why } => {
+                let entry = self.entry_id(entry)?;
+                let to = gather::substitute(self.store, self.held, entry, &exercise, self.at)?;
+                let cause = match why {
+                    SwapReason::Lacking => SwapCause::Lacking,
+                    SwapReason::Taken => SwapCause::Taken,
+                    SwapReason::Pain => SwapCause::Pain,
+                    SwapReason::Wish => SwapCause::Wish,
+                };
+                Command::Swap { entry, to, cause }
+            }
+            Intent::Postpone { entry } => Command::Postpone(self.entry_id(entry)?),
+            Intent::TakeUp { entry } => Command::Return(self.entry_id(entry)?),
+            Intent::AddSet { entry } => Command::AddSet(self.entry_id(entry)?),
+            Intent::ChangeLoad { entry, load, only_next, sure } => Command::ChangeLoad {
+                entry: self.entry_id(entry)?,
+                load: self.mass(&load)?,
+                only_next,
+                sure,
+            },
+            Intent::BarHolds { side } => Command::BarHolds(self.rig_of(&side)?),
+            Intent::RestBy { seconds } => Command::RestBy(seconds),
+            Intent::GuardedBy { entry, guard } => Command::GuardedBy {
+                entry: self.entry_id(entry)?,
+                guard: match guard {
+                    GuardChoice::Pins => Guard::Pins,
+                    GuardChoice::Spotter => Guard::Spotter,
+                    GuardChoice::Neither => Guard::Neither,
+                },
+            },
+            Intent::UseKit { entry, kit } => Command::UseKit {
+                entry: self.entry_id(entry)?,
+                kit: kit
+                    .into_iter()
+                    .map(|kit| match kit {
+                        KitChoice::Belt => Kit::Belt,
+                        KitChoice::Wraps => Kit::Wraps,
+                        KitChoice::Straps => Kit::Straps,
+                        KitChoice::Sleeves => Kit::Sleeves,
+                    })
+                    .collect(),
+            },
+            Intent::Write { field, text, sure } => return self.write(&field, &text, sure),
+            Intent::Pause => Command::Pause,
+            Intent::Resume => Command::Resume,
+            Intent::Finish => Command::Finish,
+            Intent::HoldBack { exercise, held } => Command::HoldBack { exercise, held },
+            Intent::Undo => Command::Undo,
+            Intent::Redo => Command::Redo,
+            Intent::Wake => Command::Wake,
+            Intent::AdoptPlan { text } => return self.adopt(text),
+            Intent::Arrange { session, how } => return self.arrange(&session, &how),
+            Intent::TakeUpPlan { plan } => return self.take_up(&plan),
+            Intent::AddGym { text } => return self.add_gym(&text),
+            Intent::ChooseGym { name } => {
+                let known = self
+                    .held
+                    .desk
+                    .gyms
+                    .iter()
+                    .chain(&equipment::builtin())
+                    .any(|gym| gym.name == name);
+                if !known {
+                    return Err(Refused::NotHere.into());
+                }
+                return Ok(Appends::Desk(vec![DeskEvent::GymChosen { name }]));
+            }
+        };
+        self.decide(&command)
+    }
+
+    /// What is written into a field.
+    fn write(&self, field: &str, text: &str, sure: bool) -> Result<Appends, Fault> {
+        let (name, session) = part::of_session(field);
+        if session.is_some() && session != self.held.state.run().map(|run| run.session) {
+            return Err(Refused::StaleSession.into());
         }
-    };
-    Ok(Facts::Desk(vec![DeskEvent::Arranged { plan, what }]))
-}
-
-/// A plan that was kept goes on where it stood, its dates from today.
-fn take_up(core: &Core, plan: &str, at: &Reading) -> Result<Facts, EngineError> {
-    if core.state.running().is_some() {
-        return Err(en::refusal::of(&Refusal::SessionRunning, core));
+        let (name, of) = name.split_once(':').unwrap_or((name, ""));
+        let day = self.at.local_day();
+        match name {
+            "note" => {
+                let entry = match of {
+                    "" => None,
+                    of => Some(self.entry_named(of)?),
+                };
+                self.decide(&Command::Note { entry, text: text.to_owned() })
+            }
+            "set-up" => {
+                let set_up = text.split([';', '\n']).map(|line| line.trim().to_owned());
+                let set_up = set_up.filter(|line| !line.is_empty()).collect();
+                self.decide(&Command::NoteSetUp { entry: self.entry_named(of)?, set_up })
+            }
+            "load" => {
+                let load = self.typed_mass(text, self.held.load_unit())?;
+                let entry = self.entry_named(of)?;
+                self.decide(&Command::ChangeLoad { entry, load, only_next: false, sure })
+            }
+            "pin" => {
+                let pin = text.to_owned();
+                self.decide(&Command::ChoosePin { entry: self.entry_named(of)?, pin })
+            }
+            "body-mass" => {
+                let mass = self.typed_mass(text, self.held.locale.unit)?;
+                let (least, greatest) =
+                    (Mass::whole(20, MassUnit::Kilogram), Mass::whole(400, MassUnit::Kilogram));
+                if mass < least || mass > greatest {
+                    return Err(self.refused(Refusal::OutOfRange).into());
+                }
+                Ok(Appends::Desk(vec![DeskEvent::BodyMassKept { mass, day }]))
+            }
+            "max" => {
+                let found = self.held.catalogue.find(of).ok_or(Refused::NotHere)?;
+                let exercise = found.slug.to_string();
+                let mass = self.typed_mass(text, self.held.load_unit())?;
+                if mass <= Mass::ZERO {
+                    return Err(self.refused(Refusal::OutOfRange).into());
+                }
+                let fact = MaxFact { mass, day, origin: MaxOrigin::Entered };
+                Ok(Appends::Desk(vec![DeskEvent::MaxKept { exercise, fact }]))
+            }
+            _ => Err(Refused::NotHere.into()),
+        }
     }
-    let not_here = || en::refusal::coded(RefusalCode::NotHere);
-    let seq: u64 = plan.parse().map_err(|_| not_here())?;
-    core.desk.kept.iter().find(|kept| kept.seq == seq).ok_or_else(not_here)?;
-    let row = core.store.borrow().event(seq).map_err(|error| en::storage::error(&error))?;
-    let event = codec::desk(&row.ok_or_else(not_here)?);
-    let event = event.map_err(|_| en::storage::unreadable_event(seq))?;
-    let DeskEvent::PlanAdopted { text, day } = event else { return Err(not_here()) };
-    let file = Plan::read(&text, &barwright_domain::catalogue::Catalogue::builtin())
-        .map_err(|faults| en::faults::refused(faults.len()))?;
-    let next = today::calendar_of(core, seq, day, &file.plan)?.next;
-    let mut events = vec![DeskEvent::PlanTakenUp { plan: seq, text, day }];
-    events.extend(next.map(|next| DeskEvent::Arranged {
-        plan: seq,
-        what: Arrangement::Entered { at: next, day: at.local_day() },
-    }));
-    Ok(Facts::Desk(events))
-}
 
-fn add_gym(core: &Core, text: &str) -> Result<Facts, EngineError> {
-    let equipment = Equipment::read(text).map_err(|faults| en::faults::refused(faults.len()))?;
-    if core.desk.gyms.len() >= MOST_GYMS
-        && core.desk.gyms.iter().all(|gym| gym.name != equipment.name)
-    {
-        return Err(en::refusal::of(&Refusal::TooMany, core));
+    fn adopt(&self, text: String) -> Result<Appends, Fault> {
+        match Plan::read(&text, &Catalogue::builtin()) {
+            Ok(_) if self.held.state.running().is_some() => {
+                Err(self.refused(Refusal::SessionRunning).into())
+            }
+            Ok(_) => {
+                let day = self.at.local_day();
+                Ok(Appends::Desk(vec![DeskEvent::PlanAdopted { text, day }]))
+            }
+            Err(faults) => Err(Refused::Faults(faults.len()).into()),
+        }
     }
-    Ok(Facts::Desk(vec![DeskEvent::GymKept { equipment }]))
-}
 
-fn amount_of(asked: &HowMany, amount: u32, core: &Core) -> Result<Amount, EngineError> {
-    match asked {
-        HowMany::Reps(_) | HowMany::Open { .. } => reps(amount, core).map(Amount::Reps),
-        HowMany::Seconds(_) => seconds(amount, core).map(Amount::Seconds),
-        HowMany::Metres(_) => distance(amount, core).map(Amount::Metres),
+    fn arrange(&self, session: &str, how: &Arrange) -> Result<Appends, Fault> {
+        let adopted = self.held.desk.plan.as_ref().map(|plan| plan.seq);
+        let plan = adopted.ok_or(Refused::NothingToGoBy)?;
+        let place = |name: &str| gather::place(self.store, self.held, Some(name));
+        let here = place(session)?;
+        let today = self.at.local_day();
+        let what = match how {
+            Arrange::Enter => Arrangement::Entered { at: here, day: today },
+            Arrange::LeaveOut { left_out } => {
+                Arrangement::LeftOut { at: here, left_out: *left_out }
+            }
+            Arrange::Move { day: Some(day) } if day.abs_diff(today) > NEAR_DAYS.unsigned_abs() => {
+                return Err(self.refused(Refusal::OutOfRange).into());
+            }
+            Arrange::Move { day } => Arrangement::Moved { at: here, day: *day },
+            Arrange::Join { with } => {
+                let other = with.as_deref().map(place).transpose()?;
+                let arranged = self.held.desk.arranged();
+                // A session that is itself joined to one takes no other, nor itself.
+                let chained = |other: At| {
+                    other == here
+                        || arranged.with.iter().any(|(at, to, _)| *at == other || *to == here)
+                };
+                if other.is_some_and(chained) {
+                    return Err(Refused::NotHere.into());
+                }
+                Arrangement::With { at: here, other }
+            }
+            Arrange::Again { again } => Arrangement::Again { at: here, again: *again },
+            Arrange::Travel { weeks } => {
+                let weeks = u16::try_from((*weeks).min(MOST_AWAY)).unwrap_or(0);
+                Arrangement::Travel { week: here.week, weeks }
+            }
+        };
+        Ok(Appends::Desk(vec![DeskEvent::Arranged { plan, what }]))
     }
-}
 
-fn reps(amount: u32, core: &Core) -> Result<Reps, EngineError> {
-    Reps::try_from(amount)
-        .ok()
-        .filter(|reps| bounds::REPS.holds(i128::from(*reps)))
-        .ok_or_else(|| en::refusal::of(&Refusal::OutOfRange, core))
-}
-
-fn seconds(amount: u32, core: &Core) -> Result<Seconds, EngineError> {
-    if bounds::SECONDS.holds(i128::from(amount)) {
-        Ok(Seconds::new(amount))
-    } else {
-        Err(en::refusal::of(&Refusal::OutOfRange, core))
+    /// A plan that was kept goes on where it stood, its dates from today.
+    fn take_up(&self, plan: &str) -> Result<Appends, Fault> {
+        let Self { store, held, at } = self;
+        if held.state.running().is_some() {
+            return Err(self.refused(Refusal::SessionRunning).into());
+        }
+        let seq: u64 = plan.parse().map_err(|_| Refused::NotHere)?;
+        held.desk.kept.iter().find(|kept| kept.seq == seq).ok_or(Refused::NotHere)?;
+        let event = codec::desk(&store.event(seq)?.ok_or(Refused::NotHere)?);
+        let event = event.map_err(|_| Fault::UnreadableEvent(seq))?;
+        let DeskEvent::PlanAdopted { text, day } = event else {
+            return Err(Refused::NotHere.into());
+        };
+        let file = Plan::read(&text, &Catalogue::builtin())
+            .map_err(|faults| Refused::Faults(faults.len()))?;
+        let next = gather::calendar_of(store, held, seq, day, &file.plan)?.next;
+        let mut events = vec![DeskEvent::PlanTakenUp { plan: seq, text, day }];
+        events.extend(next.map(|next| DeskEvent::Arranged {
+            plan: seq,
+            what: Arrangement::Entered { at: next, day: at.local_day() },
+        }));
+        Ok(Appends::Desk(events))
     }
-}
 
-fn distance(amount: u32, core: &Core) -> Result<Distance, EngineError> {
-    if bounds::DISTANCE.holds(i128::from(amount)) {
-        Ok(Distance::from_millimetres(amount))
-    } else {
-        Err(en::refusal::of(&Refusal::OutOfRange, core))
+    fn add_gym(&self, text: &str) -> Result<Appends, Fault> {
+        let equipment = Equipment::read(text).map_err(|faults| Refused::Faults(faults.len()))?;
+        if self.held.desk.gyms.len() >= MOST_GYMS
+            && self.held.desk.gyms.iter().all(|gym| gym.name != equipment.name)
+        {
+            return Err(self.refused(Refusal::TooMany).into());
+        }
+        Ok(Appends::Desk(vec![DeskEvent::GymKept { equipment }]))
     }
-}
 
-fn reserve(halves: u8, core: &Core) -> Result<Reserve, EngineError> {
-    Reserve::from_halves(halves).ok_or_else(|| en::refusal::of(&Refusal::OutOfRange, core))
+    fn amount_of(&self, asked: &HowMany, amount: u32) -> Result<Amount, Fault> {
+        match asked {
+            HowMany::Reps(_) | HowMany::Open { .. } => self.reps(amount).map(Amount::Reps),
+            HowMany::Seconds(_) => self.seconds(amount).map(Amount::Seconds),
+            HowMany::Metres(_) => self.distance(amount).map(Amount::Metres),
+        }
+    }
+
+    fn reps(&self, amount: u32) -> Result<Reps, Fault> {
+        Reps::try_from(amount)
+            .ok()
+            .filter(|reps| bounds::REPS.holds(i128::from(*reps)))
+            .ok_or_else(|| self.refused(Refusal::OutOfRange).into())
+    }
+
+    fn seconds(&self, amount: u32) -> Result<Seconds, Fault> {
+        if bounds::SECONDS.holds(i128::from(amount)) {
+            Ok(Seconds::new(amount))
+        } else {
+            Err(self.refused(Refusal::OutOfRange).into())
+        }
+    }
+
+    fn distance(&self, amount: u32) -> Result<Distance, Fault> {
+        if bounds::DISTANCE.holds(i128::from(amount)) {
+            Ok(Distance::from_millimetres(amount))
+        } else {
+            Err(self.refused(Refusal::OutOfRange).into())
+        }
+    }
+
+    fn reserve(&self, halves: u8) -> Result<Reserve, Fault> {
+        Reserve::from_halves(halves).ok_or_else(|| self.refused(Refusal::OutOfRange).into())
+    }
+
+    fn entry_id(&self, entry: u32) -> Result<EntryId, Fault> {
+        u16::try_from(entry).map(EntryId).map_err(|_| self.refused(Refusal::NoSuchEntry).into())
+    }
+
+    fn entry_named(&self, name: &str) -> Result<EntryId, Fault> {
+        name.parse().map(EntryId).map_err(|_| self.refused(Refusal::NoSuchEntry).into())
+    }
+
+    /// A figure in exact kilograms, as keys carry it, or with its unit, as people write it.
+    fn mass(&self, text: &str) -> Result<Mass, Fault> {
+        let bare = text.trim_start_matches('-').chars().all(|c| c.is_ascii_digit() || c == '.');
+        let read = if bare {
+            Mass::read(&format!("{text} kg"), Numerals::Point)
+        } else {
+            Mass::read(text, self.held.locale.numerals)
+        };
+        read.map_err(|unreadable| Refused::Unreadable(unreadable).into())
+    }
+
+    /// A mass that a person typed: without a unit it is in the one that is shown.
+    fn typed_mass(&self, text: &str, unit: MassUnit) -> Result<Mass, Fault> {
+        let bare = !text.is_empty() && !text.chars().any(char::is_alphabetic);
+        let read = if bare {
+            Mass::read(&format!("{} {}", text.trim(), unit.symbol()), self.held.locale.numerals)
+        } else {
+            Mass::read(text, self.held.locale.numerals)
+        };
+        read.map_err(|unreadable| Refused::Unreadable(unreadable).into())
+    }
+
+    /// The rig of plates by their labels, on what the current exercise is loaded with.
+    fn rig_of(&self, side: &[String]) -> Result<Rig, Fault> {
+        let refused = |refusal: Refusal| self.refused(refusal);
+        let (run, cursor) = self.current(None)?;
+        let called = run
+            .load_at(&cursor)
+            .map(|load| load.rig.clone())
+            .or_else(|| run.on.clone())
+            .ok_or_else(|| refused(Refusal::LoadNeeded))?;
+        if side.len() > 40 {
+            return Err(refused(Refusal::TooMany).into());
+        }
+        let plates = side
+            .iter()
+            .map(|label| {
+                run.equipment
+                    .plates
+                    .iter()
+                    .find(|stock| stock.label == *label)
+                    .map(|stock| Plate { label: stock.label.clone(), mass: stock.mass })
+                    .ok_or(Refused::NotHere)
+            })
+            .collect::<Result<Vec<_>, _>>()?;
+        match called {
+            Rig::Bar { bar, bar_mass, collars, .. } => {
+                Ok(Rig::Bar { bar, bar_mass, collars, side: plates })
+            }
+            Rig::Posts { machine, start, posts, .. } => {
+                Ok(Rig::Posts { machine, start, posts, plates })
+            }
+            Rig::Hung { .. } => Ok(Rig::Hung { plates }),
+            Rig::Dumbbells { .. } | Rig::Stack { .. } | Rig::Said | Rig::Body => {
+                Err(refused(Refusal::WrongKind).into())
+            }
+        }
+    }
 }
 
 fn ending(ended: HowEnded) -> Ending {
@@ -350,73 +487,5 @@ fn ending(ended: HowEnded) -> Ending {
         HowEnded::Pain => Ending::Pain,
         HowEnded::Interrupted => Ending::Interrupted,
         HowEnded::Equipment => Ending::Equipment,
-    }
-}
-
-fn entry_id(entry: u32, core: &Core) -> Result<EntryId, EngineError> {
-    u16::try_from(entry).map(EntryId).map_err(|_| en::refusal::of(&Refusal::NoSuchEntry, core))
-}
-
-fn entry_named(name: &str, core: &Core) -> Result<EntryId, EngineError> {
-    name.parse().map(EntryId).map_err(|_| en::refusal::of(&Refusal::NoSuchEntry, core))
-}
-
-/// A figure in exact kilograms, as keys carry it, or with its unit, as people write it.
-fn mass(text: &str, core: &Core) -> Result<Mass, EngineError> {
-    let bare = text.trim_start_matches('-').chars().all(|c| c.is_ascii_digit() || c == '.');
-    let read = if bare {
-        Mass::read(&format!("{text} kg"), Numerals::Point)
-    } else {
-        Mass::read(text, core.locale.numerals)
-    };
-    read.map_err(|unreadable| en::refusal::unreadable(&unreadable))
-}
-
-/// A mass that a person typed: without a unit it is in the one that is shown.
-fn typed_mass(text: &str, unit: MassUnit, core: &Core) -> Result<Mass, EngineError> {
-    let bare = !text.is_empty() && !text.chars().any(char::is_alphabetic);
-    let read = if bare {
-        Mass::read(&format!("{} {}", text.trim(), unit.symbol()), core.locale.numerals)
-    } else {
-        Mass::read(text, core.locale.numerals)
-    };
-    read.map_err(|unreadable| en::refusal::unreadable(&unreadable))
-}
-
-/// The rig of plates by their labels, on what the current exercise is loaded with.
-fn rig_of(core: &Core, side: &[String]) -> Result<Rig, EngineError> {
-    let refused = |refusal: Refusal| en::refusal::of(&refusal, core);
-    let run = core.state.running().ok_or_else(|| refused(Refusal::NoSession))?;
-    let cursor = run.cursor().ok_or_else(|| refused(Refusal::NothingLeft))?;
-    let called = run
-        .load_at(&cursor)
-        .map(|load| load.rig.clone())
-        .or_else(|| run.on.clone())
-        .ok_or_else(|| refused(Refusal::LoadNeeded))?;
-    if side.len() > 40 {
-        return Err(refused(Refusal::TooMany));
-    }
-    let plates = side
-        .iter()
-        .map(|label| {
-            run.equipment
-                .plates
-                .iter()
-                .find(|stock| stock.label == *label)
-                .map(|stock| Plate { label: stock.label.clone(), mass: stock.mass })
-                .ok_or_else(|| en::refusal::coded(RefusalCode::NotHere))
-        })
-        .collect::<Result<Vec<_>, _>>()?;
-    match called {
-        Rig::Bar { bar, bar_mass, collars, .. } => {
-            Ok(Rig::Bar { bar, bar_mass, collars, side: plates })
-        }
-        Rig::Posts { machine, start, posts, .. } => {
-            Ok(Rig::Posts { machine, start, posts, plates })
-        }
-        Rig::Hung { .. } => Ok(Rig::Hung { plates }),
-        Rig::Dumbbells { .. } | Rig::Stack { .. } | Rig::Said | Rig::Body => {
-            Err(refused(Refusal::WrongKind))
-        }
     }
 }

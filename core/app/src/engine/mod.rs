@@ -13,12 +13,12 @@ use std::sync::{Arc, Mutex, MutexGuard};
 
 use barwright_store::{Place, SCHEMA_VERSION, Store};
 
-use crate::contract::{CONTRACT_VERSION, EngineError, Intent, Look, Reading, Screen, Update};
+use crate::contract::{Action, Answer, CONTRACT_VERSION, EngineError, Intent, Look, Reading};
+use crate::fault::Fault;
 use crate::locale::Locale;
-use crate::phrase::en;
+use crate::phrase::Words;
 
-pub(crate) use self::core::Core;
-pub(crate) use intents::{cursor_of, part_name};
+use self::core::Core;
 pub(crate) use storage::derive_anew;
 
 /// The versions a shell may want to show or compare.
@@ -77,20 +77,29 @@ impl Engine {
         Self::open_in(Place::Memory, &locale)
     }
 
-    /// Carries a tap out. What it answers is on disk.
+    /// Does what a key says: carries its intent out, or shows its screen.
+    ///
+    /// # Errors
+    /// As [`Engine::dispatch`] and [`Engine::view`].
+    pub fn act(&self, action: Action, reading: Reading) -> Result<Answer, EngineError> {
+        self.with(|core| core.act(action, &reading.into()))
+    }
+
+    /// Carries a tap out. What it answers is on disk: where the screen after it can't be made, the
+    /// answer says so in a screen of its own, with the tap's effects.
     ///
     /// # Errors
     /// [`EngineError`]; nothing was recorded then.
-    pub fn dispatch(&self, intent: Intent, reading: Reading) -> Result<Update, EngineError> {
-        self.with(|core| core.dispatch(intent, reading.into()))
+    pub fn dispatch(&self, intent: Intent, reading: Reading) -> Result<Answer, EngineError> {
+        self.act(Action::Do { intent, session: None, then: None }, reading)
     }
 
     /// Shows a screen. Nothing is recorded.
     ///
     /// # Errors
     /// [`EngineError`].
-    pub fn view(&self, look: Look, reading: Reading) -> Result<Screen, EngineError> {
-        self.with(|core| core.view(&look, &reading.into()))
+    pub fn view(&self, look: Look, reading: Reading) -> Result<Answer, EngineError> {
+        self.act(Action::Show { look }, reading)
     }
 
     /// Gives the file up, for a device that may end the process; the next call takes it again by
@@ -103,19 +112,19 @@ impl Engine {
         let mut slot = self.lock();
         match std::mem::replace(&mut *slot, Slot::Closed) {
             Slot::Open(core) => {
-                let place = core.store.borrow().place().clone();
+                let place = core.store.place().clone();
                 if place == Place::Memory {
                     *slot = Slot::Open(core);
                     return Ok(());
                 }
                 *slot = Slot::Suspended(place);
-                core.store.into_inner().close().map_err(|error| en::storage::error(&error))
+                core.store.close().map_err(|error| self.said(error))
             }
             Slot::Suspended(place) => {
                 *slot = Slot::Suspended(place);
                 Ok(())
             }
-            Slot::Closed => Err(en::storage::closed()),
+            Slot::Closed => Err(self.words().storage().closed()),
         }
     }
 
@@ -126,11 +135,9 @@ impl Engine {
     pub fn shut_down(&self) -> Result<(), EngineError> {
         let was = std::mem::replace(&mut *self.lock(), Slot::Closed);
         match was {
-            Slot::Open(core) => {
-                core.store.into_inner().close().map_err(|error| en::storage::error(&error))
-            }
+            Slot::Open(core) => core.store.close().map_err(|error| self.said(error)),
             Slot::Suspended(_) => Ok(()),
-            Slot::Closed => Err(en::storage::closed()),
+            Slot::Closed => Err(self.words().storage().closed()),
         }
     }
 
@@ -141,8 +148,8 @@ impl Engine {
     /// [`EngineError::Storage`] when it can't be written, or is there already.
     pub fn back_up(&self, path: String) -> Result<u64, EngineError> {
         self.with(|core| {
-            let copied = core.store.get_mut().backup(Path::new(&path));
-            copied.map(|copy| copy.events).map_err(|error| en::storage::error(&error))
+            let copied = core.store.backup(Path::new(&path))?;
+            Ok(copied.events)
         })
     }
 
@@ -153,8 +160,8 @@ impl Engine {
     /// [`EngineError::Storage`] with what is damaged; [`crate::recover`] reads what is good.
     pub fn check_records(&self) -> Result<u64, EngineError> {
         self.with(|core| {
-            let checked = core.store.get_mut().verify();
-            checked.map(|whole| whole.events).map_err(|error| en::storage::error(&error))
+            let checked = core.store.verify()?;
+            Ok(checked.events)
         })
     }
 
@@ -164,7 +171,7 @@ impl Engine {
     /// [`EngineError::Closed`] after shut-down, as every call.
     pub fn versions(&self) -> Result<Versions, EngineError> {
         if matches!(*self.lock(), Slot::Closed) {
-            return Err(en::storage::closed());
+            return Err(self.words().storage().closed());
         }
         Ok(Versions {
             program: env!("CARGO_PKG_VERSION").to_owned(),
@@ -180,34 +187,45 @@ impl Engine {
     /// # Errors
     /// As [`Engine::open`].
     pub fn open_in(place: Place, locale: &str) -> Result<Arc<Self>, EngineError> {
-        let locale = Locale::read(locale);
-        let core = guarded(|| load(place, locale))??;
+        Self::speaking(place, Locale::read(locale))
+    }
+
+    /// Opens in a place, with a locale that is read already.
+    fn speaking(place: Place, locale: Locale) -> Result<Arc<Self>, EngineError> {
+        let said = |fault: Fault| fault.said(locale.words());
+        let core = guarded(|| load(place, locale)).and_then(|core| core).map_err(said)?;
         Ok(Arc::new(Self { locale, slot: Mutex::new(Slot::Open(Box::new(core))) }))
     }
 
     /// Runs `work` on the core under the lock. A panic is caught: the state is rebuilt from the log
     /// before anything is answered again.
-    fn with<T>(
-        &self,
-        work: impl FnOnce(&mut Core) -> Result<T, EngineError>,
-    ) -> Result<T, EngineError> {
+    fn with<T>(&self, work: impl FnOnce(&mut Core) -> Result<T, Fault>) -> Result<T, EngineError> {
         let mut slot = self.lock();
+        let said = |fault: Fault| fault.said(self.words());
         if let Slot::Suspended(place) = &*slot {
-            let core = guarded(|| load(place.clone(), self.locale))??;
-            *slot = Slot::Open(Box::new(core));
+            let opened = guarded(|| load(place.clone(), self.locale)).and_then(|core| core);
+            *slot = Slot::Open(Box::new(opened.map_err(said)?));
         }
-        let Slot::Open(core) = &mut *slot else { return Err(en::storage::closed()) };
+        let Slot::Open(core) = &mut *slot else { return Err(self.words().storage().closed()) };
         if core.stale {
-            guarded(AssertUnwindSafe(|| core.rebuild()))??;
+            rebuild(core).map_err(said)?;
         }
         match guarded(AssertUnwindSafe(|| work(core))) {
-            Ok(answer) => answer,
+            Ok(answer) => answer.map_err(said),
             Err(broken) => {
                 // The store's transaction was rolled back with the panic; the log is the truth.
-                guarded(AssertUnwindSafe(|| core.rebuild()))??;
-                Err(broken)
+                rebuild(core).map_err(said)?;
+                Err(said(broken))
             }
         }
+    }
+
+    fn words(&self) -> Words {
+        self.locale.words()
+    }
+
+    fn said(&self, fault: impl Into<Fault>) -> EngineError {
+        fault.into().said(self.words())
     }
 
     /// Spoils what is in memory and panics, for the tests of the bindings.
@@ -217,9 +235,9 @@ impl Engine {
     #[cfg(feature = "defects")]
     pub fn break_inside(&self) -> Result<(), EngineError> {
         self.with(|core| {
-            core.desk = barwright_domain::desk::Desk::default();
-            core.state = barwright_domain::session::State::default();
-            core.plan = None;
+            core.held.desk = barwright_domain::desk::Desk::default();
+            core.held.state = barwright_domain::session::State::default();
+            core.held.plan = None;
             panic!("a defect on demand")
         })
     }
@@ -230,18 +248,19 @@ impl Engine {
     }
 }
 
-fn load(place: Place, locale: Locale) -> Result<Core, EngineError> {
-    let store = Store::open_in(place).map_err(|error| en::storage::error(&error))?;
-    Core::load(store, locale)
+fn load(place: Place, locale: Locale) -> Result<Core, Fault> {
+    Core::load(Store::open_in(place)?, locale)
 }
 
-/// Catches a panic and makes an error of it. The report has no more than a fixed text: a formatted
-/// message could hold what a lifter wrote.
-pub(crate) fn guarded<T>(
-    work: impl FnOnce() -> T + std::panic::UnwindSafe,
-) -> Result<T, EngineError> {
+fn rebuild(core: &mut Core) -> Result<(), Fault> {
+    guarded(AssertUnwindSafe(|| core.rebuild())).and_then(|rebuilt| rebuilt)
+}
+
+/// Catches a panic and makes a fault of it. It has no more than a fixed text: a formatted message
+/// could hold what a lifter wrote.
+pub(crate) fn guarded<T>(work: impl FnOnce() -> T + std::panic::UnwindSafe) -> Result<T, Fault> {
     catch_unwind(work).map_err(|payload| {
         let fixed = payload.downcast_ref::<&'static str>().copied();
-        en::storage::broken(fixed.unwrap_or("a defect without a fixed text"))
+        Fault::Broken(fixed.unwrap_or("a defect without a fixed text"))
     })
 }

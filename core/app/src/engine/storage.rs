@@ -6,8 +6,7 @@ use barwright_store::{Store, StoreError};
 
 use super::codec::{self, SESSION, Unreadable};
 use super::derive::Anew;
-use crate::contract::EngineError;
-use crate::phrase::en;
+use crate::fault::Fault;
 
 /// Standing fact: the desk, whole.
 pub(super) const DESK_KEY: &str = "desk";
@@ -15,8 +14,8 @@ pub(super) const DESK_KEY: &str = "desk";
 pub(super) const SESSION_KEY: &str = "session";
 
 /// Makes what is derived anew, where this release derives otherwise than the one that wrote it.
-pub(super) fn bring_up_to_date(store: &mut Store) -> Result<(), EngineError> {
-    let current = store.history_is_current().map_err(|error| en::storage::error(&error))?;
+pub(super) fn bring_up_to_date(store: &mut Store) -> Result<(), Fault> {
+    let current = store.history_is_current()?;
     if !current || read_desk(store)?.is_none() {
         derive_anew(store)?;
     }
@@ -24,26 +23,26 @@ pub(super) fn bring_up_to_date(store: &mut Store) -> Result<(), EngineError> {
 }
 
 /// Makes what is derived anew, from the whole log.
-pub(crate) fn derive_anew(store: &mut Store) -> Result<(), EngineError> {
+pub(crate) fn derive_anew(store: &mut Store) -> Result<(), Fault> {
     Ok(store.rebuild(&mut Anew::new())?)
 }
 
 /// The desk as it stands.
-pub(super) fn desk(store: &Store) -> Result<Desk, EngineError> {
+pub(super) fn desk(store: &Store) -> Result<Desk, Fault> {
     Ok(read_desk(store)?.unwrap_or_default())
 }
 
 /// The desk as it stands; none where another release wrote it in a way that is not read here.
-fn read_desk(store: &Store) -> Result<Option<Desk>, EngineError> {
-    match store.standing(DESK_KEY).map_err(|error| en::storage::error(&error))? {
+fn read_desk(store: &Store) -> Result<Option<Desk>, Fault> {
+    match store.standing(DESK_KEY)? {
         None => Ok(Some(Desk::default())),
         Some(standing) => Ok(serde_json::from_str(&standing.body).ok()),
     }
 }
 
 /// The last session, replayed from its events.
-pub(super) fn session(store: &Store) -> Result<State, EngineError> {
-    let began = store.standing(SESSION_KEY).map_err(|error| en::storage::error(&error))?;
+pub(super) fn session(store: &Store) -> Result<State, Fault> {
+    let began = store.standing(SESSION_KEY)?;
     let Some(from) = began.and_then(|standing| standing.body.parse::<u64>().ok()) else {
         return Ok(State::default());
     };
@@ -77,11 +76,11 @@ impl From<StoreError> for Failure {
     }
 }
 
-impl From<Failure> for EngineError {
+impl From<Failure> for Fault {
     fn from(failure: Failure) -> Self {
         match failure {
-            Failure::Store(error) => en::storage::error(&error),
-            Failure::Unreadable(seq) => en::storage::unreadable_event(seq),
+            Failure::Store(error) => Self::Store(error),
+            Failure::Unreadable(seq) => Self::UnreadableEvent(seq),
         }
     }
 }

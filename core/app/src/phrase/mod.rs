@@ -1,5 +1,83 @@
-//! Every word a lifter reads. A second language is one folder beside [`en`].
+//! Every word a lifter reads, in one place: a folder for each language.
 //!
-//! Facts come from the domain as data; here they become sentences: short, plain, a coach's.
+//! Facts come as data of the domain; here they become sentences: short, plain, a coach's. What can be
+//! said is declared once in `table`, and a language that lacks any of it does not compile. Screens
+//! ask [`Words`] and know no language.
 
-pub mod en;
+#[allow(
+    unreachable_pub,
+    reason = "what a language can say is declared in the table, and reached there"
+)]
+mod en;
+#[cfg(test)]
+mod made_up;
+mod table;
+
+pub use table::*;
+
+use barwright_domain::quantity::Numerals;
+
+/// The languages there are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Language {
+    /// English.
+    #[default]
+    English,
+    /// One of nobody's, with longer words, other plural forms and letters that run from right to
+    /// left: for tests, which show with it that no word stands outside.
+    #[cfg(test)]
+    MadeUp,
+}
+
+/// The words of a language, and how it writes numbers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Words {
+    language: Language,
+    /// Decimal point or comma.
+    pub numerals: Numerals,
+}
+
+impl Words {
+    /// Of a language, with numbers written so.
+    pub const fn new(language: Language, numerals: Numerals) -> Self {
+        Self { language, numerals }
+    }
+}
+
+/// Declares the phrases of a subject, a method for each, said by whichever language it is.
+macro_rules! phrases {
+    (
+        $(#[$about:meta])*
+        $subject:ident in $file:ident {
+            $(
+                $(#[$says:meta])*
+                fn $phrase:ident($($given:ident: $kind:ty),* $(,)?) -> $said:ty;
+            )*
+        }
+    ) => {
+        $(#[$about])*
+        #[derive(Debug, Clone, Copy)]
+        pub struct $subject(Language);
+
+        impl Words {
+            $(#[$about])*
+            pub const fn $file(self) -> $subject {
+                $subject(self.language)
+            }
+        }
+
+        impl $subject {
+            $(
+                $(#[$says])*
+                pub fn $phrase(self, $($given: $kind),*) -> $said {
+                    match self.0 {
+                        Language::English => en::$file::$phrase($($given),*),
+                        #[cfg(test)]
+                        Language::MadeUp => made_up::said(en::$file::$phrase($($given),*)),
+                    }
+                }
+            )*
+        }
+    };
+}
+use phrases;

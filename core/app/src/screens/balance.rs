@@ -1,54 +1,35 @@
 //! Each muscle and side, planned and done.
 
-use std::collections::BTreeMap;
-
 use barwright_domain::call::WeekKind;
 use barwright_domain::catalogue::Muscle;
-use barwright_domain::desk::{Dated, Standing};
+use barwright_domain::desk::Standing;
 use barwright_domain::plan::Plan;
-use barwright_domain::quantity::Numerals;
-use barwright_domain::session::Reading;
 use barwright_domain::volume::{Tally, behind, behind_side, places, planned};
 
 use super::key::shows;
 use super::row::{aloud, row};
-use crate::contract::{BalanceScreen, EngineError, Key, Look, MuscleBar, RefusalCode, Row};
-use crate::engine::Core;
-use crate::phrase::en::{self, muscle as phrases, words};
-use crate::today::{self, Place, done_volume};
+use crate::contract::{BalanceScreen, Key, Look, MuscleBar, Row};
+use crate::facts::{Balance, Held, Tallies, place};
+use crate::phrase::Words;
 
-/// The most weeks that are laid together.
-const MOST_WEEKS: usize = 52;
-
-/// A tally for each muscle that has any.
-type Tallies = BTreeMap<Muscle, Tally>;
-
-/// Over so many weeks of the plan, the current one last.
-pub(super) fn screen(
-    core: &Core,
-    weeks: Option<u32>,
-    _at: &Reading,
-) -> Result<BalanceScreen, EngineError> {
-    let plan = core.plan.as_ref().ok_or_else(|| en::refusal::coded(RefusalCode::NothingToGoBy))?;
-    let numerals = core.locale.numerals;
-    let next = today::next_place(core)?;
-    let last = next.map_or(plan.weeks.len().saturating_sub(1), |next| next.week);
-    let count = usize::try_from(weeks.unwrap_or(1)).unwrap_or(1).clamp(1, MOST_WEEKS).min(last + 1);
-    let first = last + 1 - count;
+/// Over a span of the plan's weeks, the current one last.
+pub(super) fn screen(held: &Held, of: &Balance<'_>, words: Words) -> BalanceScreen {
+    let plan = of.plan;
+    let (first, last) = of.span;
+    let next = of.calendar.next;
     let by_week: Vec<OneWeek> = {
-        let mut done = done_volume(core, first..=last)?;
-        let asked = |week, sessions| asked(core, plan, week, sessions);
+        let asked = |week, sessions| asked(held, plan, week, sessions);
         (first..=last)
             .map(|week| OneWeek {
-                kind: plan.weeks.get(week).map(|week| week.kind).unwrap_or_default(),
+                kind: plan.weeks.get(index(week)).map(|week| week.kind).unwrap_or_default(),
                 // What is planned is outlined whole; what is not due yet is no reason to be behind.
                 asked: asked(week, usize::MAX),
                 due: match next {
-                    Some(next) if next.week == week => asked(week, next.session),
+                    Some(next) if next.week == week => asked(week, place::nth(next).1),
                     _ => asked(week, usize::MAX),
                 },
                 over: next.is_none_or(|next| next.week > week),
-                done: done.remove(&week).unwrap_or_default(),
+                done: of.done.get(&week).cloned().unwrap_or_default(),
             })
             .collect()
     };
@@ -57,7 +38,7 @@ pub(super) fn screen(
     let done = sum(|week| &week.done);
     // A week of which nothing was done yet would make every average less than it was.
     let begun = by_week.iter().filter(|week| week.over || !week.done.is_empty()).count();
-    let open = still_to_train(core, plan, last)?;
+    let open = still_to_train(of);
     let mut bars = Vec::new();
     let mut sentences: Vec<Row> = Vec::new();
     for muscle in Muscle::ALL {
@@ -67,36 +48,37 @@ pub(super) fn screen(
             continue;
         }
         let lags = behind(muscle, due, done);
-        bars.push(bar(muscle, asked, done, lags.is_some(), begun, numerals));
+        bars.push(bar(muscle, asked, done, lags.is_some(), begun, words));
         if let Some(lags) = lags {
-            let where_to = where_to(core, muscle, &open, false);
-            let text = phrases::behind(&lags, &where_to, numerals);
+            let where_to = where_to(held, muscle, &open, false);
+            let text = words.muscle().behind(&lags, &where_to, words.numerals);
             sentences.push(row(format!("behind-{}", muscle.slug()), 1, text).warns(true));
         }
         if let Some(lags) = behind_side(muscle, due, done) {
-            let where_to = where_to(core, muscle, &open, true);
-            let text = phrases::behind_side(&lags, &where_to, numerals);
+            let where_to = where_to(held, muscle, &open, true);
+            let text = words.muscle().behind_side(&lags, &where_to, words.numerals);
             sentences.push(row(format!("side-{}", muscle.slug()), 1, text).warns(true));
         }
     }
     let widest = bars.iter().map(|bar| bar.planned_halves.max(bar.done_halves)).max();
-    let subtitle = if count == 1 {
-        format!("{}, week {} of {}", plan.name, last + 1, plan.weeks.len())
-    } else {
-        format!("{}, weeks {} to {}", plan.name, first + 1, last + 1)
-    };
+    let subtitle = words.muscle().subtitle(&plan.name, first, last, plan.weeks.len());
     let texts: Vec<&str> = bars.iter().map(|bar| bar.text.as_str()).collect();
-    let spoken = format!("Balance, {subtitle}. {}. {}", texts.join(". "), aloud(&sentences));
-    Ok(BalanceScreen {
-        title: "Balance".to_owned(),
+    let spoken = words.muscle().aloud(&subtitle, &texts, &aloud(&sentences, words));
+    BalanceScreen {
+        title: words.muscle().title().to_owned(),
         subtitle,
         full_halves: widest.unwrap_or(0).max(2),
         bars,
         sentences,
-        kinds: kinds(&by_week, numerals),
-        keys: keys(count, last + 1),
+        kinds: kinds(&by_week, words),
+        keys: keys(by_week.len(), last, words),
         aloud: spoken,
-    })
+    }
+}
+
+/// A week's place in the plan's list.
+fn index(week: u16) -> usize {
+    usize::from(week).saturating_sub(1)
 }
 
 /// One week of the span.
@@ -109,8 +91,9 @@ struct OneWeek {
     done: Tallies,
 }
 
-fn asked(core: &Core, plan: &Plan, week: usize, sessions: usize) -> Tallies {
-    let ledger = planned(plan, week, sessions, &core.catalogue, plan.hard_at_left);
+fn asked(held: &Held, plan: &Plan, week: u16, sessions: usize) -> Tallies {
+    let week = index(week);
+    let ledger = planned(plan, week, sessions, &held.catalogue, plan.hard_at_left);
     let number = i32::try_from(week).unwrap_or(i32::MAX);
     Muscle::ALL.into_iter().map(|muscle| (muscle, ledger.week(number, muscle))).collect()
 }
@@ -124,41 +107,32 @@ fn together<'a>(each: impl Iterator<Item = &'a Tallies>) -> Tallies {
     sum
 }
 
-/// Where a set could go: the exercises of what is still to be trained of a week, by session.
-fn still_to_train(
-    core: &Core,
-    plan: &Plan,
-    week: usize,
-) -> Result<Vec<(String, String)>, EngineError> {
-    let calendar = today::calendar(core)?;
+/// Where a set could go: the exercises of what is still to be trained of the last week, by session.
+fn still_to_train(of: &Balance<'_>) -> Vec<(String, String)> {
+    let (plan, (_, last)) = (of.plan, of.span);
     let mut open = Vec::new();
-    for (index, at) in plan.sessions_of(week).into_iter().enumerate() {
-        let place = Place { week, session: index };
-        let to_train = |one: &Dated| {
-            place.at() == Some(one.at)
+    for (nth, at) in plan.sessions_of(index(last)).into_iter().enumerate() {
+        let to_train = of.calendar.sessions.iter().any(|one| {
+            place::nth(one.at) == (index(last), nth)
                 && matches!(one.standing, Standing::Next | Standing::ToCome | Standing::Again)
-        };
-        if !calendar.sessions.iter().any(to_train) {
-            continue;
-        }
-        let (Some(session), Some(laid)) = (plan.sessions.get(at), plan.session(week, index)) else {
-            continue;
-        };
+        });
+        let laid = plan.session(index(last), nth).filter(|_| to_train);
+        let (Some(session), Some(laid)) = (plan.sessions.get(at), laid) else { continue };
         let exercises = laid.exercises.into_iter();
         open.extend(exercises.map(|entry| (session.name.clone(), entry.exercise)));
     }
-    Ok(open)
+    open
 }
 
 /// The sessions that a set for the muscle could go into; for one side alone, those that train it
 /// one side at a time.
 fn where_to(
-    core: &Core,
+    held: &Held,
     muscle: Muscle,
     open: &[(String, String)],
     one_sided: bool,
 ) -> Vec<String> {
-    let exercises = open.iter().filter_map(|(name, slug)| Some((name, core.catalogue.get(slug)?)));
+    let exercises = open.iter().filter_map(|(name, slug)| Some((name, held.catalogue.get(slug)?)));
     let fit = exercises.filter(|(_, exercise)| exercise.one_sided || !one_sided);
     let mut names: Vec<String> = places(muscle, fit).cloned().collect();
     names.dedup();
@@ -167,7 +141,7 @@ fn where_to(
 
 /// A week of each kind on average: the kinds in the order they first come, each muscle below. Of
 /// weeks that are over, since one that runs would make its kind look behind.
-fn kinds(by_week: &[OneWeek], numerals: Numerals) -> Vec<Row> {
+fn kinds(by_week: &[OneWeek], words: Words) -> Vec<Row> {
     let over: Vec<&OneWeek> = by_week.iter().filter(|week| week.over).collect();
     let mut of: Vec<WeekKind> = Vec::new();
     for week in &over {
@@ -181,15 +155,16 @@ fn kinds(by_week: &[OneWeek], numerals: Numerals) -> Vec<Row> {
     let mut rows = Vec::new();
     for kind in of {
         let alike: Vec<&&OneWeek> = over.iter().filter(|week| week.kind == kind).collect();
-        let id = words::week_kind(kind);
-        rows.push(row(format!("kind-{id}"), 1, phrases::week_kind(kind, alike.len())));
+        let id = week_kind(kind);
+        rows.push(row(format!("kind-{id}"), 1, words.muscle().week_kind(kind, alike.len())));
         let asked = together(alike.iter().map(|week| &week.asked));
         let done = together(alike.iter().map(|week| &week.done));
         for muscle in Muscle::ALL {
             let of = |tallies: &Tallies| halves(tallies.get(&muscle).copied().unwrap_or_default());
             let (asked, done) = (of(&asked), of(&done));
             if (asked, done) != (0, 0) {
-                let text = phrases::week_of_kind(muscle, asked, done, alike.len(), numerals);
+                let (say, weeks) = (words.muscle(), alike.len());
+                let text = say.week_of_kind(muscle, asked, done, weeks, words.numerals);
                 rows.push(row(format!("kind-{id}-{}", muscle.slug()), 2, text));
             }
         }
@@ -201,14 +176,24 @@ fn halves(tally: Tally) -> u32 {
     tally.sets.and(tally.under_six).both().halves()
 }
 
-fn keys(count: usize, most: usize) -> Vec<Key> {
-    [1_u32, 4, 8]
+/// The name of a kind in an id.
+fn week_kind(kind: WeekKind) -> &'static str {
+    match kind {
+        WeekKind::Ordinary => "ordinary",
+        WeekKind::EaseIn => "ease-in",
+        WeekKind::Deload => "deload",
+        WeekKind::Test => "test",
+    }
+}
+
+fn keys(count: usize, most: u16, words: Words) -> Vec<Key> {
+    [1_u16, 4, 8]
         .into_iter()
-        .filter(|span| *span == 1 || usize::try_from(*span).is_ok_and(|span| span <= most))
+        .filter(|span| *span == 1 || *span <= most)
         .map(|span| {
-            let label = words::count(span as usize, "week", "weeks");
-            shows(format!("weeks-{span}"), label, Look::Balance { weeks: Some(span) })
-                .chosen(count == span as usize)
+            let label = words.words().weeks(usize::from(span));
+            let look = Look::Balance { weeks: Some(u32::from(span)) };
+            shows(format!("weeks-{span}"), label, look).chosen(count == usize::from(span))
         })
         .collect()
 }
@@ -219,8 +204,9 @@ fn bar(
     done: Tally,
     behind: bool,
     weeks: usize,
-    numerals: Numerals,
+    words: Words,
 ) -> MuscleBar {
+    let (say, numerals) = (words.muscle(), words.numerals);
     let asked = asked.sets.and(asked.under_six);
     let all = done.sets.and(done.under_six);
     let (planned_halves, done_halves) = (asked.both().halves(), all.both().halves());
@@ -228,7 +214,7 @@ fn bar(
     let (direct, total) = (all.both().direct, all.both().total());
     let under_six_halves = done.under_six.both().halves().min(done_halves);
     MuscleBar {
-        muscle: phrases::name(muscle),
+        muscle: say.name(muscle),
         planned_halves,
         done_halves,
         left_halves: apart.then(|| all.left.halves()),
@@ -236,12 +222,12 @@ fn bar(
         direct,
         total,
         under_six_halves,
-        text: phrases::bar(muscle, planned_halves, done_halves, numerals),
+        text: say.bar(muscle, planned_halves, done_halves, numerals),
         detail: if done_halves == 0 {
             String::new()
         } else {
             let sides = apart.then(|| (all.left.halves(), all.right.halves()));
-            phrases::counts(done_halves, (direct, total), under_six_halves, sides, weeks, numerals)
+            say.counts(done_halves, (direct, total), under_six_halves, sides, weeks, numerals)
         },
         behind,
     }

@@ -5,7 +5,7 @@ use barwright_domain::quantity::{Mass, MassUnit};
 
 use super::lift::{Day, Say};
 use crate::contract::{Chart, ChartAxis, ChartPoint, ChartSeries, ChartTick, SeriesKind};
-use crate::phrase::en::{date, words};
+use crate::phrase::Words;
 
 /// Loads of a lift over time, its estimates behind them as a band; where no load tells anything,
 /// the most in one set. None with fewer than two sessions to show.
@@ -14,52 +14,54 @@ pub(super) fn of_lift(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> 
     loads.sort_unstable();
     loads.dedup();
     let estimated = days.iter().any(|day| day.estimate.is_some());
-    if loads.len() > 1 || estimated { of_loads(name, days, say) } else { of_amounts(name, days) }
-        .or_else(|| of_loads(name, days, say))
+    if loads.len() > 1 || estimated {
+        of_loads(name, days, say)
+    } else {
+        of_amounts(name, days, say)
+    }
+    .or_else(|| of_loads(name, days, say))
 }
 
 fn of_loads(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
+    let (words, unit, numerals) = (say.words.chart(), say.unit, say.words.numerals);
     let grams = |mass: Mass| mass.nanograms() / 1_000_000_000;
-    let print = |mass: Mass| mass.print(say.unit, say.numerals);
     let loads: Vec<ChartPoint> = days
         .iter()
         .filter_map(|day| {
             let figure = day.figure?;
-            let label = format!("{}: {}", date::day(day.day), print(figure));
+            let label = words.load(day.day, figure, unit, numerals);
             Some(point(day.day, grams(figure), grams(figure), label))
         })
         .collect();
-    let aloud = from_to(name, &loads)?;
+    let aloud = from_to(name, &loads, say.words)?;
     let estimates: Vec<(i32, _)> =
         days.iter().filter_map(|day| Some((day.day, day.estimate?))).collect();
     let band = estimates
         .iter()
         .map(|(day, estimate)| {
-            let label =
-                format!("{}: {} to {}", date::day(*day), print(estimate.low), print(estimate.high));
+            let label = words.range(*day, estimate, unit, numerals);
             point(*day, grams(estimate.low), grams(estimate.high), label)
         })
         .collect();
     let line = estimates
         .iter()
         .map(|(day, estimate)| {
-            let label = format!("{}: estimate {}", date::day(*day), print(estimate.max));
+            let label = words.estimate(*day, estimate, unit, numerals);
             point(*day, grams(estimate.max), grams(estimate.max), label)
         })
         .collect();
     let mut series = Vec::new();
     if !estimates.is_empty() {
-        series.push(of("Estimate, its range", SeriesKind::Band, band));
-        series.push(of("Estimate", SeriesKind::Line, line));
+        series.push(of(words.band(), SeriesKind::Band, band));
+        series.push(of(words.estimates(), SeriesKind::Line, line));
     }
-    let label =
-        if say.moves_body() { "Heaviest moved, with the body" } else { "Heaviest work load" };
-    series.push(of(label, SeriesKind::Marks, loads));
-    chart(name, series, aloud, |low, high| masses(low, high, say.unit))
+    series.push(of(words.heaviest(say.moves_body()), SeriesKind::Marks, loads));
+    chart(name, series, aloud, say.words, |low, high| masses(low, high, unit))
 }
 
 /// The most of one set, where no load tells the sessions apart: repetitions, seconds or metres.
-fn of_amounts(name: &str, days: &[Day]) -> Option<Chart> {
+fn of_amounts(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
+    let words = say.words.chart();
     let first = days.iter().find_map(|day| day.most)?;
     // Metres are charted as whole ones.
     let value = |amount: Amount| match (first, amount) {
@@ -68,34 +70,30 @@ fn of_amounts(name: &str, days: &[Day]) -> Option<Chart> {
         (Amount::Metres(_), Amount::Metres(far)) => Some(i64::from(far.millimetres() / 1_000)),
         _ => None,
     };
-    let unit = words::unit(&first);
     let points: Vec<ChartPoint> = days
         .iter()
         .filter_map(|day| {
             let value = value(day.most?)?;
-            Some(point(day.day, value, value, format!("{}: {value} {unit}", date::day(day.day))))
+            Some(point(day.day, value, value, words.amount(day.day, value, &first)))
         })
         .collect();
-    let aloud = from_to(name, &points)?;
-    let series = vec![of("Most in one set", SeriesKind::Marks, points)];
-    chart(name, series, aloud, |low, high| round(low, high, |count| count, unit))
+    let aloud = from_to(name, &points, say.words)?;
+    let series = vec![of(words.most(), SeriesKind::Marks, points)];
+    let unit = say.words.words().unit(&first);
+    chart(name, series, aloud, say.words, |low, high| round(low, high, |count| count, unit))
 }
 
 /// None with fewer than two points.
-fn from_to(name: &str, points: &[ChartPoint]) -> Option<String> {
+fn from_to(name: &str, points: &[ChartPoint], words: Words) -> Option<String> {
     let (first, last) = points.first().zip(points.last()).filter(|_| points.len() > 1)?;
-    Some(format!(
-        "{name}, {} sessions: from {} to {}.",
-        points.len(),
-        first.label.replace(": ", ", "),
-        last.label.replace(": ", ", ")
-    ))
+    Some(words.chart().from_to(name, points.len(), &first.label, &last.label))
 }
 
 fn chart(
     name: &str,
     series: Vec<ChartSeries>,
     aloud: String,
+    words: Words,
     up: impl Fn(i64, i64) -> ChartAxis,
 ) -> Option<Chart> {
     let all = || series.iter().flat_map(|series| &series.points);
@@ -103,7 +101,7 @@ fn chart(
     let (low, high) = (all().map(|p| p.low).min()?, all().map(|p| p.high).max()?);
     Some(Chart {
         title: name.to_owned(),
-        across: dates(left, right.max(left + 1)),
+        across: dates(left, right.max(left + 1), words),
         up: up(low, high.max(low + 1)),
         series,
         aloud,
@@ -119,17 +117,17 @@ fn of(label: &str, kind: SeriesKind, points: Vec<ChartPoint>) -> ChartSeries {
 }
 
 /// An axis of dates: up to five ticks, whole weeks apart.
-fn dates(from: i64, to: i64) -> ChartAxis {
+fn dates(from: i64, to: i64, words: Words) -> ChartAxis {
     let weeks = ((to - from) / 7 + 1).max(1);
     let step = 7 * ((weeks + 3) / 4).max(1);
     let mut ticks = Vec::new();
     let mut at = from;
     while at <= to {
-        let label = date::day(i32::try_from(at).unwrap_or(0));
+        let label = words.date().day(i32::try_from(at).unwrap_or(0));
         ticks.push(ChartTick { at, label });
         at += step;
     }
-    ChartAxis { label: "date".to_owned(), from, to, ticks }
+    ChartAxis { label: words.chart().dates().to_owned(), from, to, ticks }
 }
 
 /// An axis of masses in grams.

@@ -3,61 +3,77 @@
 use barwright_domain::call::{Amount, Flow, HowMany, Structure};
 use barwright_domain::history::{DoneSet, SetKey};
 use barwright_domain::progress::pace::PaceFit;
-use barwright_domain::quantity::{Distance, Numerals, Reps, Reserve, Seconds};
+use barwright_domain::quantity::{Distance, Reps, Reserve, Seconds};
 use barwright_domain::session::{
     Cursor, Done, Ending, Event, Passed, Reading, Run, SetId, SetKind, SetRun,
 };
 
-use super::key::{does, drafts, opens};
-use super::{bar, panel};
+use super::key::{drafts, opens, taps};
+use super::{bar, guard, name, panel};
 use crate::contract::{
-    Beat, CallZone, Draft, EffortKey, Figure, FloorScreen, HowEnded, Intent, Key, RunningRest,
-    ThumbZone,
+    Beat, CallZone, Draft, EffortKey, Figure, FloorScreen, HowEnded, Intent, Key, Look,
+    RunningRest, ThumbZone,
 };
-use crate::engine::{Core, cursor_of, part_name};
-use crate::phrase::en::{self, cautions, words};
-use crate::today;
+use crate::facts::{Held, part};
+use crate::phrase::Words;
+
+/// What every zone is made from.
+pub(super) struct Floor<'a> {
+    pub(super) held: &'a Held,
+    pub(super) run: &'a Run,
+    pub(super) draft: &'a Draft,
+    pub(super) at: &'a Reading,
+    pub(super) words: Words,
+}
 
 /// The floor of a running session.
-pub(super) fn screen(core: &Core, run: &Run, draft: &Draft, at: &Reading) -> FloorScreen {
-    let numerals = core.locale.numerals;
+pub(super) fn screen(
+    held: &Held,
+    run: &Run,
+    draft: &Draft,
+    at: &Reading,
+    words: Words,
+) -> FloorScreen {
+    let floor = Floor { held, run, draft, at, words };
     let cursor = run.cursor();
-    let bar = bar::zone(run, cursor.as_ref(), numerals);
-    let call = call_zone(run, cursor.as_ref(), numerals);
+    let bar = bar::zone(run, cursor.as_ref(), words);
+    let call = call_zone(&floor, cursor.as_ref());
     let correcting = draft.correct.as_deref().and_then(|name| Correcting::of(run, name));
     let thumb = match (&correcting, &cursor) {
-        (Some(correcting), _) => correcting.zone(draft, numerals),
-        (None, Some(cursor)) => recording(core, run, cursor, draft, at),
-        (None, None) => nothing_left(core),
+        (Some(correcting), _) => correcting.zone(&floor),
+        (None, Some(cursor)) => recording(&floor, cursor),
+        (None, None) => nothing_left(&floor),
     };
-    let rest = rest_view(run, at);
-    let mut notices = notices(core, run, at);
-    notices.extend(slowed(core, run));
-    notices.extend(lacking(run, cursor.as_ref()));
-    let aloud = aloud(&bar.total, &call, rest.as_ref(), &notices);
+    let rest = rest_view(&floor);
+    let mut notices = notices(&floor);
+    notices.extend(slowed(&floor));
+    notices.extend(lacking(&floor, cursor.as_ref()));
+    let aloud = aloud(&bar.total, &call, rest.as_ref(), &notices, words);
     FloorScreen {
         title: run.sheet.title.clone(),
-        part: cursor.as_ref().map(part_name),
-        panel: panel::open(core, run, cursor.as_ref(), draft, at),
+        part: cursor.as_ref().map(|cursor| part::name(run, cursor)),
+        panel: panel::open(&floor, cursor.as_ref()),
         bar,
         call,
         thumb,
         rest,
-        beats: beats(run, cursor.as_ref()),
+        beats: beats(run, cursor.as_ref(), words),
         notices,
         aloud,
     }
 }
 
-fn call_zone(run: &Run, cursor: Option<&Cursor>, numerals: Numerals) -> CallZone {
-    let to_go = en::floor::to_go(run);
+fn call_zone(floor: &Floor<'_>, cursor: Option<&Cursor>) -> CallZone {
+    let Floor { held, run, words, .. } = floor;
+    let (say, unit, numerals) = (words.floor(), run.equipment.unit, words.numerals);
+    let to_go = say.to_go(run);
     let current = cursor.and_then(|cursor| {
         Some((cursor, run.entries.get(&cursor.set.entry)?, run.set(cursor.set)?))
     });
     let Some((cursor, entry, set)) = current else {
         return CallZone {
             exercise: String::new(),
-            sentence: en::floor::NOTHING_LEFT.to_owned(),
+            sentence: say.nothing_left().to_owned(),
             last: String::new(),
             manner: Vec::new(),
             set_up: Vec::new(),
@@ -68,20 +84,16 @@ fn call_zone(run: &Run, cursor: Option<&Cursor>, numerals: Numerals) -> CallZone
         };
     };
     let first = !entry.sets.iter().any(SetRun::begun);
+    let last = entry.entry.last.as_ref();
     CallZone {
-        exercise: entry.entry.name.clone(),
-        sentence: en::floor::sentence(run, cursor, numerals),
-        last: entry
-            .entry
-            .last
-            .as_ref()
-            .map(|last| en::floor::last_time(last, run.equipment.unit, numerals))
-            .unwrap_or_default(),
-        manner: en::floor::manner(entry, set),
+        exercise: name::entry(held, entry, *words),
+        sentence: say.sentence(run, cursor, numerals),
+        last: last.map(|last| say.last_time(last, unit, numerals)).unwrap_or_default(),
+        manner: say.manner(entry, set),
         set_up: if first { entry.set_up.clone() } else { Vec::new() },
         cues: set.call.manner.cues.clone(),
-        cautions: cautions::before_set(entry, set),
-        why: en::reason::lines(&set.call.reason, run.equipment.unit, numerals),
+        cautions: guard::before_set(entry, set, *words),
+        why: words.reason().lines(&set.call.reason, unit, numerals),
         to_go,
     }
 }
@@ -105,14 +117,14 @@ fn like(amount: &Amount, number: u32) -> Amount {
 }
 
 /// The amount a draft shows: what was entered, or what is as called or as it runs.
-pub(super) fn shown(run: &Run, cursor: &Cursor, draft: &Draft, at: &Reading) -> Option<Amount> {
+pub(super) fn shown(floor: &Floor<'_>, cursor: &Cursor) -> Option<Amount> {
+    let Floor { run, draft, at, .. } = floor;
     let asked = run.how_many_at(cursor)?;
     if let Some(number) = draft.amount {
         return Some(like(&asked.as_called(), number));
     }
-    let holds = matches!(asked, HowMany::Seconds(_));
-    Some(match run.started.as_ref().filter(|(set, _)| holds && *set == cursor.set) {
-        Some((_, started)) => {
+    Some(match holds(run, cursor) {
+        Some(started) => {
             let seconds = Passed::between(started, at).ms() / 1000;
             Amount::Seconds(Seconds::new(u32::try_from(seconds).unwrap_or(u32::MAX)))
         }
@@ -121,47 +133,45 @@ pub(super) fn shown(run: &Run, cursor: &Cursor, draft: &Draft, at: &Reading) -> 
 }
 
 /// The big figure with a step either way, which keep what else is being entered.
-pub(super) fn figure(amount: &Amount, draft: &Draft, numerals: Numerals) -> Figure {
+pub(super) fn figure(amount: &Amount, floor: &Floor<'_>) -> Figure {
     let (by, now) = step_and_number(amount);
-    let to = |number: u32| Draft { amount: Some(number), ..draft.clone() };
+    let to = |number: u32| Draft { amount: Some(number), ..floor.draft.clone() };
     let (less, more) = (now.saturating_sub(by), now.saturating_add(by));
-    let aloud = |number| words::amount(&like(amount, number), numerals);
+    let (say, small) = (floor.words.floor(), floor.words.words());
+    let numerals = floor.words.numerals;
+    let aloud = |number| small.amount(&like(amount, number), numerals);
     Figure {
-        text: words::figure(amount, numerals),
-        unit: words::unit(amount).to_owned(),
-        down: drafts("down", "−", to(less))
-            .says(format!("Down to {}", aloud(less)))
-            .enabled(now > 0),
-        up: drafts("up", "+", to(more)).says(format!("Up to {}", aloud(more))),
-        next_change_ms: None,
+        text: small.figure(amount, numerals),
+        unit: small.unit(amount).to_owned(),
+        down: drafts("down", ("−", say.down_to(&aloud(less))), to(less)).enabled(now > 0),
+        up: drafts("up", ("+", say.up_to(&aloud(more))), to(more)),
     }
 }
 
-/// Milliseconds until the figure of a running hold changes; none for a figure that stands still.
-fn next_change_ms(run: &Run, cursor: &Cursor, draft: &Draft, at: &Reading) -> Option<i64> {
+/// When the hold began that runs at a cursor; none where none runs.
+pub(super) fn holds<'a>(run: &'a Run, cursor: &Cursor) -> Option<&'a Reading> {
     let holds = matches!(run.how_many_at(cursor), Some(HowMany::Seconds(_)));
     let (_, started) = run.started.as_ref().filter(|(set, _)| holds && *set == cursor.set)?;
-    let passed = Passed::between(started, at).ms();
-    draft.amount.is_none().then(|| 1000 - passed.rem_euclid(1000))
+    Some(started)
 }
 
 /// The thumb zone that records the current part.
-fn recording(core: &Core, run: &Run, cursor: &Cursor, draft: &Draft, at: &Reading) -> ThumbZone {
-    let numerals = core.locale.numerals;
-    let parts = run.set(cursor.set).zip(run.how_many_at(cursor)).zip(shown(run, cursor, draft, at));
-    let Some(((set, asked), amount)) = parts else { return nothing_left(core) };
+fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
+    let Floor { run, draft, words, .. } = floor;
+    let (say, numerals) = (words.floor(), words.numerals);
+    let parts = run.set(cursor.set).zip(run.how_many_at(cursor)).zip(shown(floor, cursor));
+    let Some(((set, asked), amount)) = parts else { return nothing_left(floor) };
     if run.paused.is_some() {
-        let resume = does("resume", "Go on", Intent::Resume);
-        return ThumbZone { main: Some(resume), ..bare(core) };
+        let resume = taps(run, "resume", say.resume(), Intent::Resume);
+        return ThumbZone { main: Some(resume), ..bare(floor) };
     }
     let waits = waits_for_start(run, cursor, set, &asked);
     if waits == Waits::Clock {
-        let start = does("start", "Start the clock", Intent::Start)
-            .says("Start the first set; every further one starts by the clock");
-        return ThumbZone { main: Some(start), ..bare(core) };
+        let start = taps(run, "start", say.start_clock(), Intent::Start);
+        return ThumbZone { main: Some(start), ..bare(floor) };
     }
     let record = |left_halves: Option<u8>, last: bool| Intent::Record {
-        part: Some(part_name(cursor)),
+        part: Some(part::name(run, cursor)),
         // What is as called stays unsaid, so that a hold is measured and not guessed.
         amount: draft.amount,
         left_halves,
@@ -169,53 +179,42 @@ fn recording(core: &Core, run: &Run, cursor: &Cursor, draft: &Draft, at: &Readin
         helped: draft.helped,
         last,
     };
-    let said = words::amount(&amount, numerals);
-    let next = next_part(run, cursor, set, numerals);
+    let said = words.words().amount(&amount, numerals);
+    let next = next_part(run, cursor, set, *words);
     let mut beside = Vec::new();
     if waits == Waits::Hold {
-        beside
-            .push(does("start", "Start the hold", Intent::Start).says("Measure the hold from now"));
+        beside.push(taps(run, "start", say.start_hold(), Intent::Start));
     }
     if next.is_some() && cursor.part > 0 {
-        beside.push(
-            does("short", "Short: set over", record(None, true))
-                .says(format!("Record {said} as the last part of the set")),
-        );
+        beside.push(taps(run, "short", say.short(&said), record(None, true)));
     }
-    let figure = Figure {
-        next_change_ms: next_change_ms(run, cursor, draft, at),
-        ..figure(&amount, draft, numerals)
-    };
-    let zone = ThumbZone { figure: Some(figure), ..bare(core) };
+    let zone = ThumbZone { figure: Some(figure(&amount, floor)), ..bare(floor) };
     let asks = run.effort_at(cursor.set).is_some() && set.call.kind != SetKind::Ramp;
     if asks && next.is_none() {
-        let effort = effort_keys(&said, numerals, |halves| record(Some(halves), false));
-        beside.push(
-            does("uncalled", "Racked, no call", record(None, false))
-                .says(format!("Record {said} without a judgement of effort")),
-        );
-        return ThumbZone { prompt: en::floor::PROMPT.to_owned(), effort, beside, ..zone };
+        let effort = effort_keys(floor, &said, |halves| record(Some(halves), false));
+        beside.push(taps(run, "uncalled", say.uncalled(&said), record(None, false)));
+        return ThumbZone { prompt: say.prompt().to_owned(), effort, beside, ..zone };
     }
-    let label = en::floor::main_key(set, cursor.part, &asked, next.as_deref());
-    let main = does("record", label, record(None, false)).says(format!("Record {said}"));
+    let label = say.main_key(set, cursor.part, &asked, next.as_deref());
+    let main = taps(run, "record", (label, say.record(&said)), record(None, false));
     ThumbZone { main: Some(main), beside, ..zone }
 }
 
 /// Keys for nothing to five and more left, halves behind a long press.
-fn effort_keys(said: &str, numerals: Numerals, intent: impl Fn(u8) -> Intent) -> Vec<EffortKey> {
-    let key = |halves: u8, left: Reserve, id: String, label: String| {
-        does(id, label, intent(halves)).says(en::floor::effort_says(left, said, numerals))
+fn effort_keys(floor: &Floor<'_>, said: &str, intent: impl Fn(u8) -> Intent) -> Vec<EffortKey> {
+    let (say, numerals) = (floor.words.floor(), floor.words.numerals);
+    let key = |left: Reserve, id: String, most: bool| {
+        let label = say.effort_label(left, most, numerals);
+        let says = say.effort_says(left, said, numerals);
+        taps(floor.run, id, (label, says), intent(left.halves()))
     };
     (0..=5_u8)
         .filter_map(|left| {
             let whole = Reserve::from_halves(left * 2)?;
-            let label = if left == 5 { "5+".to_owned() } else { left.to_string() };
             let half = Reserve::from_halves(left * 2 + 1).filter(|_| left < 5);
             Some(EffortKey {
-                key: key(left * 2, whole, format!("left-{left}"), label),
-                half: half.map(|half| {
-                    key(left * 2 + 1, half, format!("left-{left}-half"), half.print(numerals))
-                }),
+                key: key(whole, format!("left-{left}"), left == 5),
+                half: half.map(|half| key(half, format!("left-{left}-half"), false)),
             })
         })
         .collect()
@@ -243,44 +242,45 @@ fn waits_for_start(run: &Run, cursor: &Cursor, set: &SetRun, asked: &HowMany) ->
 }
 
 /// What the next part of the set asks, when one follows this one as called.
-fn next_part(run: &Run, cursor: &Cursor, set: &SetRun, numerals: Numerals) -> Option<String> {
+fn next_part(run: &Run, cursor: &Cursor, set: &SetRun, words: Words) -> Option<String> {
     let more = run.part_after(cursor)?;
     match &set.call.structure {
         Structure::Drop { .. } => {
             let load = run.load_after(cursor)?;
-            Some(bar::total(load, run.equipment.unit, numerals))
+            Some(words.bar().total(load, run.equipment.unit, words.numerals))
         }
-        _ => Some(words::how_many_short(&more, numerals)),
+        _ => Some(words.words().how_many_short(&more, words.numerals)),
     }
 }
 
 /// What every thumb zone has: the other endings, undo, and what is seldom needed.
-fn bare(core: &Core) -> ThumbZone {
-    let (undo, redo) = undo_keys(core);
-    let pending =
-        core.state.running().is_some_and(|run| run.cursor().is_some() && run.paused.is_none());
+fn bare(floor: &Floor<'_>) -> ThumbZone {
+    let Floor { held, run, words, .. } = floor;
+    let (undo, redo) = undo_keys(held, run, *words);
+    let pending = run.cursor().is_some() && run.paused.is_none();
     ThumbZone {
         figure: None,
         prompt: String::new(),
         effort: Vec::new(),
         main: None,
         beside: Vec::new(),
-        ended: pending.then(|| opens("ended", "It ended otherwise…", "ended")),
+        ended: pending.then(|| opens("ended", words.floor().ended(), "ended")),
         undo,
         redo,
-        more: Some(opens("more", "More…", "more")),
+        more: Some(opens("more", words.floor().more(), "more")),
     }
 }
 
-fn nothing_left(core: &Core) -> ThumbZone {
-    ThumbZone { main: Some(does("finish", "Finish the session", Intent::Finish)), ..bare(core) }
+fn nothing_left(floor: &Floor<'_>) -> ThumbZone {
+    let finish = taps(floor.run, "finish", floor.words.floor().finish(), Intent::Finish);
+    ThumbZone { main: Some(finish), ..bare(floor) }
 }
 
 /// Undo and redo, where there is something to take back or to bring back.
-pub(super) fn undo_keys(core: &Core) -> (Option<Key>, Option<Key>) {
-    let undo = || does("undo", "Undo", Intent::Undo).says("Take the last tap back");
-    let redo = || does("redo", "Redo", Intent::Redo).says("Bring back what was taken back");
-    (core.state.can_undo().then(undo), core.state.can_redo().then(redo))
+pub(super) fn undo_keys(held: &Held, run: &Run, words: Words) -> (Option<Key>, Option<Key>) {
+    let undo = || taps(run, "undo", words.floor().undo(), Intent::Undo);
+    let redo = || taps(run, "redo", words.floor().redo(), Intent::Redo);
+    (held.state.can_undo().then(undo), held.state.can_redo().then(redo))
 }
 
 /// An earlier part that is put right.
@@ -291,17 +291,20 @@ struct Correcting<'a> {
 }
 
 impl<'a> Correcting<'a> {
+    /// None where the name is of no part, or of another session's.
     fn of(run: &'a Run, name: &'a str) -> Option<Self> {
-        let cursor = cursor_of(name)?;
-        let set = run.set(cursor.set)?;
+        let (cursor, session) = part::named(name)?;
+        let set = run.set(cursor.set).filter(|_| session.is_none_or(|of| of == run.session))?;
         let part = set.parts.get(usize::from(cursor.part))?;
         Some(Self { name, done: &part.done, effort: set.call.effort.is_some() })
     }
 
-    fn zone(&self, draft: &Draft, numerals: Numerals) -> ThumbZone {
+    fn zone(&self, floor: &Floor<'_>) -> ThumbZone {
+        let Floor { run, draft, words, .. } = floor;
+        let say = words.floor();
         let amount =
             draft.amount.map_or(self.done.amount, |number| like(&self.done.amount, number));
-        let said = words::amount(&amount, numerals);
+        let said = words.words().amount(&amount, words.numerals);
         let correct = |left_halves: Option<u8>| Intent::Correct {
             part: self.name.to_owned(),
             amount: draft.amount,
@@ -312,15 +315,15 @@ impl<'a> Correcting<'a> {
         };
         let keep = self.done.left.map(Reserve::halves);
         ThumbZone {
-            figure: Some(figure(&amount, draft, numerals)),
-            prompt: if self.effort { "Really left in you:".to_owned() } else { String::new() },
+            figure: Some(figure(&amount, floor)),
+            prompt: if self.effort { say.really_left().to_owned() } else { String::new() },
             effort: if self.effort {
-                effort_keys(&said, numerals, |halves| correct(Some(halves)))
+                effort_keys(floor, &said, |halves| correct(Some(halves)))
             } else {
                 Vec::new()
             },
-            main: Some(does("correct", "Put right", correct(keep)).says(format!("It was {said}"))),
-            beside: vec![drafts("leave", "Leave as it was", Draft::default())],
+            main: Some(taps(run, "correct", say.put_right(&said), correct(keep))),
+            beside: vec![drafts("leave", say.leave(), Draft::default())],
             ended: None,
             undo: None,
             redo: None,
@@ -340,36 +343,35 @@ fn ended(ending: Ending) -> HowEnded {
     }
 }
 
-fn rest_view(run: &Run, at: &Reading) -> Option<RunningRest> {
+fn rest_view(floor: &Floor<'_>) -> Option<RunningRest> {
+    let Floor { run, draft, at, words, .. } = floor;
     let rest = run.rest.as_ref().filter(|_| run.paused.is_none())?;
     let left_ms = rest.standing(Some(&run.seen), at).left_ms;
     let over = left_ms <= 0;
-    // The figures change when the next whole second is passed.
-    let next_change_ms = match left_ms.rem_euclid(1000) {
-        0 => 1000,
-        part => part,
-    };
     let step = i32::try_from(run.sheet.rest_step.count()).unwrap_or(20);
     let same_boot = rest.began.boot_id.is_some() && rest.began.boot_id == at.boot_id;
+    let say = words.floor();
+    // What is being entered is about the part, not the rest before it: it stays.
+    let by = |id: &str, said: (String, String), seconds| {
+        let stays = Look::Floor { draft: (*draft).clone() };
+        taps(run, id, said, Intent::RestBy { seconds }).then(stays)
+    };
     Some(RunningRest {
-        label: en::floor::rest_label(rest.kind).to_owned(),
+        label: say.rest_label(rest.kind).to_owned(),
         left_ms,
-        text: words::countdown(left_ms),
+        text: words.words().countdown(left_ms),
         over,
-        next_change_ms,
         deadline_wall_ms: at.wall_ms.saturating_add(left_ms),
         deadline_boot_ms: rest.deadline_boot_ms().filter(|_| same_boot),
-        shorter: does("shorter", format!("−{step} s"), Intent::RestBy { seconds: -step })
-            .says(format!("{step} seconds shorter"))
-            .enabled(!over),
-        longer: does("longer", format!("+{step} s"), Intent::RestBy { seconds: step })
-            .says(format!("{step} seconds longer")),
+        shorter: by("shorter", say.shorter(step), -step).enabled(!over),
+        longer: by("longer", say.longer(step), step),
     })
 }
 
 /// While resting after a set that a partner tapped: how it slowed, and what the lifter's own calls
 /// make of that.
-fn slowed(core: &Core, run: &Run) -> Vec<String> {
+fn slowed(floor: &Floor<'_>) -> Vec<String> {
+    let Floor { held, run, words, .. } = floor;
     if run.rest.is_none() || run.paused.is_some() {
         return Vec::new();
     }
@@ -383,40 +385,37 @@ fn slowed(core: &Core, run: &Run) -> Vec<String> {
     let last = parts.max_by_key(|(_, _, part)| part.at.wall_ms);
     let Some((id, entry, part)) = last else { return Vec::new() };
     let Some(slowing) = part.slowing() else { return Vec::new() };
-    let mut lines = vec![en::pace::slowed(slowing)];
+    let mut lines = vec![words.pace().slowed(slowing)];
     // Where no effort is asked for, there are no calls to make anything of.
     if run.set(id).is_none_or(|set| set.call.effort.is_none()) {
         return lines;
     }
     let exercise = &entry.entry.exercise;
-    let past = today::past_sets(core, exercise, PACE_SESSIONS).unwrap_or_default();
-    // The newest session comes first; the fit wants the latest set last. The set itself says nothing
-    // of itself.
+    // Past sessions, then this one; the set itself says nothing of itself.
+    let mut points = held.paces.of.get(exercise).cloned().unwrap_or_default();
     let key = SetKey { session: run.session, set: id };
-    let mut sets: Vec<_> = past.iter().filter(|set| set.key != key).collect();
-    sets.sort_by_key(|set| set.key);
-    let points: Vec<_> = sets.into_iter().filter_map(DoneSet::pace).collect();
+    let own = held.rows.sets.values().map(AsRef::as_ref);
+    let own = own.filter(|set: &&DoneSet| set.exercise == *exercise && set.key != key);
+    points.extend(own.filter_map(DoneSet::pace));
     let estimate = PaceFit::of(&points).map(|fit| fit.estimate(slowing));
-    lines.push(en::pace::estimate(estimate, points.len(), core.locale.numerals));
+    lines.push(words.pace().estimate(estimate, points.len(), words.numerals));
     lines
 }
 
-/// Sessions that a fit of pace looks back over.
-const PACE_SESSIONS: u32 = 60;
-
 /// The beats of a repetition of the set that is on.
-fn beats(run: &Run, cursor: Option<&Cursor>) -> Vec<Beat> {
+fn beats(run: &Run, cursor: Option<&Cursor>, words: Words) -> Vec<Beat> {
     let tempo = cursor.and_then(|cursor| run.set(cursor.set)?.call.manner.tempo);
-    let beats = tempo.map(en::pace::beats).unwrap_or_default();
+    let beats = tempo.map(|tempo| words.pace().beats(tempo)).unwrap_or_default();
     beats.into_iter().map(|(says, ms)| Beat { says: says.to_owned(), ms }).collect()
 }
 
 /// What a lifter must know now.
-fn notices(core: &Core, run: &Run, at: &Reading) -> Vec<String> {
+fn notices(floor: &Floor<'_>) -> Vec<String> {
+    let Floor { held, run, at, words, .. } = floor;
     let standing = run.rest.as_ref().map(|rest| rest.standing(Some(&run.seen), at));
     // A shell that woke the core had the rest put on the clock there is now; that stays said.
     let rebased = run.rest.as_ref().and_then(|now| {
-        core.state.log().iter().rev().find_map(|stamped| match &stamped.event {
+        held.state.log().iter().rev().find_map(|stamped| match &stamped.event {
             Event::RestRebased { was, rest } if rest == now => {
                 Some(was.began.boot_id != rest.began.boot_id)
             }
@@ -426,9 +425,9 @@ fn notices(core: &Core, run: &Run, at: &Reading) -> Vec<String> {
     let restarted = standing.is_some_and(|rest| rest.restarted) || rebased == Some(true);
     let back = standing.is_some_and(|rest| rest.clock_went_back) || rebased == Some(false);
     [
-        run.paused.as_ref().map(|_| en::floor::PAUSED),
-        restarted.then_some(en::floor::RESTARTED),
-        back.then_some(en::floor::CLOCK_WENT_BACK),
+        run.paused.as_ref().map(|_| words.floor().paused()),
+        restarted.then(|| words.floor().restarted()),
+        back.then(|| words.floor().clock_went_back()),
     ]
     .into_iter()
     .flatten()
@@ -437,28 +436,32 @@ fn notices(core: &Core, run: &Run, at: &Reading) -> Vec<String> {
 }
 
 /// What the gym lacks for the exercise that is on, before its first set, and what is done instead.
-fn lacking(run: &Run, cursor: Option<&Cursor>) -> Option<String> {
+fn lacking(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Option<String> {
+    let Floor { held, run, words, .. } = floor;
     let entry = run.entries.get(&cursor?.set.entry)?;
     let lacks = &entry.entry.lacks;
     if lacks.is_empty() || entry.sets.iter().any(SetRun::begun) {
         return None;
     }
     let instead = entry.entry.instead.iter().find(|substitute| substitute.possible);
-    Some(en::floor::lacking(lacks, instead.map(|substitute| substitute.name.as_str())))
+    let instead = instead.map(|one| name::exercise(held, &one.exercise, &one.name, *words));
+    Some(words.floor().lacking(lacks, instead.as_deref()))
 }
 
-fn aloud(total: &str, call: &CallZone, rest: Option<&RunningRest>, notices: &[String]) -> String {
+fn aloud(
+    total: &str,
+    call: &CallZone,
+    rest: Option<&RunningRest>,
+    notices: &[String],
+    words: Words,
+) -> String {
+    let say = words.floor();
     let mut lines: Vec<String> = notices.to_vec();
     if let Some(rest) = rest {
-        lines.push(if rest.over {
-            format!("{} over.", rest.label)
-        } else {
-            format!("{}, {} to go.", rest.label, rest.text)
-        });
+        lines.push(say.rest_aloud(&rest.label, (!rest.over).then_some(rest.text.as_str())));
     }
     if !call.exercise.is_empty() {
-        let load = if total.is_empty() { String::new() } else { format!(", {total}") };
-        lines.push(format!("{}{load}.", call.exercise));
+        lines.push(say.exercise_aloud(&call.exercise, total));
     }
     lines.push(call.sentence.clone());
     lines.extend(call.cautions.iter().cloned());

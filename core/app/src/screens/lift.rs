@@ -5,77 +5,67 @@ use barwright_domain::catalogue::Exercise;
 use barwright_domain::history::{DoneSet, Measure, Record, most_at_loads};
 use barwright_domain::progress::estimate::{Estimate, Formula, is_estimated};
 use barwright_domain::progress::reference;
-use barwright_domain::quantity::{Mass, MassUnit, Numerals};
+use barwright_domain::quantity::{Mass, MassUnit};
 use barwright_domain::session::Reading;
 
-use super::chart;
 use super::key::shows;
 use super::row::{aloud, row};
-use crate::contract::{EngineError, Key, LiftScreen, Look, RefusalCode, Row};
-use crate::engine::Core;
-use crate::phrase::en::{self, date, words};
-use crate::today;
-
-/// Sessions on a page.
-const PAGE: usize = 20;
-/// Sessions that the chart goes back over: some years of one lift.
-const CHARTED: u32 = 400;
+use super::{chart, name};
+use crate::contract::{Key, LiftScreen, Look, Row};
+use crate::facts::{Held, Lift};
+use crate::gather::{CHARTED, PAGE};
+use crate::phrase::Words;
 
 /// Loads that the most repetitions are listed of, the heaviest.
 const LOADS: usize = 12;
-/// Names that are offered where none was found.
-const NEAR: usize = 5;
 
-/// An exercise by slug or name.
+/// An exercise's screen: a page of its sessions, or all of them.
 pub(super) fn screen(
-    core: &Core,
-    exercise: &str,
-    page: u32,
+    held: &Held,
+    lift: &Lift<'_>,
+    (page, all): (u32, bool),
     at: &Reading,
-) -> Result<LiftScreen, EngineError> {
-    let named = if exercise.is_empty() { at_hand(core)? } else { exercise.to_owned() };
-    let found = core.catalogue.find(&named).ok_or_else(|| {
-        let near = core.catalogue.alike(&named, NEAR);
-        let near: Vec<&str> = near.iter().map(|exercise| exercise.name.as_ref()).collect();
-        en::refusal::no_exercise(&named, &near)
-    })?;
-    let say = Say { exercise: found, unit: core.gym().unit, numerals: core.locale.numerals };
-    let first = usize::try_from(page).unwrap_or(usize::MAX).saturating_mul(PAGE);
-    // A page further back than the chart goes is read as well, and whether one lies behind it.
-    let needed = u32::try_from(first.saturating_add(PAGE + 1)).unwrap_or(u32::MAX);
-    let sets = today::past_sets(core, &found.slug, CHARTED.max(needed))?;
+    words: Words,
+) -> LiftScreen {
+    let exercise = lift.exercise;
+    let say = Say { exercise, unit: held.gym().unit, words };
+    let (first, on_page) = if all {
+        (0, usize::MAX)
+    } else {
+        (usize::try_from(page).unwrap_or(usize::MAX).saturating_mul(PAGE), PAGE)
+    };
     let sessions: Vec<&[DoneSet]> =
-        sets.chunk_by(|one, other| one.key.session == other.key.session).collect();
+        lift.sets.chunk_by(|one, other| one.key.session == other.key.session).collect();
     let charted = usize::try_from(CHARTED).unwrap_or(usize::MAX);
     let days: Vec<Day> =
-        sessions.iter().take(charted).rev().map(|sets| Day::of(sets, found)).collect();
+        sessions.iter().take(charted).rev().map(|sets| Day::of(sets, exercise)).collect();
     let rows: Vec<Row> =
-        sessions.iter().skip(first).take(PAGE).map(|sets| session_row(sets, &say)).collect();
-    let records = records(&today::records(core, &found.slug)?, &sets, &say);
-    let desk = today::desk_now(core);
-    let max = desk.max_on(&found.slug, at.local_day());
-    let subtitle = if found.main_lift || max.is_some() {
-        en::lift::max(max, say.unit, say.numerals)
+        sessions.iter().skip(first).take(on_page).map(|sets| session_row(sets, &say)).collect();
+    let desk = held.desk_now();
+    let max = desk.max_on(&exercise.slug, at.local_day());
+    let subtitle = if exercise.main_lift || max.is_some() {
+        words.lift().max(max, say.unit, words.numerals)
     } else {
-        words::count(sessions.len(), "session", "sessions")
+        words.words().sessions(sessions.len())
     };
-    let spoken = format!("{}. {subtitle}. {}", found.name, aloud(&rows));
-    Ok(LiftScreen {
-        title: found.name.to_string(),
+    let title = words.words().exercise(exercise);
+    let more = sessions.len() > first.saturating_add(on_page);
+    LiftScreen {
+        aloud: words.words().spoken(&[&title, &subtitle, &aloud(&rows, words)]),
         subtitle,
-        chart: chart::of_lift(&found.name, &days, &say),
-        records,
+        chart: chart::of_lift(&title, &days, &say),
+        records: records(&lift.records, &lift.sets, &say),
         sessions: rows,
-        keys: keys(core, found, page, sessions.len() > first.saturating_add(PAGE))?,
-        aloud: spoken,
-    })
+        keys: keys(held, lift, page, more, words),
+        title,
+    }
 }
 
 /// What figures are said in.
 pub(super) struct Say<'a> {
     pub(super) exercise: &'a Exercise,
     pub(super) unit: MassUnit,
-    pub(super) numerals: Numerals,
+    pub(super) words: Words,
 }
 
 impl Say<'_> {
@@ -87,6 +77,7 @@ impl Say<'_> {
 
 /// Records under a heading for each kind: what is worn or done otherwise stands apart.
 fn records(records: &[Record], sets: &[DoneSet], say: &Say<'_>) -> Vec<Row> {
+    let (words, unit, numerals) = (say.words.lift(), say.unit, say.words.numerals);
     let mut rows = Vec::new();
     let mut group = |id: &str, heading: &str, texts: Vec<String>| {
         if !texts.is_empty() {
@@ -102,22 +93,22 @@ fn records(records: &[Record], sets: &[DoneSet], say: &Say<'_>) -> Vec<Row> {
         found
     };
     let say_each = |found: Vec<&Record>| -> Vec<String> {
-        found.into_iter().map(|record| en::lift::record(record, say.unit, say.numerals)).collect()
+        found.into_iter().map(|record| words.record(record, unit, numerals)).collect()
     };
     let heaviest = of(|measure| matches!(measure, Measure::HeaviestFor(_)));
-    group("by-reps", "Heaviest, by repetitions", say_each(heaviest));
+    group("by-reps", words.by_reps(), say_each(heaviest));
     let loads: Vec<String> = most_at_loads(sets)
         .chunk_by(|one, other| one.apart == other.apart)
         .flat_map(|alike| alike.iter().take(LOADS))
-        .map(|most| en::lift::most_at(most, say.unit, say.numerals))
+        .map(|most| words.most_at(most, unit, numerals))
         .collect();
-    group("by-load", "Most repetitions, by load", loads);
+    group("by-load", words.by_load(), loads);
     let open = of(|measure| matches!(measure, Measure::MostReps));
-    group("reps", "Most repetitions", say_each(open));
+    group("reps", words.most_reps(), say_each(open));
     let held = of(|measure| matches!(measure, Measure::LongestAt(_)));
-    group("hold", "Longest hold", say_each(held));
+    group("hold", words.longest(), say_each(held));
     let carried = of(|measure| matches!(measure, Measure::FarthestAt(_)));
-    group("far", "Farthest", say_each(carried));
+    group("far", words.farthest(), say_each(carried));
     rows
 }
 
@@ -129,19 +120,6 @@ fn outdone(record: &Record, records: &[Record]) -> bool {
             && other.apart == record.apart
             && other.value >= record.value
     })
-}
-
-/// The exercise on the floor, else one of those done last: a main lift, if there was any.
-fn at_hand(core: &Core) -> Result<String, EngineError> {
-    let run = core.state.running();
-    let current = run.and_then(|run| run.entries.get(&run.cursor()?.set.entry));
-    if let Some(entry) = current {
-        return Ok(entry.entry.exercise.clone());
-    }
-    let main = |slug: &str| core.catalogue.get(slug).is_some_and(|exercise| exercise.main_lift);
-    let done = today::exercises_done(core)?.into_iter();
-    let last = done.max_by_key(|(slug, day)| (*day, main(slug)));
-    last.map(|(slug, _)| slug).ok_or_else(|| en::refusal::coded(RefusalCode::NothingToGoBy))
 }
 
 /// What a chart shows of one session.
@@ -180,48 +158,42 @@ fn best<'a>(sets: impl Iterator<Item = &'a DoneSet>) -> Option<Estimate> {
 }
 
 fn session_row(sets: &[DoneSet], say: &Say<'_>) -> Row {
+    let (words, unit, numerals) = (say.words.lift(), say.unit, say.words.numerals);
     let work: Vec<&DoneSet> = sets.iter().filter(|set| set.is_work()).collect();
     // Sets at one load stand together: "110 kg: 5, 5, 4".
     let loads: Vec<String> = work
         .chunk_by(|one, other| one.figure == other.figure && one.bands == other.bands)
-        .map(|sets| en::lift::sets_at_load(sets, say.unit, say.numerals))
+        .map(|sets| words.sets_at_load(sets, unit, numerals))
         .collect();
-    let day = sets.first().map_or(0, |set| set.day);
-    let mut detail: Vec<String> = Vec::new();
-    detail.extend(
-        work.last()
-            .and_then(|set| set.left)
-            .map(|left| format!("{} left", left.print(say.numerals))),
-    );
-    detail.extend(en::lift::ended_otherwise(&work));
-    detail.extend(work.first().and_then(|set| en::lift::worn(&set.kit)));
-    detail.extend(work.first().and_then(|set| set.technique.clone()));
+    let (session, day) = sets.first().map_or((0, 0), |set| (set.key.session, set.day));
     let estimate = if is_estimated(say.exercise) { best(work.iter().copied()) } else { None };
-    detail.extend(
-        estimate.map(|estimate| {
-            en::lift::estimate(&estimate, say.moves_body(), say.unit, say.numerals)
-        }),
-    );
-    let session = sets.first().map_or(0, |set| set.key.session);
-    row(format!("session-{session}"), 1, format!("{} · {}", date::day(day), loads.join(" · ")))
-        .detail(detail.join(" · "))
+    let moved = say.moves_body();
+    row(format!("session-{session}"), 1, words.session(day, &loads)).detail(words.session_detail(
+        &work,
+        estimate.as_ref(),
+        moved,
+        unit,
+        numerals,
+    ))
 }
 
 /// Pages, and the other exercises that have a history.
-fn keys(core: &Core, exercise: &Exercise, page: u32, more: bool) -> Result<Vec<Key>, EngineError> {
-    let look = |exercise: &str, page| Look::Lift { exercise: exercise.to_owned(), page };
+fn keys(held: &Held, lift: &Lift<'_>, page: u32, more: bool, words: Words) -> Vec<Key> {
+    let look = |exercise: &str, page| {
+        let exercise = exercise.to_owned();
+        Look::Lift { exercise, page, all: false }
+    };
+    let own = &lift.exercise.slug;
     let mut keys = Vec::new();
     if page > 0 {
-        keys.push(shows("newer", "Newer", look(&exercise.slug, page - 1)));
+        keys.push(shows("newer", words.lift().newer(), look(own, page - 1)));
     }
     if more {
-        keys.push(shows("older", "Older", look(&exercise.slug, page.saturating_add(1))));
+        keys.push(shows("older", words.lift().older(), look(own, page.saturating_add(1))));
     }
-    for (slug, _) in today::exercises_done(core)? {
-        let name = core.catalogue.get(&slug).map_or(slug.clone(), |found| found.name.to_string());
-        keys.push(
-            shows(format!("lift-{slug}"), name, look(&slug, 0)).chosen(slug == exercise.slug),
-        );
-    }
-    Ok(keys)
+    keys.extend(lift.done.iter().map(|(slug, _)| {
+        let name = name::exercise(held, slug, slug, words);
+        shows(format!("lift-{slug}"), name, look(slug, 0)).chosen(*slug == **own)
+    }));
+    keys
 }

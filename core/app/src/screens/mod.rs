@@ -1,51 +1,81 @@
-//! One module for each screen: from what stands to a value that a shell lays out.
+//! One module for each screen: from facts to a value that a shell lays out. Nothing here reads a
+//! file, asks for the time or knows the engine; a screen follows from its arguments alone.
 
 mod balance;
 mod bar;
-mod changes;
 mod chart;
 mod equipment;
 mod floor;
+mod guard;
 mod key;
 mod lift;
+pub(crate) mod name;
+pub(crate) mod not_shown;
 mod panel;
 mod plan;
 mod row;
 mod tally;
 mod today;
+mod wakes;
 mod weeks;
 
-pub(crate) use bar::total;
 pub use plan::{plan_checked, plan_in_file};
+pub(crate) use wakes::wakes_at;
 
-use barwright_domain::session::Reading;
+use crate::contract::{Draft, Look, Screen};
+use crate::facts::{Facts, Of};
+use crate::phrase::Words;
 
-use crate::contract::{EngineError, Look, Screen};
-use crate::engine::Core;
-
-/// The screen that was asked for.
-pub(crate) fn show(core: &Core, look: &Look, at: &Reading) -> Result<Screen, EngineError> {
-    Ok(match look {
-        Look::Today { session, minutes } => {
-            Screen::Today { today: today::screen(core, session.as_deref(), *minutes, at)? }
+/// The screen of a look, from what was gathered for it.
+pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
+    let Facts { held, at, of } = facts;
+    match of {
+        Of::NothingOn => Screen::Today { today: today::nothing_on(held, words) },
+        Of::PlanIsOver(plan) => Screen::Today { today: today::plan_is_over(plan, words) },
+        Of::Today(of) => {
+            Screen::Today { today: today::screen(held, of, asked(look).minutes, words) }
         }
-        // The floor is where a session runs; without one, what is on today says how to begin.
-        Look::Floor { draft } => match core.state.running() {
-            Some(run) => Screen::Floor { floor: floor::screen(core, run, draft, at) },
-            None => Screen::Today { today: today::screen(core, None, None, at)? },
-        },
-        Look::Tally => match core.state.run() {
-            Some(run) => Screen::Tally { tally: tally::screen(core, run, at)? },
-            None => Screen::Today { today: today::screen(core, None, None, at)? },
-        },
-        Look::Weeks => Screen::Weeks { weeks: weeks::screen(core, at)? },
-        Look::Lift { exercise, page } => {
-            Screen::Lift { lift: lift::screen(core, exercise, *page, at)? }
+        Of::Floor(run) => {
+            let none = Draft::default();
+            let draft = asked(look).draft.unwrap_or(&none);
+            Screen::Floor { floor: floor::screen(held, run, draft, at, words) }
         }
-        Look::Balance { weeks } => Screen::Balance { balance: balance::screen(core, *weeks, at)? },
-        Look::Equipment => Screen::Equipment { equipment: equipment::screen(core) },
+        Of::Tally(of) => Screen::Tally { tally: tally::screen(held, of, at, words) },
+        Of::Weeks(of) => Screen::Weeks { weeks: weeks::screen(held, of, at, words) },
+        Of::Lift(of) => {
+            let Asked { page, all, .. } = asked(look);
+            Screen::Lift { lift: lift::screen(held, of, (page, all), at, words) }
+        }
+        Of::Balance(of) => Screen::Balance { balance: balance::screen(held, of, words) },
+        Of::Equipment => Screen::Equipment { equipment: equipment::screen(held, words) },
+        Of::PlanFile => {
+            let Asked { text, week, .. } = asked(look);
+            Screen::Plan { plan: plan::in_hand(held, text, week, words) }
+        }
+        Of::PlanOn(plan) => Screen::Plan { plan: plan::plan(plan, asked(look).week, None, words) },
+    }
+}
+
+/// What a look asks for beyond its screen.
+#[derive(Default)]
+struct Asked<'a> {
+    minutes: Option<u32>,
+    draft: Option<&'a Draft>,
+    page: u32,
+    all: bool,
+    text: &'a str,
+    week: Option<u32>,
+}
+
+fn asked(look: &Look) -> Asked<'_> {
+    let none = Asked::default();
+    match look {
+        Look::Today { session: _, minutes } => Asked { minutes: *minutes, ..none },
+        Look::Floor { draft } => Asked { draft: Some(draft), ..none },
+        Look::Lift { exercise: _, page, all } => Asked { page: *page, all: *all, ..none },
         Look::Plan { text, week } => {
-            Screen::Plan { plan: plan::screen(core, text.as_deref(), *week)? }
+            Asked { text: text.as_deref().unwrap_or_default(), week: *week, ..none }
         }
-    })
+        Look::Tally | Look::Weeks | Look::Balance { .. } | Look::Equipment => none,
+    }
 }

@@ -1,31 +1,27 @@
 //! Panels of the floor: what is seldom needed, a tap away.
 
-use barwright_domain::call::Amount;
+use barwright_domain::call::{Amount, HowMany, Stop};
 use barwright_domain::catalogue::Counting;
 use barwright_domain::equipment::Rig;
+use barwright_domain::progress::pace::STOP_AT;
 use barwright_domain::quantity::Mass;
 use barwright_domain::session::{
-    CallLoad, Cursor, EntryId, EntryRun, Kit, Reading, Run, SetId, SetKind, SetRun,
+    CallLoad, Cursor, Ending, EntryId, EntryRun, Guard, Kit, SetId, SetKind, SetRun,
 };
 
-use super::bar;
-use super::floor::{figure, shown};
-use super::key::{does, drafts, opens};
+use super::floor::{Floor, figure, shown};
+use super::guard::asks_guard;
+use super::key::{drafts, opens, taps};
+use super::name;
 use super::row::row;
 use crate::contract::{
-    Draft, Field, GuardChoice, HowEnded, Intent, Key, KitChoice, Panel, Row, SwapReason,
+    Draft, Field, GuardChoice, HowEnded, Intent, Key, KitChoice, Look, Panel, Row, SwapReason,
 };
-use crate::engine::{Core, part_name};
-use crate::phrase::en::{self, cautions, floor as phrases, words};
+use crate::facts::part;
 
-/// The panel that a draft asks for; none for a name that is no panel here.
-pub(super) fn open(
-    core: &Core,
-    run: &Run,
-    cursor: Option<&Cursor>,
-    draft: &Draft,
-    at: &Reading,
-) -> Option<Panel> {
+/// The panel that the draft asks for; none for a name that is no panel here.
+pub(super) fn open(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Option<Panel> {
+    let Floor { run, draft, words, .. } = floor;
     let name = draft.panel.as_deref()?;
     let (kind, of) = name.split_once(':').unwrap_or((name, ""));
     let entry = || -> Option<(EntryId, &EntryRun)> {
@@ -36,30 +32,30 @@ pub(super) fn open(
         run.entries.get(&id).map(|entry| (id, entry.as_ref()))
     };
     let builder = match kind {
-        "more" => more(run, cursor),
-        "ended" => ended(core, run, cursor?, draft, at)?,
-        "bar" => bar_holds(core, run, cursor?)?,
+        "more" => more(floor, cursor),
+        "ended" => ended(floor, cursor?)?,
+        "bar" => bar_holds(floor, cursor?)?,
         "load" => {
             let (id, entry) = entry()?;
-            load(core, run, id, entry)?
+            load(floor, id, entry)?
         }
         "swap" => {
             let (id, entry) = entry()?;
-            swap(id, entry)
+            swap(floor, id, entry)
         }
-        "pace" => pace(run, cursor?)?,
-        "order" => order(run, cursor),
-        "earlier" => earlier(core, run),
-        "notes" => notes(run, cursor),
+        "pace" => pace(floor, cursor?)?,
+        "order" => order(floor, cursor),
+        "earlier" => earlier(floor),
+        "notes" => notes(floor, cursor),
         "kit" => {
             let (id, entry) = entry()?;
-            kit(id, entry)
+            kit(floor, id, entry)
         }
-        "guard" => guard(cursor?.set.entry),
-        "helped" => helped(core, run, cursor?, draft, at)?,
+        "guard" => guard(floor, cursor?.set.entry),
+        "helped" => helped(floor, cursor?)?,
         _ => return None,
     };
-    let close = drafts("close", "Back", Draft { panel: None, ..draft.clone() });
+    let close = drafts("close", words.panel().back(), Draft { panel: None, ..(*draft).clone() });
     Some(Panel {
         id: name.to_owned(),
         title: builder.title,
@@ -68,6 +64,11 @@ pub(super) fn open(
         fields: builder.fields,
         close,
     })
+}
+
+/// This panel again, with what is being entered.
+fn stays(floor: &Floor<'_>) -> Look {
+    Look::Floor { draft: floor.draft.clone() }
 }
 
 #[derive(Default)]
@@ -82,88 +83,87 @@ fn titled(title: impl Into<String>) -> Builder {
     Builder { title: title.into(), ..Builder::default() }
 }
 
-fn more(run: &Run, cursor: Option<&Cursor>) -> Builder {
-    let mut panel = titled("More");
+fn more(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Builder {
+    let Floor { run, words, .. } = floor;
+    let say = words.panel();
+    let mut panel = titled(say.more());
     if let Some(cursor) = cursor {
         let id = u32::from(cursor.set.entry.0);
         let entry = run.entries.get(&cursor.set.entry);
         let set = run.set(cursor.set);
         if let (Some(entry), Some(set)) = (entry, set) {
-            if cautions::asks_guard(entry, set) {
-                panel.keys.push(opens("guard", "Pins or spotter…", "guard"));
+            if asks_guard(entry, set) {
+                panel.keys.push(opens("guard", say.open_guard(), "guard"));
             }
             let loaded =
                 set.first_load().is_none_or(|load| load.figure.is_some()) || unnumbered(set);
             if loaded && set.call.kind != SetKind::Ramp {
-                panel.keys.push(opens("load", "Another load…", "load"));
+                panel.keys.push(opens("load", say.open_load(), "load"));
             }
         }
+        let postpone = Intent::Postpone { entry: id };
         panel.keys.extend([
-            does("skip-set", "Leave this set out", Intent::SkipSet),
-            does("add-set", "One more set", Intent::AddSet { entry: id }),
-            opens("swap", "Do another exercise instead…", "swap"),
-            does("postpone", "Put this exercise off to the end", Intent::Postpone { entry: id }),
-            does("skip", "Leave the rest of it out", Intent::SkipExercise { entry: id }),
-            opens("helped", "A spotter helped…", "helped"),
-            opens("kit", "Belt, wraps, straps…", "kit"),
+            taps(run, "skip-set", say.skip_set(), Intent::SkipSet),
+            taps(run, "add-set", say.add_set(), Intent::AddSet { entry: id }),
+            opens("swap", say.open_swap(), "swap"),
+            taps(run, "postpone", say.postpone(), postpone),
+            taps(run, "skip", say.skip_exercise(), Intent::SkipExercise { entry: id }),
+            opens("helped", say.open_helped(), "helped"),
+            opens("kit", say.open_kit(), "kit"),
         ]);
     }
     panel.keys.extend([
-        opens("order", "What comes next…", "order"),
-        opens("earlier", "Put an earlier set right…", "earlier"),
-        opens("notes", "Notes and set-up…", "notes"),
+        opens("order", say.open_order(), "order"),
+        opens("earlier", say.open_earlier(), "earlier"),
+        opens("notes", say.open_notes(), "notes"),
     ]);
-    if cursor.and_then(|cursor| pace(run, cursor)).is_some() {
-        panel.keys.push(opens("pace", en::pace::OPEN, "pace"));
+    if cursor.and_then(|cursor| pace(floor, cursor)).is_some() {
+        panel.keys.push(opens("pace", words.pace().open(), "pace"));
     }
     panel.keys.push(match run.paused {
-        None => does("pause", "Pause", Intent::Pause),
-        Some(_) => does("resume", "Go on", Intent::Resume),
+        None => taps(run, "pause", say.pause(), Intent::Pause),
+        Some(_) => taps(run, "resume", words.floor().resume(), Intent::Resume),
     });
-    panel.keys.push(does("finish", "Finish the session here", Intent::Finish));
+    panel.keys.push(taps(run, "finish", say.finish_here(), Intent::Finish));
     panel
 }
 
-fn ended(core: &Core, run: &Run, cursor: &Cursor, draft: &Draft, at: &Reading) -> Option<Builder> {
-    let numerals = core.locale.numerals;
-    let amount = shown(run, cursor, draft, at)?;
+fn ended(floor: &Floor<'_>, cursor: &Cursor) -> Option<Builder> {
+    let Floor { run, draft, words, .. } = floor;
+    let (say, numerals) = (words.panel(), words.numerals);
+    let amount = shown(floor, cursor)?;
     // Of a single that failed nothing was done, whatever the figure shows.
     let single = draft.amount.is_none() && amount == Amount::Reps(1);
-    let of = |ended: HowEnded| match ended {
-        HowEnded::Failed if single => Amount::Reps(0),
-        _ => amount,
-    };
-    let mut panel =
-        titled(format!("It ended otherwise, after {}", words::amount(&amount, numerals)));
-    let figure = figure(&amount, draft, numerals);
+    let mut panel = titled(say.ended(&amount, numerals));
+    let figure = figure(&amount, floor);
     panel.keys.extend([figure.down, figure.up]);
     let ways = [
-        ("failed", "Failed a rep", HowEnded::Failed),
-        ("form", "Form went", HowEnded::Form),
-        ("pain", "Pain", HowEnded::Pain),
-        ("interrupted", "Interrupted", HowEnded::Interrupted),
-        ("equipment", "Equipment", HowEnded::Equipment),
+        ("failed", Ending::Failed, HowEnded::Failed),
+        ("form", Ending::Form, HowEnded::Form),
+        ("pain", Ending::Pain, HowEnded::Pain),
+        ("interrupted", Ending::Interrupted, HowEnded::Interrupted),
+        ("equipment", Ending::Equipment, HowEnded::Equipment),
     ];
-    panel.keys.extend(ways.map(|(id, label, ended)| {
+    panel.keys.extend(ways.map(|(id, ending, ended)| {
         let intent = Intent::Record {
-            part: Some(part_name(cursor)),
+            part: Some(part::name(run, cursor)),
             amount: draft.amount,
             left_halves: None,
             ended,
             helped: draft.helped,
             last: true,
         };
-        does(id, label, intent).says(format!(
-            "Record {}: {}",
-            words::amount(&of(ended), numerals),
-            label.to_lowercase()
-        ))
+        let none_done = single && ending == Ending::Failed;
+        let done = if none_done { Amount::Reps(0) } else { amount };
+        taps(run, id, say.way(ending, &done, numerals), intent)
     }));
     Some(panel)
 }
 
 /// What is really on: one press takes the outermost plate off or puts one on.
-fn bar_holds(core: &Core, run: &Run, cursor: &Cursor) -> Option<Builder> {
+fn bar_holds(floor: &Floor<'_>, cursor: &Cursor) -> Option<Builder> {
+    let Floor { run, words, .. } = floor;
+    let say = words.panel();
     let called = run.load_at(cursor).map(|load| &load.rig);
     let same = |on: &&Rig| {
         called.is_none_or(|called| std::mem::discriminant(*on) == std::mem::discriminant(called))
@@ -171,51 +171,51 @@ fn bar_holds(core: &Core, run: &Run, cursor: &Cursor) -> Option<Builder> {
     let rig = run.on.as_ref().filter(same).or(called).filter(|rig| rig.holds_plates())?;
     let on: Vec<String> = rig.side().iter().map(|plate| plate.label.clone()).collect();
     let empty = run.on.is_none();
-    let mut panel = titled("The bar holds");
-    let held = if empty || on.is_empty() { "nothing".to_owned() } else { bar::labels(rig.side()) };
-    panel.rows.push(row("on", 1, format!("Each side: {held}")));
+    let mut panel = titled(say.bar_holds());
+    let held = (!empty && !on.is_empty()).then(|| words.bar().labels(rig.side()));
+    panel.rows.push(row("on", 1, say.each_side(held.as_deref())));
     let now = if empty { Vec::new() } else { on };
+    // Plates come and go one by one.
+    let key = |id: String, label: String, side: Vec<String>| {
+        taps(run, id, label, Intent::BarHolds { side }).then(stays(floor))
+    };
     if let Some((outer, inner)) = now.split_last() {
-        let intent = Intent::BarHolds { side: inner.to_vec() };
-        panel.keys.push(does("off", format!("Take off {outer}"), intent));
+        panel.keys.push(key("off".to_owned(), say.take_off(outer), inner.to_vec()));
     }
     if !now.is_empty() {
-        panel.keys.push(does("empty", "Empty", Intent::BarHolds { side: Vec::new() }));
+        panel.keys.push(key("empty".to_owned(), say.empty().to_owned(), Vec::new()));
     }
     if let Some(called) = called {
         let side: Vec<String> = called.side().iter().map(|plate| plate.label.clone()).collect();
         if side != now {
-            panel.keys.push(does("called", "Just as called", Intent::BarHolds { side }));
+            panel.keys.push(key("called".to_owned(), say.as_called().to_owned(), side));
         }
     }
     for stock in &run.equipment.plates {
         let mut side = now.clone();
         side.push(stock.label.clone());
-        let id = format!("on-{}", stock.label);
-        panel.keys.push(does(id, format!("Put on {}", stock.label), Intent::BarHolds { side }));
+        panel.keys.push(key(format!("on-{}", stock.label), say.put_on(&stock.label), side));
     }
-    let _ = core;
     Some(panel)
 }
 
 /// Neighbouring loads that this gym makes, and a field for any other.
-fn load(core: &Core, run: &Run, id: EntryId, entry: &EntryRun) -> Option<Builder> {
-    let numerals = core.locale.numerals;
-    let unit = run.equipment.unit;
-    let mut panel = titled(format!("{}: another load for the sets left", entry.entry.name));
+fn load(floor: &Floor<'_>, id: EntryId, entry: &EntryRun) -> Option<Builder> {
+    let Floor { held, run, words, .. } = floor;
+    let (say, unit, numerals) = (words.panel(), run.equipment.unit, words.numerals);
+    let mut panel = titled(say.load(&name::entry(held, entry, *words)));
     let next = entry
         .sets
         .iter()
         .find(|set| set.pending() && !set.begun() && set.call.kind != SetKind::Ramp)?;
     let figure = next.first_load().and_then(|load| load.figure);
-    let name = u32::from(id.0);
     if unnumbered(next) {
         let stacks = run.equipment.stacks.iter();
         let pins = stacks.filter(|stack| stack.kind == entry.entry.implement);
         panel.keys.extend(pins.flat_map(|stack| &stack.pins).map(|pin| {
-            let text = pin.label.clone();
-            let write = Intent::Write { field: format!("pin:{name}"), text, sure: false };
-            does(format!("pin-{}", pin.label), format!("Pin {}", pin.label), write)
+            let (field, text) = (part::field(run, "pin", Some(id)), pin.label.clone());
+            let write = Intent::Write { field, text, sure: false };
+            taps(run, format!("pin-{}", pin.label), say.pin(&pin.label), write)
         }));
         return Some(panel);
     }
@@ -239,22 +239,23 @@ fn load(core: &Core, run: &Run, id: EntryId, entry: &EntryRun) -> Option<Builder
         }
         let choice = |mass: &Mass| {
             let intent = Intent::ChangeLoad {
-                entry: name,
+                entry: u32::from(id.0),
                 load: mass.kilograms(),
                 only_next: false,
                 sure: false,
             };
-            does(format!("load-{}", mass.kilograms()), mass.print(unit, numerals), intent)
+            taps(run, format!("load-{}", mass.kilograms()), mass.print(unit, numerals), intent)
         };
         panel.keys.extend(below.iter().map(choice));
         panel.keys.push(choice(&figure).chosen(true).enabled(false));
         panel.keys.extend(above.iter().map(choice));
     }
+    let (label, hint) = say.load_field(unit, numerals);
     panel.fields.push(Field {
-        id: format!("load:{name}"),
-        label: "Load".to_owned(),
+        id: part::field(run, "load", Some(id)),
+        label: label.to_owned(),
         value: figure.map(|figure| figure.figure(unit, numerals)).unwrap_or_default(),
-        hint: Mass::whole(100, unit).print(unit, numerals),
+        hint,
         numeric: true,
     });
     Some(panel)
@@ -269,10 +270,12 @@ fn unnumbered(set: &SetRun) -> bool {
     }
 }
 
-fn swap(id: EntryId, entry: &EntryRun) -> Builder {
-    let mut panel = titled(format!("Instead of {}", entry.entry.name));
+fn swap(floor: &Floor<'_>, id: EntryId, entry: &EntryRun) -> Builder {
+    let Floor { held, run, words, .. } = floor;
+    let say = words.panel();
+    let mut panel = titled(say.swap(&name::entry(held, entry, *words)));
     if entry.entry.instead.is_empty() {
-        panel.rows.push(row("none", 1, "The plan names no substitute."));
+        panel.rows.push(row("none", 1, say.no_substitute()));
     }
     for substitute in &entry.entry.instead {
         let intent = Intent::Swap {
@@ -280,54 +283,54 @@ fn swap(id: EntryId, entry: &EntryRun) -> Builder {
             exercise: substitute.exercise.clone(),
             why: if entry.entry.lacks.is_empty() { SwapReason::Taken } else { SwapReason::Lacking },
         };
-        let label = if substitute.possible {
-            substitute.name.clone()
-        } else {
-            format!("{}: not in this gym", substitute.name)
-        };
-        panel.keys.push(
-            does(format!("swap-{}", substitute.exercise), label, intent)
-                .enabled(substitute.possible),
-        );
+        let name = name::exercise(held, &substitute.exercise, &substitute.name, *words);
+        let label = if substitute.possible { name } else { say.not_here(&name) };
+        let id = format!("swap-{}", substitute.exercise);
+        panel.keys.push(taps(run, id, label, intent).enabled(substitute.possible));
     }
     panel
 }
 
 /// A partner's taps, and what they show at once.
-fn pace(run: &Run, cursor: &Cursor) -> Option<Builder> {
-    use barwright_domain::call::{HowMany, Stop};
+fn pace(floor: &Floor<'_>, cursor: &Cursor) -> Option<Builder> {
+    let Floor { run, words, .. } = floor;
+    let say = words.pace();
     let set = run.set(cursor.set)?;
     let asked = run.how_many_at(cursor)?;
     matches!(asked, HowMany::Reps(_) | HowMany::Open { .. }).then_some(())?;
-    let mut panel = titled(en::pace::TITLE);
-    panel.rows.push(row("who", 1, en::pace::WHO));
+    let mut panel = titled(say.title());
+    panel.rows.push(row("who", 1, say.who()));
     let tapped = set.tapped();
     match tapped {
-        None => panel.rows.push(row("how", 1, en::pace::HOW)),
+        None => panel.rows.push(row("how", 1, say.how())),
         Some((reps, slowing)) => {
-            panel.rows.push(row("tapped", 1, en::pace::count(reps)));
-            panel.rows.extend(slowing.map(|slowing| row("slowed", 1, en::pace::slowed(slowing))));
+            panel.rows.push(row("tapped", 1, say.count(reps)));
+            panel.rows.extend(slowing.map(|slowing| row("slowed", 1, say.slowed(slowing))));
             let by_pace = matches!(asked, HowMany::Open { stop: Stop::Pace, .. });
-            if by_pace && slowing.is_some_and(en::pace::stops) {
-                panel.rows.push(row("stop", 1, en::pace::STOP).warns(true));
+            if by_pace && slowing.is_some_and(|slowing| slowing >= STOP_AT) {
+                panel.rows.push(row("stop", 1, say.stop()).warns(true));
             }
         }
     }
-    let label = en::pace::key(tapped.map(|(reps, _)| reps));
-    panel.keys.push(does("rep", label, Intent::TapRep { part: part_name(cursor) }));
+    let part = part::name(run, cursor);
+    let label = say.key(tapped.map(|(reps, _)| reps));
+    panel.keys.push(taps(run, "rep", label, Intent::TapRep { part }));
     if tapped.is_some() {
-        panel.keys.push(does("undo", "Undo the last tap", Intent::Undo));
+        // The partner's thumb stays where it is.
+        panel.keys.push(taps(run, "undo", say.undo(), Intent::Undo).then(stays(floor)));
     }
     Some(panel)
 }
 
-fn order(run: &Run, cursor: Option<&Cursor>) -> Builder {
-    let mut panel = titled("What comes next");
+fn order(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Builder {
+    let Floor { held, run, words, .. } = floor;
+    let say = words.panel();
+    let mut panel = titled(say.order());
     for (_, id, entry) in run.in_order().filter(|(_, _, entry)| entry.pending()) {
         let left = entry.sets.iter().filter(|set| set.pending()).count();
         let now = cursor.is_some_and(|cursor| cursor.set.entry == id);
-        let text = format!("{}: {}", entry.entry.name, words::count(left, "set", "sets"));
-        let key = does("up", "Do it now", Intent::TakeUp { entry: u32::from(id.0) });
+        let text = say.sets_left(&name::entry(held, entry, *words), left);
+        let key = taps(run, "up", say.do_now(), Intent::TakeUp { entry: u32::from(id.0) });
         let keys = if now { Vec::new() } else { vec![key] };
         panel.rows.push(row(format!("entry-{}", id.0), 1, text).keys(keys));
     }
@@ -335,9 +338,10 @@ fn order(run: &Run, cursor: Option<&Cursor>) -> Builder {
 }
 
 /// Every part done, the last first, each with a key to put it right.
-fn earlier(core: &Core, run: &Run) -> Builder {
-    let numerals = core.locale.numerals;
-    let mut panel = titled("Put an earlier set right");
+fn earlier(floor: &Floor<'_>) -> Builder {
+    let Floor { held, run, words, .. } = floor;
+    let say = words.panel();
+    let mut panel = titled(say.earlier());
     let mut parts = Vec::new();
     for (_, id, entry) in run.in_order() {
         for (at, set) in (0_u16..).zip(&entry.sets) {
@@ -349,24 +353,19 @@ fn earlier(core: &Core, run: &Run) -> Builder {
     }
     parts.sort_by_key(|(at, ..)| std::cmp::Reverse(*at));
     for (_, cursor, entry, set, part) in parts.into_iter().take(40) {
-        let name = part_name(&cursor);
-        let load = bar::total(&part.done.load, run.equipment.unit, numerals);
-        let text = format!(
-            "{}, {}: {} × {}",
-            entry.entry.name,
-            phrases::which_set(entry, set).to_lowercase(),
-            load,
-            words::amount(&part.done.amount, numerals)
-        );
-        let draft = Draft { correct: Some(name.clone()), ..Draft::default() };
-        let key = drafts("correct", "Put right", draft);
-        panel.rows.push(row(name, 1, text).keys(vec![key]));
+        let id = part::name(run, &cursor);
+        let name = name::entry(held, entry, *words);
+        let text = say.part(&name, entry, set, part, run.equipment.unit, words.numerals);
+        let draft = Draft { correct: Some(id.clone()), ..Draft::default() };
+        panel.rows.push(row(id, 1, text).keys(vec![drafts("correct", say.put_right(), draft)]));
     }
     panel
 }
 
-fn notes(run: &Run, cursor: Option<&Cursor>) -> Builder {
-    let mut panel = titled("Notes and set-up");
+fn notes(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Builder {
+    let Floor { held, run, words, .. } = floor;
+    let say = words.panel();
+    let mut panel = titled(say.notes());
     for (at, note) in run.notes.iter().enumerate() {
         panel.rows.push(row(format!("note-{at}"), 1, note.text.clone()));
     }
@@ -377,40 +376,37 @@ fn notes(run: &Run, cursor: Option<&Cursor>) -> Builder {
         hint: hint.to_owned(),
         numeric: false,
     };
-    panel.fields.push(field(
-        "note".to_owned(),
-        "Note on the session",
-        String::new(),
-        "slept badly",
-    ));
+    let (label, hint) = say.session_note();
+    panel.fields.push(field(part::field(run, "note", None), label, String::new(), hint));
     let current = cursor.and_then(|cursor| run.entries.get_key_value(&cursor.set.entry));
     if let Some((id, entry)) = current {
-        panel.fields.push(field(
-            format!("note:{}", id.0),
-            &format!("Note on {}", entry.entry.name),
-            String::new(),
-            "left knee stiff",
-        ));
-        panel.fields.push(field(
-            format!("set-up:{}", id.0),
-            &format!("Set-up of {}", entry.entry.name),
-            entry.set_up.join("; "),
-            "pins at 7; seat 4",
-        ));
+        let name = name::entry(held, entry, *words);
+        let (label, hint) = say.exercise_note(&name);
+        let id_of = |what| part::field(run, what, Some(*id));
+        panel.fields.push(field(id_of("note"), &label, String::new(), hint));
+        let (label, hint) = say.set_up(&name);
+        panel.fields.push(field(id_of("set-up"), &label, entry.set_up.join("; "), hint));
     }
     panel
 }
 
-fn kit(id: EntryId, entry: &EntryRun) -> Builder {
-    let mut panel = titled(format!("Worn for {}", entry.entry.name));
-    let all = [Kit::Belt, Kit::Wraps, Kit::Straps, Kit::Sleeves];
+fn kit(floor: &Floor<'_>, id: EntryId, entry: &EntryRun) -> Builder {
+    let Floor { held, run, words, .. } = floor;
+    let say = words.panel();
+    let mut panel = titled(say.worn(&name::entry(held, entry, *words)));
+    let all = [
+        ("kit-belt", Kit::Belt),
+        ("kit-wraps", Kit::Wraps),
+        ("kit-straps", Kit::Straps),
+        ("kit-sleeves", Kit::Sleeves),
+    ];
     let choice = |kit: &Kit| match kit {
         Kit::Belt => KitChoice::Belt,
         Kit::Wraps => KitChoice::Wraps,
         Kit::Straps => KitChoice::Straps,
         Kit::Sleeves => KitChoice::Sleeves,
     };
-    for one in all {
+    for (key, one) in all {
         let worn = entry.kit.contains(&one);
         let mut kit: Vec<Kit> = entry.kit.iter().copied().filter(|kit| *kit != one).collect();
         if !worn {
@@ -418,43 +414,40 @@ fn kit(id: EntryId, entry: &EntryRun) -> Builder {
         }
         let intent =
             Intent::UseKit { entry: u32::from(id.0), kit: kit.iter().map(choice).collect() };
-        let label = words::sentence_case(words::kit(one));
-        let says = if worn { format!("{label} off") } else { format!("{label} on") };
-        panel
-            .keys
-            .push(does(format!("kit-{}", words::kit(one)), label, intent).says(says).chosen(worn));
+        let wear = taps(run, key, say.wear(one, worn), intent);
+        panel.keys.push(wear.then(stays(floor)).chosen(worn));
     }
     panel
 }
 
-fn guard(entry: EntryId) -> Builder {
-    let mut panel = titled(cautions::GUARDED);
+fn guard(floor: &Floor<'_>, entry: EntryId) -> Builder {
+    let Floor { run, words, .. } = floor;
+    let mut panel = titled(words.cautions().guarded());
     let ways = [
-        ("pins", "Pins", GuardChoice::Pins),
-        ("spotter", "A spotter", GuardChoice::Spotter),
-        ("neither", "Neither: keep two in reserve", GuardChoice::Neither),
+        ("pins", Guard::Pins, GuardChoice::Pins),
+        ("spotter", Guard::Spotter, GuardChoice::Spotter),
+        ("neither", Guard::Neither, GuardChoice::Neither),
     ];
-    panel.keys.extend(ways.map(|(id, label, guard)| {
-        does(id, label, Intent::GuardedBy { entry: u32::from(entry.0), guard })
+    panel.keys.extend(ways.map(|(id, of, guard)| {
+        let intent = Intent::GuardedBy { entry: u32::from(entry.0), guard };
+        taps(run, id, words.panel().guard(of), intent)
     }));
     panel
 }
 
 /// Repetitions with help are counted apart and estimate nothing.
-fn helped(core: &Core, run: &Run, cursor: &Cursor, draft: &Draft, at: &Reading) -> Option<Builder> {
-    let numerals = core.locale.numerals;
-    let amount = shown(run, cursor, draft, at)?;
-    let own = words::amount(&amount, numerals);
-    let mut panel = titled(format!("{own} alone, and with a spotter's help:"));
-    for count in 1..=5_u32 {
-        let help = Amount::Reps(u16::try_from(count).unwrap_or(1));
-        let draft = Draft { helped: count, panel: None, ..draft.clone() };
-        panel.keys.push(
-            drafts(format!("helped-{count}"), words::amount(&help, numerals), draft)
-                .says(format!("{} with help", words::amount(&help, numerals))),
-        );
+fn helped(floor: &Floor<'_>, cursor: &Cursor) -> Option<Builder> {
+    let Floor { draft, words, .. } = floor;
+    let (say, numerals) = (words.panel(), words.numerals);
+    let amount = shown(floor, cursor)?;
+    let mut panel = titled(say.helped(&amount, numerals));
+    for count in 1..=5_u16 {
+        let help = Amount::Reps(count);
+        let draft = Draft { helped: u32::from(count), panel: None, ..(*draft).clone() };
+        let said = say.with_help(&help, numerals);
+        panel.keys.push(drafts(format!("helped-{count}"), said, draft));
     }
-    let none = Draft { helped: 0, panel: None, ..draft.clone() };
-    panel.keys.push(drafts("helped-0", "None", none));
+    let none = Draft { helped: 0, panel: None, ..(*draft).clone() };
+    panel.keys.push(drafts("helped-0", say.no_help(), none));
     Some(panel)
 }

@@ -1,6 +1,7 @@
 //! Rows in short.
 
 use crate::contract::{Key, Row};
+use crate::phrase::Words;
 
 /// A row of a sheet.
 pub(super) fn row(id: impl Into<String>, depth: u8, text: impl Into<String>) -> Row {
@@ -49,16 +50,8 @@ impl Row {
 }
 
 /// Rows read aloud.
-pub(super) fn aloud<'a>(rows: impl IntoIterator<Item = &'a Row>) -> String {
-    let lines: Vec<String> = rows
-        .into_iter()
-        .map(|row| {
-            if row.detail.is_empty() {
-                format!("{}.", row.text)
-            } else {
-                format!("{}. {}.", row.text, row.detail)
-            }
-        })
-        .collect();
-    lines.join(" ")
+pub(super) fn aloud<'a>(rows: impl IntoIterator<Item = &'a Row>, words: Words) -> String {
+    let rows: Vec<(&str, &str)> =
+        rows.into_iter().map(|row| (row.text.as_str(), row.detail.as_str())).collect();
+    words.words().rows(&rows)
 }

@@ -1,156 +1,127 @@
 //! Today's sheet: what is on, with what loads, how long, what this gym lacks.
 
+use barwright_domain::plan::Plan;
 use barwright_domain::prescribe::{Need, duration};
-use barwright_domain::quantity::{MassUnit, Numerals};
-use barwright_domain::session::{Call, Entry, Reading, SetKind, Sheet};
+use barwright_domain::quantity::MassUnit;
+use barwright_domain::session::{Call, Entry, SetKind, Sheet};
 
 use super::key::{does, shows};
+use super::name;
 use super::row::{aloud, row};
-use crate::contract::{Draft, EngineError, Field, Intent, Look, Row, TodayScreen};
-use crate::engine::Core;
-use crate::phrase::en::{self, cautions, words};
-use crate::today::{self, Place};
+use crate::contract::{Draft, Field, Intent, Key, Look, Row, TodayScreen};
+use crate::facts::{Held, Today, place};
+use crate::phrase::Words;
 
 /// What is on.
 pub(super) fn screen(
-    core: &Core,
-    session: Option<&str>,
+    held: &Held,
+    today: &Today<'_>,
     minutes: Option<u32>,
-    at: &Reading,
-) -> Result<TodayScreen, EngineError> {
-    if core.plan.is_none() {
-        return Ok(without_plan(core));
-    }
-    let place = match today::place(core, session) {
-        Ok(place) => place,
-        // The plan is through: what it was stands in its weeks.
-        Err(error @ EngineError::Refused { .. }) if session.is_none() => {
-            return Ok(plan_is_over(core, &error));
-        }
-        Err(error) => return Err(error),
-    };
-    let laid_out = today::sheet(core, place, minutes, at)?;
-    let sheet = &laid_out.sheet;
-    let numerals = core.locale.numerals;
-    let unit = core.gym().unit;
-    let rows = rows(sheet, unit, numerals);
-    let subtitle = subtitle(core, place, sheet);
-    let time = en::words::minutes(duration(sheet).total());
-    let spoken = format!("{}. {subtitle}. {time}. {}", sheet.title, aloud(&rows));
-    Ok(TodayScreen {
+    words: Words,
+) -> TodayScreen {
+    let sheet = &today.laid_out.sheet;
+    let gym = held.gym();
+    let rows = rows(held, sheet, gym.unit, words);
+    let (plan, weeks) = (&today.plan.name, today.plan.weeks.len());
+    let week = usize::from(today.place.week);
+    let subtitle = words.today().subtitle(plan, week, weeks, sheet.week_kind, &gym.name);
+    let time = words.words().minutes(duration(sheet).total());
+    let left_out = today.laid_out.left_out.iter();
+    let needs = today.laid_out.needs.iter();
+    TodayScreen {
         title: sheet.title.clone(),
+        left_out: left_out.map(|one| words.sheet().left_out(one)).collect(),
+        // Once, and where they matter: before the first session of all.
+        cautions: if held.state.run().is_none() { before_all(words) } else { Vec::new() },
+        needs: needs.map(|need| field(held, need, gym.unit, words)).collect(),
+        keys: keys(held, today, minutes, words),
+        aloud: words.words().spoken(&[&sheet.title, &subtitle, &time, &aloud(&rows, words)]),
         subtitle,
         duration: time,
-        left_out: laid_out.left_out.iter().map(en::sheet::left_out).collect(),
-        // Once, and where they matter: before the first session of all.
-        cautions: if core.state.run().is_none() {
-            cautions::BEFORE_ALL.iter().map(|line| (*line).to_owned()).collect()
-        } else {
-            Vec::new()
-        },
-        needs: laid_out.needs.iter().map(|need| field(core, need)).collect(),
-        keys: keys(core, place, minutes),
-        aloud: spoken,
         rows,
-    })
+    }
 }
 
-fn keys(core: &Core, place: Place, minutes: Option<u32>) -> Vec<crate::contract::Key> {
-    let session = Some(place.name());
+fn before_all(words: Words) -> Vec<String> {
+    words.cautions().before_all().iter().map(|line| (*line).to_owned()).collect()
+}
+
+fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> Vec<Key> {
+    let say = words.today();
+    let session = Some(place::name(today.place));
     let mut keys = Vec::new();
-    if core.state.running().is_some() {
-        keys.push(shows("floor", "Back to the floor", Look::Floor { draft: Draft::default() }));
+    if held.state.running().is_some() {
+        keys.push(shows("floor", say.back_to_floor(), Look::Floor { draft: Draft::default() }));
     } else {
-        keys.push(
-            does("begin", "Begin", Intent::Begin { session: session.clone(), minutes })
-                .says("Begin this session"),
-        );
+        let begin = Intent::Begin { session: session.clone(), minutes };
+        keys.push(does("begin", say.begin(), begin));
     }
     for choice in [30, 45, 60] {
         let look = Look::Today { session: session.clone(), minutes: Some(choice) };
         keys.push(
-            shows(format!("minutes-{choice}"), format!("{choice} min"), look)
-                .says(format!("What to leave out for {choice} minutes"))
+            shows(format!("minutes-{choice}"), say.minutes(choice), look)
                 .chosen(minutes == Some(choice)),
         );
     }
     if minutes.is_some() {
         let look = Look::Today { session, minutes: None };
-        keys.push(shows("minutes-all", "All of it", look));
+        keys.push(shows("minutes-all", say.all_of_it(), look));
     }
-    keys.push(shows("weeks", "Another session", Look::Weeks));
+    keys.push(shows("weeks", say.another_session(), Look::Weeks));
     keys
 }
 
-fn subtitle(core: &Core, place: Place, sheet: &Sheet) -> String {
-    let plan = core.plan.as_ref().map(|plan| plan.name.clone()).unwrap_or_default();
-    let weeks = core.plan.as_ref().map_or(0, |plan| plan.weeks.len());
-    let kind = match sheet.week_kind {
-        barwright_domain::call::WeekKind::Ordinary => String::new(),
-        kind => format!(" ({})", words::week_kind(kind)),
+fn field(held: &Held, need: &Need, unit: MassUnit, words: Words) -> Field {
+    let (id, name, unit) = match need {
+        Need::BodyMass => ("body-mass".to_owned(), String::new(), held.locale.unit),
+        Need::Max(slug) => (format!("max:{slug}"), name::exercise(held, slug, slug, words), unit),
     };
-    format!("{plan} · week {} of {weeks}{kind} · {}", place.week + 1, core.gym().name)
-}
-
-fn field(core: &Core, need: &Need) -> Field {
-    let (name, unit) = match need {
-        Need::BodyMass => (String::new(), core.locale.unit),
-        Need::Max(slug) => (
-            core.catalogue.get(slug).map_or_else(|| slug.clone(), |found| found.name.to_string()),
-            core.gym().unit,
-        ),
-    };
-    let (id, label, hint) = en::sheet::need(need, &name, unit);
+    let (label, hint) = words.sheet().need(need, &name, unit);
     Field { id, label, value: String::new(), hint, numeric: true }
 }
 
 /// The sheet's rows: an exercise, its warm-up, its sets in lines of what is alike.
-pub(super) fn rows(sheet: &Sheet, unit: MassUnit, numerals: Numerals) -> Vec<Row> {
+fn rows(held: &Held, sheet: &Sheet, unit: MassUnit, words: Words) -> Vec<Row> {
     let mut rows = Vec::new();
     if let Some(warm_up) = sheet.warm_up.filter(|seconds| seconds.count() > 0) {
-        rows.push(row("warm-up", 1, format!("General warm-up · {}", warm_up.print())));
+        rows.push(row("warm-up", 1, words.today().warm_up(warm_up)));
     }
     for (at, block) in sheet.blocks.iter().enumerate() {
         if block.entries.len() > 1 {
-            let text =
-                format!("Back to back · rest {} after the round", block.rest_after_round.print());
+            let text = words.today().back_to_back(block.rest_after_round);
             rows.push(row(format!("block-{at}"), 0, text));
         }
         for entry in &block.entries {
-            rows.push(heading(entry));
-            if let Some(ramp) = en::sheet::ramp(entry, unit, numerals) {
+            rows.push(heading(held, entry, words));
+            if let Some(ramp) = words.sheet().ramp(entry, unit, words.numerals) {
                 rows.push(row(format!("ramp-{}", entry.id.0), 2, ramp));
             }
-            rows.extend(set_rows(entry, unit, numerals));
+            rows.extend(set_rows(entry, unit, words));
         }
     }
     rows
 }
 
-fn heading(entry: &Entry) -> Row {
-    let optional = if entry.optional { " (optional)" } else { "" };
+fn heading(held: &Held, entry: &Entry, words: Words) -> Row {
     let detail = if entry.lacks.is_empty() {
         entry.set_up.join(", ")
     } else {
-        let lacks = en::floor::lacks_here(&entry.lacks);
-        let instead: Vec<&str> = entry
+        let instead: Vec<String> = entry
             .instead
             .iter()
             .filter(|substitute| substitute.possible)
-            .map(|substitute| substitute.name.as_str())
+            .map(|one| name::exercise(held, &one.exercise, &one.name, words))
             .collect();
-        match instead.as_slice() {
-            [] => lacks,
-            some => format!("{lacks}; instead: {}", some.join(" or ")),
-        }
+        words.today().lacks(&entry.lacks, &instead)
     };
-    row(format!("entry-{}", entry.id.0), 1, format!("{}{optional}", entry.name))
+    let name = name::exercise(held, &entry.exercise, &entry.name, words);
+    row(format!("entry-{}", entry.id.0), 1, words.today().exercise(&name, entry.optional))
         .detail(detail)
         .warns(!entry.lacks.is_empty())
 }
 
 /// Neighbouring sets that differ in nothing but their round and side share a line.
-fn set_rows(entry: &Entry, unit: MassUnit, numerals: Numerals) -> Vec<Row> {
+fn set_rows(entry: &Entry, unit: MassUnit, words: Words) -> Vec<Row> {
     let work: Vec<&Call> = entry.calls.iter().filter(|call| call.kind != SetKind::Ramp).collect();
     let alike = |one: &&Call, other: &&Call| {
         Call { round: 0, side: None, ..(*one).clone() }
@@ -161,44 +132,39 @@ fn set_rows(entry: &Entry, unit: MassUnit, numerals: Numerals) -> Vec<Row> {
         .map(|(at, calls)| {
             let why = calls
                 .first()
-                .map(|call| en::reason::lines(&call.reason, unit, numerals))
+                .map(|call| words.reason().lines(&call.reason, unit, words.numerals))
                 .unwrap_or_default();
-            row(format!("sets-{}-{at}", entry.id.0), 2, en::sheet::line(calls, unit, numerals))
-                .why(why)
+            let text = words.sheet().line(calls, unit, words.numerals);
+            row(format!("sets-{}-{at}", entry.id.0), 2, text).why(why)
         })
         .collect()
 }
 
-fn plan_is_over(core: &Core, error: &EngineError) -> TodayScreen {
-    let title = core.plan.as_ref().map(|plan| plan.name.clone()).unwrap_or_default();
-    let text = error.to_string();
+/// The plan is through.
+pub(super) fn plan_is_over(plan: &Plan, words: Words) -> TodayScreen {
+    let text = words.refusal().plan_is_over();
+    let keys = vec![shows("weeks", words.today().weeks(), Look::Weeks)];
+    bare(&plan.name, text, keys, words)
+}
+
+/// Without a plan.
+pub(super) fn nothing_on(held: &Held, words: Words) -> TodayScreen {
+    let say = words.today();
+    let keys = vec![shows("equipment", say.gym(&held.gym().name), Look::Equipment)];
+    let cautions = before_all(words);
+    TodayScreen { cautions, ..bare(say.nothing_on(), say.no_plan(), keys, words) }
+}
+
+fn bare(title: &str, subtitle: &str, keys: Vec<Key>, words: Words) -> TodayScreen {
     TodayScreen {
-        aloud: format!("{title}. {text}"),
-        title,
-        subtitle: text,
+        title: title.to_owned(),
+        subtitle: subtitle.to_owned(),
         duration: String::new(),
         rows: Vec::new(),
         left_out: Vec::new(),
         cautions: Vec::new(),
         needs: Vec::new(),
-        keys: vec![shows("weeks", "The plan's weeks", Look::Weeks)],
-    }
-}
-
-fn without_plan(core: &Core) -> TodayScreen {
-    let text = "No plan yet. Read a plan file and adopt it.";
-    TodayScreen {
-        title: "Nothing is on".to_owned(),
-        subtitle: text.to_owned(),
-        duration: String::new(),
-        rows: Vec::new(),
-        left_out: Vec::new(),
-        cautions: cautions::BEFORE_ALL.iter().map(|line| (*line).to_owned()).collect(),
-        needs: Vec::new(),
-        keys: vec![
-            shows("equipment", "What this gym has", Look::Equipment)
-                .says(format!("What {} has", core.gym().name)),
-        ],
-        aloud: format!("Nothing is on. {text}"),
+        keys,
+        aloud: words.words().spoken(&[title, subtitle]),
     }
 }

@@ -17,7 +17,6 @@ const MOST_TOPS: usize = 1_000;
 /// Why a load can't be made.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, thiserror::Error)]
 #[serde(tag = "why", rename_all = "snake_case")]
-#[non_exhaustive]
 pub enum CannotMake {
     /// Nothing of that kind is here.
     #[error("no {implement} here")]

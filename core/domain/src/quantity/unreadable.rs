@@ -5,7 +5,6 @@ use serde::{Deserialize, Serialize};
 /// What was being read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-#[non_exhaustive]
 pub enum Kind {
     /// A mass with its unit: `142.5 kg`, `45lb`.
     Mass,
@@ -30,7 +29,6 @@ pub enum Kind {
 /// What is wrong at the place.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-#[non_exhaustive]
 pub enum Problem {
     /// Nothing was written.
     Empty,

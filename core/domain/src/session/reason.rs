@@ -18,7 +18,6 @@ pub struct Reason(pub Vec<Because>);
 /// One step of a derivation.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-#[non_exhaustive]
 pub enum Because {
     /// The plan says so.
     PlanSays(Mass),

@@ -5,7 +5,6 @@ use crate::quantity::Mass;
 
 /// A command refused; the state is as it was.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[non_exhaustive]
 pub enum Refusal {
     /// The reading's figures are outside what a clock can show.
     #[error("reading out of range")]

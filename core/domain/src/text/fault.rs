@@ -19,7 +19,6 @@ pub struct Fault {
 
 /// What is wrong at a place of a file.
 #[derive(Debug, Clone, PartialEq, Eq)]
-#[non_exhaustive]
 pub enum Problem {
     /// The file is larger than [`super::bounds::FILE_BYTES`].
     TooManyBytes {

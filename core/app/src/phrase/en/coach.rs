@@ -11,19 +11,38 @@ use super::{muscle, words};
 use crate::contract::FileFault;
 
 /// The words of the findings of one plan.
-pub struct CoachWords<'a> {
+struct CoachWords<'a> {
     /// The plan.
-    pub plan: &'a Plan,
+    plan: &'a Plan,
     /// The built-in exercises and the plan's own.
-    pub catalogue: &'a Catalogue,
+    catalogue: &'a Catalogue,
     /// The gym's unit.
-    pub unit: MassUnit,
+    unit: MassUnit,
     /// Decimal point or comma.
-    pub numerals: Numerals,
+    numerals: Numerals,
+}
+
+/// A finding in its place of the file's text. `catalogue` has the plan's own exercises, and `unit` is
+/// the gym's.
+pub fn in_place(
+    finding: &Finding,
+    file: &str,
+    plan: &Plan,
+    catalogue: &Catalogue,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> FileFault {
+    CoachWords { plan, catalogue, unit, numerals }.in_place(finding, file)
+}
+
+/// What was accepted and why: "no-substitute, Sled push: The sled is ours." None for what was not.
+pub fn accepted(finding: &Finding, plan: &Plan, catalogue: &Catalogue) -> Option<String> {
+    let (unit, numerals) = <_>::default();
+    CoachWords { plan, catalogue, unit, numerals }.accepted(finding)
 }
 
 /// How much a finding matters: "look at", "change".
-pub fn level(level: Level) -> &'static str {
+fn level(level: Level) -> &'static str {
     match level {
         Level::LookAt => "look at",
         Level::Change => "change",
@@ -32,7 +51,7 @@ pub fn level(level: Level) -> &'static str {
 
 impl CoachWords<'_> {
     /// A finding in its place of the file's text.
-    pub fn in_place(&self, finding: &Finding, file: &str) -> FileFault {
+    fn in_place(&self, finding: &Finding, file: &str) -> FileFault {
         let at = text::at(file, finding.span.clone());
         let (line, underline) = underlined(at.column, at.span, file);
         let (problem, advice) = self.of(finding);
@@ -50,7 +69,7 @@ impl CoachWords<'_> {
     }
 
     /// What was accepted and why: "no-substitute, Sled push: The sled is ours."
-    pub fn accepted(&self, finding: &Finding) -> Option<String> {
+    fn accepted(&self, finding: &Finding) -> Option<String> {
         let because = finding.accepted.as_deref()?;
         let session = finding.session.and_then(|at| self.plan.sessions.get(at));
         let slot = session.zip(finding.exercise).and_then(|(of, at)| of.exercises.get(at));
@@ -63,7 +82,7 @@ impl CoachWords<'_> {
     }
 
     fn name(&self, slug: &str) -> String {
-        self.catalogue.get(slug).map_or(slug, |known| known.name.as_ref()).to_owned()
+        self.catalogue.get(slug).map_or_else(|| slug.to_owned(), words::exercise)
     }
 
     fn mass(&self, mass: Mass) -> String {

@@ -35,7 +35,6 @@ pub fn cannot_make(why: &CannotMake, unit: MassUnit, numerals: Numerals) -> Stri
              with one mass."
                 .into()
         }
-        _ => "That can't be made here.".into(),
     }
 }
 

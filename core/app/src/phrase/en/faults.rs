@@ -3,23 +3,20 @@
 use std::ops::Range;
 
 use barwright_domain::quantity::Kind;
-use barwright_domain::text::{Expected, Fault, Found, Piece, Problem, Syntax};
+use barwright_domain::text::{Expected, Fault, Found, Piece, Problem, RowKind, Syntax};
 
 use super::{quantity, words};
-use crate::contract::{EngineError, FileFault, RefusalCode};
+use crate::contract::FileFault;
 
 /// The most characters of a line that are shown around a fault.
 const WINDOW: usize = 76;
 
 /// A file was refused for its faults.
-pub fn refused(count: usize) -> EngineError {
-    EngineError::Refused {
-        code: RefusalCode::Faults,
-        reason: format!(
-            "The file has {}. Nothing was changed; read it on the Plan screen or with plan check.",
-            words::count(count, "fault", "faults")
-        ),
-    }
+pub fn refused(count: usize) -> String {
+    format!(
+        "The file has {}. Nothing was changed; read it on the Plan screen or with plan check.",
+        words::count(count, "fault", "faults")
+    )
 }
 
 /// A fault in its place of the file's text.
@@ -135,12 +132,6 @@ fn of(problem: &Problem) -> (String, String) {
                 Kind::Seconds => Expected::Seconds,
                 Kind::Distance => Expected::Distance,
                 Kind::Length => Expected::Length,
-                _ => {
-                    return (
-                        quantity::problem(unreadable.kind, &unreadable.problem),
-                        quantity::advice(unreadable.kind),
-                    );
-                }
             }),
         ),
         Problem::Unread { expected } => {
@@ -179,11 +170,20 @@ fn of(problem: &Problem) -> (String, String) {
             "a max is tested with lifts of several joints".into(),
             "Take the test out, or test the lift that this one helps.".into(),
         ),
+        Problem::TwoOwners { row } => match row {
+            RowKind::Percent => (
+                "this rule adds load, and the row's load is a share of a max".into(),
+                "Let the max carry it (raise_max, or a test), or write the load in kg.".into(),
+            ),
+            RowKind::ByWeek => (
+                "this rule adds load, and a load is written for each week".into(),
+                "Write one load to begin with, or drop the rule: next = \"as planned\".".into(),
+            ),
+        },
         Problem::Repeated { first_line } => (
             format!("this was given in line {first_line} already"),
             "Give it once, or call this one something else.".into(),
         ),
-        _ => ("this can't be read".into(), String::new()),
     }
 }
 

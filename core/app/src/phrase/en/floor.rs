@@ -31,14 +31,14 @@ pub fn rest_over(kind: RestKind) -> String {
 }
 
 /// What comes next, in a few words: "Back squat, set 2 of 4".
-pub fn next_in_short(run: &Run) -> String {
+pub fn next_in_short(run: &Run, name: impl Fn(&EntryRun) -> String) -> String {
     let Some((entry, set)) = run
         .cursor()
         .and_then(|cursor| Some((run.entries.get(&cursor.set.entry)?, run.set(cursor.set)?)))
     else {
         return String::new();
     };
-    format!("{}, {}", entry.entry.name, which_set(entry, set).to_lowercase())
+    format!("{}, {}", name(entry), which_set(entry, set).to_lowercase())
 }
 
 /// "Set 2 of 4", "Warm-up 1 of 3", "Top set", "Try 2".
@@ -52,10 +52,11 @@ pub fn which_set(entry: &EntryRun, set: &SetRun) -> String {
             format!("Warm-up {at} of {}", ramps.len())
         }
         SetKind::Test => format!("Try {turn}"),
-        SetKind::Top | SetKind::Work | SetKind::BackOff => {
+        SetKind::Top | SetKind::Work | SetKind::BackOff | SetKind::Speed => {
             let name = match set.call.kind {
                 SetKind::Top => "Top set",
                 SetKind::BackOff => "Back-off set",
+                SetKind::Speed => "Speed set",
                 SetKind::Ramp | SetKind::Work | SetKind::Test => "Set",
             };
             match set.call.flow {
@@ -137,7 +138,9 @@ pub fn main_key(set: &SetRun, part: u16, asked: &HowMany, next: Option<&str>) ->
 }
 
 /// Over the effort keys.
-pub const PROMPT: &str = "Racked, left in you:";
+pub fn prompt() -> &'static str {
+    "Racked, left in you:"
+}
 
 /// An effort key read aloud: "Racked, 2 left in you, RPE 8".
 pub fn effort_says(left: Reserve, amount: &str, numerals: Numerals) -> String {
@@ -149,13 +152,21 @@ pub fn effort_says(left: Reserve, amount: &str, numerals: Numerals) -> String {
 }
 
 /// The call's sentence when nothing is left.
-pub const NOTHING_LEFT: &str = "Every set is done or left out.";
+pub fn nothing_left() -> &'static str {
+    "Every set is done or left out."
+}
 /// A notice.
-pub const PAUSED: &str = "The session is paused.";
+pub fn paused() -> &'static str {
+    "The session is paused."
+}
 /// A notice.
-pub const RESTARTED: &str = "The device restarted: the rest goes by its wall clock.";
+pub fn restarted() -> &'static str {
+    "The device restarted: the rest goes by its wall clock."
+}
 /// A notice.
-pub const CLOCK_WENT_BACK: &str = "The clock went back: what remained of the rest began again.";
+pub fn clock_went_back() -> &'static str {
+    "The clock went back: what remained of the rest began again."
+}
 
 /// Tempo, technique and what is worn, a line each.
 pub fn manner(entry: &EntryRun, set: &SetRun) -> Vec<String> {
@@ -220,4 +231,114 @@ pub fn lacking(lacks: &[String], instead: Option<&str>) -> String {
         }
         None => format!("{lacks}."),
     }
+}
+
+/// A key: the session goes on after a pause.
+pub fn resume() -> &'static str {
+    "Go on"
+}
+
+/// A key: the first set by the clock.
+pub fn start_clock() -> (&'static str, &'static str) {
+    ("Start the clock", "Start the first set; every further one starts by the clock")
+}
+
+/// A key: a hold is measured.
+pub fn start_hold() -> (&'static str, &'static str) {
+    ("Start the hold", "Measure the hold from now")
+}
+
+/// A key: a part was short, and the set is over.
+pub fn short(amount: &str) -> (&'static str, String) {
+    ("Short: set over", format!("Record {amount} as the last part of the set"))
+}
+
+/// A key: the set is recorded without a call.
+pub fn uncalled(amount: &str) -> (&'static str, String) {
+    ("Racked, no call", format!("Record {amount} without a judgement of effort"))
+}
+
+/// The wide key read aloud.
+pub fn record(amount: &str) -> String {
+    format!("Record {amount}")
+}
+
+/// The label of an effort key: "2", "5+".
+pub fn effort_label(left: Reserve, most: bool, numerals: Numerals) -> String {
+    let more = if most { "+" } else { "" };
+    format!("{}{more}", left.print(numerals))
+}
+
+/// A step of the figure read aloud.
+pub fn down_to(amount: &str) -> String {
+    format!("Down to {amount}")
+}
+
+/// A step of the figure read aloud.
+pub fn up_to(amount: &str) -> String {
+    format!("Up to {amount}")
+}
+
+/// A key.
+pub fn ended() -> &'static str {
+    "It ended otherwise…"
+}
+
+/// A key.
+pub fn more() -> &'static str {
+    "More…"
+}
+
+/// A key.
+pub fn finish() -> &'static str {
+    "Finish the session"
+}
+
+/// A key.
+pub fn undo() -> (&'static str, &'static str) {
+    ("Undo", "Take the last tap back")
+}
+
+/// A key.
+pub fn redo() -> (&'static str, &'static str) {
+    ("Redo", "Bring back what was taken back")
+}
+
+/// Over the effort keys of a part that is put right.
+pub fn really_left() -> &'static str {
+    "Really left in you:"
+}
+
+/// A key: an earlier part is put right.
+pub fn put_right(amount: &str) -> (&'static str, String) {
+    ("Put right", format!("It was {amount}"))
+}
+
+/// A key.
+pub fn leave() -> &'static str {
+    "Leave as it was"
+}
+
+/// A key: a shorter rest.
+pub fn shorter(seconds: i32) -> (String, String) {
+    (format!("−{seconds} s"), format!("{seconds} seconds shorter"))
+}
+
+/// A key: a longer rest.
+pub fn longer(seconds: i32) -> (String, String) {
+    (format!("+{seconds} s"), format!("{seconds} seconds longer"))
+}
+
+/// A rest read aloud: its label, and its figures; none where it is over.
+pub fn rest_aloud(label: &str, figures: Option<&str>) -> String {
+    match figures {
+        None => format!("{label} over."),
+        Some(figures) => format!("{label}, {figures} to go."),
+    }
+}
+
+/// The exercise and its load read aloud.
+pub fn exercise_aloud(name: &str, load: &str) -> String {
+    let load = if load.is_empty() { String::new() } else { format!(", {load}") };
+    format!("{name}{load}.")
 }

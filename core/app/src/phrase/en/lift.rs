@@ -1,8 +1,8 @@
 //! Words of one exercise over time.
 
 use barwright_domain::call::{Amount, Side};
-use barwright_domain::desk::{MaxFact, MaxOrigin};
 use barwright_domain::history::{Apart, DoneSet, Measure, MostAt, Record};
+use barwright_domain::owners::MaxOrigin;
 use barwright_domain::prescribe::MovedLoad;
 use barwright_domain::progress::estimate::Estimate;
 use barwright_domain::quantity::{Distance, Mass, MassUnit, Numerals, Seconds};
@@ -11,37 +11,41 @@ use barwright_domain::session::Kit;
 use super::{date, words};
 
 /// "Reference max 142.5 kg, entered Mon 12 Oct".
-pub fn max(fact: Option<&MaxFact>, unit: MassUnit, numerals: Numerals) -> String {
-    match fact {
+pub fn max(
+    max: Option<(Mass, i32, &MaxOrigin)>,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    match max {
         None => "No reference max.".to_owned(),
-        Some(fact) => {
-            let how = match &fact.origin {
-                MaxOrigin::Entered => "entered".to_owned(),
-                MaxOrigin::Tested => "tested".to_owned(),
-                MaxOrigin::Raised { formula } => format!("raised by an estimate ({formula})"),
-            };
-            let mass = fact.mass.print(unit, numerals);
-            format!("Reference max {mass}, {how} {}", date::day(fact.day))
+        Some((mass, day, origin)) => {
+            let mass = mass.print(unit, numerals);
+            format!("Reference max {mass}, {} {}", known(origin), date::day(day))
         }
+    }
+}
+
+/// How a max came to be known.
+fn known(origin: &MaxOrigin) -> String {
+    match origin {
+        MaxOrigin::Entered => "entered".to_owned(),
+        MaxOrigin::Tested => "tested".to_owned(),
+        MaxOrigin::Raised { formula } => format!("raised by an estimate ({formula})"),
     }
 }
 
 /// "Reference max of Back squat: 162.5 kg, tested; was 160 kg".
 pub fn max_moved(
     name: &str,
-    before: Option<&MaxFact>,
-    after: &MaxFact,
+    before: Option<Mass>,
+    (after, origin): (Mass, &MaxOrigin),
     unit: MassUnit,
     numerals: Numerals,
 ) -> String {
-    let how = match &after.origin {
-        MaxOrigin::Entered => "entered".to_owned(),
-        MaxOrigin::Tested => "tested".to_owned(),
-        MaxOrigin::Raised { formula } => format!("raised by an estimate ({formula})"),
-    };
     let was =
-        before.map(|fact| format!("; was {}", fact.mass.print(unit, numerals))).unwrap_or_default();
-    format!("Reference max of {name}: {}, {how}{was}", after.mass.print(unit, numerals))
+        before.map(|mass| format!("; was {}", mass.print(unit, numerals))).unwrap_or_default();
+    let after = after.print(unit, numerals);
+    format!("Reference max of {name}: {after}, {}{was}", known(origin))
 }
 
 /// Under a max that moves nothing of the plan that is on.
@@ -54,19 +58,18 @@ pub fn again(moves: bool) -> &'static str {
 }
 
 /// "Week 7, Legs: Back squat 122.5 kg, was 120 kg".
-pub fn moved(load: &MovedLoad, unit: MassUnit, numerals: Numerals) -> String {
+pub fn moved(load: &MovedLoad, name: &str, unit: MassUnit, numerals: Numerals) -> String {
     format!(
-        "Week {}, {}: {} {}, was {}",
+        "Week {}, {}: {name} {}, was {}",
         load.week + 1,
         load.session,
-        load.name,
         load.after.print(unit, numerals),
         load.before.print(unit, numerals)
     )
 }
 
 /// "estimate 131 kg, 122 to 140"; "moved" where the body's part is in it.
-pub fn estimate(estimate: &Estimate, moved: bool, unit: MassUnit, numerals: Numerals) -> String {
+fn estimate(estimate: &Estimate, moved: bool, unit: MassUnit, numerals: Numerals) -> String {
     let whole = |mass: Mass| {
         let step = Mass::from_nanograms(unit.nanograms());
         let near = mass.to_multiple(step, barwright_domain::quantity::Rounding::HalfEven);
@@ -116,14 +119,14 @@ pub fn sets_at_load(sets: &[&DoneSet], unit: MassUnit, numerals: Numerals) -> St
 }
 
 /// What ended otherwise than called, each once: "failed a rep, pain".
-pub fn ended_otherwise(sets: &[&DoneSet]) -> Option<String> {
+fn ended_otherwise(sets: &[&DoneSet]) -> Option<String> {
     let mut said: Vec<&str> = sets.iter().filter_map(|set| words::ending(set.ending)).collect();
     said.dedup();
     (!said.is_empty()).then(|| said.join(", "))
 }
 
 /// "with belt, sleeves".
-pub fn worn(kit: &[Kit]) -> Option<String> {
+fn worn(kit: &[Kit]) -> Option<String> {
     let worn: Vec<&str> = kit.iter().map(|kit| words::kit(*kit)).collect();
     (!worn.is_empty()).then(|| format!("with {}", worn.join(", ")))
 }
@@ -165,4 +168,63 @@ fn apart(apart: &Apart) -> String {
         .flatten()
         .collect();
     if parts.is_empty() { String::new() } else { format!(", {}", parts.join(", ")) }
+}
+
+/// A heading.
+pub fn by_reps() -> &'static str {
+    "Heaviest, by repetitions"
+}
+
+/// A heading.
+pub fn by_load() -> &'static str {
+    "Most repetitions, by load"
+}
+
+/// A heading.
+pub fn most_reps() -> &'static str {
+    "Most repetitions"
+}
+
+/// A heading.
+pub fn longest() -> &'static str {
+    "Longest hold"
+}
+
+/// A heading.
+pub fn farthest() -> &'static str {
+    "Farthest"
+}
+
+/// A key.
+pub fn newer() -> &'static str {
+    "Newer"
+}
+
+/// A key.
+pub fn older() -> &'static str {
+    "Older"
+}
+
+/// A session: its day, and its sets at each load: "Mon 12 Oct · 110 kg: 5, 5, 4".
+pub fn session(day: i32, loads: &[String]) -> String {
+    format!("{} · {}", date::day(day), loads.join(" · "))
+}
+
+/// The quieter line below a session: what was left at the end, how it ended, what was worn, and what
+/// it estimates.
+pub fn session_detail(
+    work: &[&DoneSet],
+    estimated: Option<&Estimate>,
+    moved: bool,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    let mut detail: Vec<String> = Vec::new();
+    let left = work.last().and_then(|set| set.left);
+    detail.extend(left.map(|left| format!("{} left", left.print(numerals))));
+    detail.extend(ended_otherwise(work));
+    detail.extend(work.first().and_then(|set| worn(&set.kit)));
+    detail.extend(work.first().and_then(|set| set.technique.clone()));
+    detail.extend(estimated.map(|found| estimate(found, moved, unit, numerals)));
+    detail.join(" · ")
 }

@@ -7,6 +7,25 @@ use barwright_domain::volume::{Behind, BehindSide};
 
 use super::words;
 
+/// The title.
+pub fn title() -> &'static str {
+    "Balance"
+}
+
+/// The plan and its weeks, from 1: "Winter base, week 3 of 8".
+pub fn subtitle(plan: &str, first: u16, last: u16, weeks: usize) -> String {
+    if first == last {
+        format!("{plan}, week {last} of {weeks}")
+    } else {
+        format!("{plan}, weeks {first} to {last}")
+    }
+}
+
+/// The whole screen read aloud.
+pub fn aloud(subtitle: &str, bars: &[&str], sentences: &str) -> String {
+    format!("Balance, {subtitle}. {}. {sentences}", bars.join(". "))
+}
+
 /// "Front deltoid".
 pub fn name(muscle: Muscle) -> String {
     words::sentence_case(&muscle.slug().replace('-', " "))
@@ -44,12 +63,13 @@ pub fn bar(muscle: Muscle, planned: u32, done: u32, numerals: Numerals) -> Strin
 /// What was done in the other counts: "direct 8 · total 11 · under six 4" (repetitions).
 pub fn counts(
     done: u32,
-    (direct, total): (u32, u32),
+    both: (u32, u32),
     under_six: u32,
     sides: Option<(u32, u32)>,
     weeks: usize,
     numerals: Numerals,
 ) -> String {
+    let (direct, total) = both;
     let mut parts = Vec::new();
     if weeks > 1 {
         parts.push(format!("{} a week", a_week(done, weeks, numerals)));

@@ -1,20 +1,35 @@
 //! Words of a partner's taps, and of tempo.
 
-use barwright_domain::progress::pace::{LEAST_SETS, PaceEstimate, STOP_AT, Slowing};
+use barwright_domain::progress::pace::{LEAST_SETS, PaceEstimate, Slowing};
 use barwright_domain::quantity::{Numerals, Phase, Reps, Tempo};
 
 use super::words;
 
 /// A key of the floor.
-pub const OPEN: &str = "A partner taps the reps…";
+pub fn open() -> &'static str {
+    "A partner taps the reps…"
+}
 /// A panel's title.
-pub const TITLE: &str = "A partner taps each rep";
+pub fn title() -> &'static str {
+    "A partner taps each rep"
+}
 /// Over the taps.
-pub const WHO: &str = "A partner's tap, never the lifter's under a bar.";
+pub fn who() -> &'static str {
+    "A partner's tap, never the lifter's under a bar."
+}
+/// A key that takes the last tap back.
+pub fn undo() -> &'static str {
+    "Undo the last tap"
+}
+
 /// How it is done.
-pub const HOW: &str = "Tap as the first rep begins, then at the end of each.";
+pub fn how() -> &'static str {
+    "Tap as the first rep begins, then at the end of each."
+}
 /// Where a set stops by pace and has slowed so far.
-pub const STOP: &str = "The pace has dropped: rack it.";
+pub fn stop() -> &'static str {
+    "The pace has dropped: rack it."
+}
 
 /// What the tap says next: "The first rep begins", "Rep 3 over".
 pub fn key(tapped: Option<Reps>) -> String {
@@ -47,11 +62,6 @@ pub fn slowed_short(slowing: Slowing) -> String {
         ..5 => "did not slow".to_owned(),
         slowing => format!("slowed {} %", (slowing + 5) / 10),
     }
-}
-
-/// Whether a set that stops by pace is over.
-pub fn stops(slowing: Slowing) -> bool {
-    slowing >= STOP_AT
 }
 
 /// What the lifter's own calls say of it; never a fact.

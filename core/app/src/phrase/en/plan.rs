@@ -4,29 +4,32 @@ use barwright_domain::call::{EffortTarget, Flow, HowMany, LoadCall, MaxOf, Side,
 use barwright_domain::catalogue::Catalogue;
 use barwright_domain::plan::{
     Block, Cut, Entry, Gear, Plan, Ramp, RampStep, Rule, RuleKind, SetCall, SetUp, Sides, Step,
-    Substitute, USUAL_RAMP, WarmUp, Weeks,
+    Substitute, USUAL_RAMP, WarmUp, WeekSession, Weeks,
 };
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Range, Seconds};
 
-use super::{sheet, words};
+use chrono::Weekday;
+
+use super::{date, sheet, words};
+use crate::contract::FileFault;
 
 /// The words of one plan: its exercises by name, numbers as the lifter writes them.
-pub struct PlanWords<'a> {
+struct PlanWords<'a> {
     /// The built-in exercises and the plan's own.
-    pub catalogue: &'a Catalogue,
+    catalogue: &'a Catalogue,
     /// Decimal point or comma.
-    pub numerals: Numerals,
+    numerals: Numerals,
 }
 
 impl PlanWords<'_> {
     /// The name of an exercise.
-    pub fn name(&self, slug: &str) -> String {
-        self.catalogue.get(slug).map_or(slug, |known| known.name.as_ref()).to_owned()
+    fn name(&self, slug: &str) -> String {
+        name(self.catalogue, slug)
     }
 
     /// The rows of sets of an exercise, a line for sets that are made alike: "4 × 5 · 77.5 % ·
     /// rest 2:30".
-    pub fn lines(&self, entry: &Entry) -> Vec<String> {
+    fn lines(&self, entry: &Entry) -> Vec<String> {
         let compound =
             self.catalogue.get(&entry.exercise).is_none_or(|exercise| exercise.is_compound());
         let usual_rest = entry.goal.rest(compound);
@@ -160,7 +163,7 @@ impl PlanWords<'_> {
     }
 
     /// A load as the plan says it.
-    pub fn load(&self, load: &LoadCall) -> String {
+    fn load(&self, load: &LoadCall) -> String {
         match load {
             LoadCall::Percent { share, of } => {
                 let share = if share.is_single() {
@@ -191,7 +194,7 @@ impl PlanWords<'_> {
     }
 
     /// What else the plan says of an exercise, in one line; empty where it says no more.
-    pub fn detail(&self, entry: &Entry, superset: Option<&str>) -> String {
+    fn detail(&self, entry: &Entry, superset: Option<&str>) -> String {
         let mut parts = Vec::new();
         parts.extend(entry.optional.then(|| "optional".to_owned()));
         parts.extend(superset.map(|name| format!("superset “{name}”")));
@@ -240,6 +243,7 @@ impl PlanWords<'_> {
     fn rule(&self, rule: &Rule) -> String {
         let word = match rule.kind {
             RuleKind::AsPlanned => "as planned",
+            RuleKind::AddWhenMade => "more when all is made",
             RuleKind::DoubleProgression => "by double progression",
             RuleKind::TwoForTwo => "by two for two",
             RuleKind::ByEffort => "by effort",
@@ -254,7 +258,7 @@ impl PlanWords<'_> {
     }
 
     /// A warm-up in one line; empty where the plan says nothing.
-    pub fn warm_up(&self, warm_up: &WarmUp) -> String {
+    fn warm_up(&self, warm_up: &WarmUp) -> String {
         let minutes = warm_up.minutes.map(|minutes| format!("{minutes} min of general work"));
         let ramp = warm_up.ramp.as_ref().map(|steps| self.ramp(steps));
         minutes.into_iter().chain(ramp).collect::<Vec<_>>().join(", then ")
@@ -280,7 +284,7 @@ impl PlanWords<'_> {
     }
 
     /// What a week takes off what is not written week by week.
-    pub fn cut(&self, cut: Cut) -> String {
+    fn cut(&self, cut: Cut) -> String {
         let off = |share: Percent, of: &str| {
             (share.hundredths() != 0).then(|| format!("{} of the {of} off", self.percent(share)))
         };
@@ -291,6 +295,118 @@ impl PlanWords<'_> {
             .collect::<Vec<_>>()
             .join(", ")
     }
+}
+
+/// The name of an exercise.
+pub fn name(catalogue: &Catalogue, slug: &str) -> String {
+    catalogue.get(slug).map_or_else(|| slug.to_owned(), words::exercise)
+}
+
+/// The rows of sets of an exercise, a line for sets that are made alike: "4 × 5 · 77.5 % · rest
+/// 2:30".
+pub fn lines(catalogue: &Catalogue, entry: &Entry, numerals: Numerals) -> Vec<String> {
+    PlanWords { catalogue, numerals }.lines(entry)
+}
+
+/// What else the plan says of an exercise, in one line; empty where it says no more.
+pub fn detail(
+    catalogue: &Catalogue,
+    entry: &Entry,
+    superset: Option<&str>,
+    numerals: Numerals,
+) -> String {
+    PlanWords { catalogue, numerals }.detail(entry, superset)
+}
+
+/// What a week takes off what is not written week by week.
+pub fn cut(catalogue: &Catalogue, cut: Cut, numerals: Numerals) -> String {
+    PlanWords { catalogue, numerals }.cut(cut)
+}
+
+/// The quieter line below a session: its day, its weeks, its minutes, its warm-up.
+pub fn session_detail(
+    catalogue: &Catalogue,
+    session: &WeekSession,
+    day: Option<Weekday>,
+    of: Option<&Weeks>,
+    numerals: Numerals,
+) -> String {
+    // A session that is named after its day need not say it twice.
+    let day = day
+        .map(date::weekday)
+        .filter(|day| !session.name.to_lowercase().contains(&day.to_lowercase()))
+        .map(str::to_owned);
+    let weeks = of.map(session_weeks).filter(|text| !text.is_empty());
+    let minutes = session.minutes.map(|minutes| format!("{minutes} min"));
+    let warm_up = PlanWords { catalogue, numerals }.warm_up(&session.warm_up);
+    let warm_up = Some(warm_up).filter(|text| !text.is_empty());
+    let detail: Vec<_> = [day, weeks, minutes, warm_up].into_iter().flatten().collect();
+    detail.join(" · ")
+}
+
+/// A line of a plan that only some weeks have: "weeks 1–3: 4 × 5".
+pub fn in_weeks(numbers: &[usize], line: &str) -> String {
+    format!("{}: {line}", weeks(numbers))
+}
+
+/// A week and how many there are: "Week 4: deload, of 8".
+pub fn one_of(title: &str, weeks: usize) -> String {
+    format!("{title}, of {weeks}")
+}
+
+/// The title of a plan with faults.
+pub fn has_faults(faults: usize) -> String {
+    format!("The plan has {}", words::count(faults, "fault", "faults"))
+}
+
+/// Below that title.
+pub fn nothing_changed() -> &'static str {
+    "Nothing was changed."
+}
+
+/// A fault read aloud.
+pub fn fault_aloud(fault: &FileFault) -> String {
+    format!("Line {}: {}. {}", fault.line, fault.problem, fault.advice)
+}
+
+/// A remark read aloud.
+pub fn remark_aloud(remark: &FileFault) -> String {
+    format!("{}, line {}: {}.", remark.label, remark.line, remark.problem)
+}
+
+/// The plan in short with how many remarks there are.
+pub fn with_remarks(in_short: &str, remarks: usize) -> String {
+    format!("{in_short} · {}", words::count(remarks, "remark", "remarks"))
+}
+
+/// A heading.
+pub fn accepted() -> &'static str {
+    "Accepted"
+}
+
+/// A key.
+pub fn adopt() -> &'static str {
+    "Adopt it"
+}
+
+/// A key.
+pub fn week_by_week() -> &'static str {
+    "Week by week"
+}
+
+/// A key.
+pub fn week_before() -> &'static str {
+    "Week before"
+}
+
+/// A key.
+pub fn week_after() -> &'static str {
+    "Week after"
+}
+
+/// A key.
+pub fn whole() -> &'static str {
+    "The whole plan"
 }
 
 /// "8 weeks · 4 sessions · about 75 min each".
@@ -314,7 +430,7 @@ pub fn week(number: usize, kind: WeekKind, name: Option<&str>) -> String {
 }
 
 /// "weeks 1–3, 5" of weeks from 1, rising.
-pub fn weeks(numbers: &[usize]) -> String {
+fn weeks(numbers: &[usize]) -> String {
     let mut runs: Vec<(usize, usize)> = Vec::new();
     for number in numbers {
         match runs.last_mut() {
@@ -330,7 +446,7 @@ pub fn weeks(numbers: &[usize]) -> String {
 }
 
 /// The weeks of a session in words; empty for all of them.
-pub fn session_weeks(of: &Weeks) -> String {
+fn session_weeks(of: &Weeks) -> String {
     match of {
         Weeks::All => String::new(),
         Weeks::These(numbers) => {

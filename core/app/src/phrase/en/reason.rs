@@ -1,30 +1,38 @@
-//! Why a number is what it is: a derivation as lines of words.
+//! Why a number is what it is: a derivation as lines of words, the first short enough to be read
+//! during a rest.
 
-use barwright_domain::call::WeekKind;
+use barwright_domain::owners::{Cut, Cutting};
 use barwright_domain::plan::Miss;
-use barwright_domain::progress::estimate::EstimatedReps;
-use barwright_domain::progress::next::Reason as Found;
 use barwright_domain::progress::test_day;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Reserve, Rounding};
-use barwright_domain::session::{Because, Reason, Start};
+use barwright_domain::session::{Because, Reason};
 
-use super::{date, words};
+use super::{date, outcome, words};
 
-/// A derivation, a line a step: "77.5 % of the max, 142.5 kg (Wed 25 Nov): 110.44 kg".
+/// A derivation. The first line has the owner of the load, since when, each factor and what is made
+/// here: "Max 142.5 kg since Mon 12 Oct × 82.5 % = 117.56 kg; made here 117.5 kg." The further ones
+/// say how it came to that.
 pub fn lines(reason: &Reason, unit: MassUnit, numerals: Numerals) -> Vec<String> {
     let say = Say { unit, numerals };
-    let mut before = None;
-    let mut lines = Vec::new();
+    let mut factors: Vec<String> = Vec::new();
+    let mut further: Vec<String> = Vec::new();
+    let mut working = None;
     for because in &reason.0 {
-        lines.extend(say.step(because, before));
-        before = Some(because);
+        match because {
+            Because::WorkingMax { share, of, .. } => working = Some((*share, *of)),
+            Because::ShareOfMax { share, max, day, of, gives } => {
+                let max = (*max, *day, of.as_deref());
+                factors.push(say.share_of_max(max, working, *share, *gives));
+            }
+            because => match say.factor(because) {
+                Some(factor) => factors.push(factor),
+                None => further.extend(say.further(because)),
+            },
+        }
     }
-    lines
-}
-
-/// What the rules found, in a sentence.
-pub fn found(found: &Found, unit: MassUnit, numerals: Numerals) -> String {
-    Say { unit, numerals }.found(found)
+    let first = factors.join("; ");
+    let first = (!first.is_empty()).then(|| format!("{}.", words::sentence_case(&first)));
+    first.into_iter().chain(further).collect()
 }
 
 #[derive(Clone, Copy)]
@@ -38,26 +46,19 @@ impl Say {
         mass.print(self.unit, self.numerals)
     }
 
-    /// A load that may be help, or nothing at all.
     fn load(self, load: Mass) -> String {
-        match load.cmp(&Mass::ZERO) {
-            std::cmp::Ordering::Less => {
-                format!("{} of help", self.mass(load.distance(Mass::ZERO)))
-            }
-            std::cmp::Ordering::Equal => "no load".to_owned(),
-            std::cmp::Ordering::Greater => self.mass(load),
-        }
+        words::or_help(load, self.unit, self.numerals)
     }
 
     fn percent(self, percent: Percent) -> String {
         percent.print(self.numerals)
     }
 
-    /// "2.5 % less", "4 % more".
+    /// "−2.5 %", "+4 %".
     fn change(self, change: Percent) -> String {
-        let more = change.hundredths() >= 0;
+        let sign = if change.hundredths() < 0 { '\u{2212}' } else { '+' };
         let size = Percent::from_hundredths(change.hundredths().saturating_abs());
-        format!("{} {}", self.percent(size), if more { "more" } else { "less" })
+        format!("{sign}{}", self.percent(size))
     }
 
     fn left(self, left: Reserve) -> String {
@@ -67,46 +68,92 @@ impl Say {
         }
     }
 
-    fn step(self, because: &Because, before: Option<&Because>) -> Option<String> {
+    fn share_of_max(
+        self,
+        (max, day, of): (Mass, i32, Option<&str>),
+        working: Option<(Percent, Mass)>,
+        share: Percent,
+        gives: Mass,
+    ) -> String {
+        let whose = of.map(|lift| format!("{lift} ")).unwrap_or_default();
+        let (max, working) = match working {
+            Some((part, of)) => (of, format!(" × {}", self.percent(part))),
+            None => (max, String::new()),
+        };
+        let (max, day) = (self.mass(max), date::day(day));
+        let (share, gives) = (self.percent(share), self.mass(gives));
+        format!("{whose}max {max} since {day}{working} × {share} = {gives}")
+    }
+
+    /// What stands in the first line.
+    fn factor(self, because: &Because) -> Option<String> {
         Some(match because {
-            Because::PlanSays(Mass::ZERO) => "The plan says no load.".to_owned(),
-            Because::PlanSays(load) => format!("The plan says {}.", self.load(*load)),
-            Because::ShareOfMax { share, max, day, of, gives } => {
-                let share = self.percent(*share);
-                let max_is = self.mass(*max);
-                let gives = self.mass(*gives);
-                let whose =
-                    of.as_ref().map_or_else(|| "the".to_owned(), |lift| format!("the {lift}"));
-                if matches!(before, Some(Because::WorkingMax { .. })) {
-                    format!("{share} of {whose} working max, {max_is}: {gives}.")
-                } else {
-                    let day = date::day(*day);
-                    format!("{share} of {whose} max, {max_is} ({day}): {gives}.")
-                }
+            Because::PlanSays(load) => format!("the plan says {}", self.load(*load)),
+            Because::Carried { load, since } => {
+                format!("{} since {}", self.load(*load), date::day(*since))
             }
             Because::ShareOfEstimate { share, max, day, gives } => format!(
-                "{} of what your sets estimate, {} ({}): {}.",
+                "{} of {}, what your sets estimate ({}) = {}",
                 self.percent(*share),
                 self.tenth(*max),
                 date::day(*day),
                 self.mass(*gives)
             ),
             Because::Single { rule, last, gives } => self.single(*rule, *last, *gives),
-            Because::WorkingMax { share, of, gives } => format!(
-                "Working max: {} of {} is {}.",
+            Because::UpTo { share, gives } => {
+                format!("up to {} = {}", self.percent(*share), self.mass(*gives))
+            }
+            Because::LessBody { body, gives, .. } => {
+                format!("{} of it the body: {}", self.mass(*body), self.load(*gives))
+            }
+            Because::RampShare { share, of, gives } => format!(
+                "warm-up, {} of {} = {}",
                 self.percent(*share),
                 self.mass(*of),
                 self.mass(*gives)
             ),
-            Because::UpTo { share, gives } => {
-                format!("Up to {}: {}.", self.percent(*share), self.mass(*gives))
+            Because::EmptyBar => "warm-up: the empty bar".to_owned(),
+            Because::FullSizePlates => {
+                "warm-up: the lightest with full-size plates, which set the bar's height".to_owned()
             }
-            Because::LessBody { moved, body, gives } => format!(
-                "{} moved, {} of it the body: {}.",
-                self.mass(*moved),
-                self.mass(*body),
+            Because::BodyAlone => "warm-up: the body alone".to_owned(),
+            Because::MovedWithinSlack { asked } => {
+                format!("moved from {} to save handling plates", self.mass(*asked))
+            }
+            Because::ShareOfTop { share, top, gives } => format!(
+                "{} of the top set's {} = {}",
+                self.percent(*share),
+                self.load(*top),
                 self.load(*gives)
             ),
+            Because::DropOff { off, gives } => {
+                format!("\u{2212}{} = {}", self.percent(*off), self.load(*gives))
+            }
+            Because::Made { made, .. } => format!("made here {}", self.load(*made)),
+            Because::FromFirst { first, gives } => {
+                format!("first set {}, this one {}", self.load(*first), self.load(*gives))
+            }
+            Because::Cut { cut, gives } => format!("{}: {}", self.cut(cut), self.load(*gives)),
+            Because::PlaceOfLast(place) => format!("place {place}, as last here"),
+            Because::LifterChose(load) => format!("your choice, {}", self.load(*load)),
+            Because::LifterChosePin(pin) => format!("your choice, pin {pin}"),
+            Because::ClimbStep { step, from } => {
+                format!("{} from {}", self.change(*step), self.load(*from))
+            }
+            Because::ShareOfMax { .. }
+            | Because::WorkingMax { .. }
+            | Because::PercentForReps { .. }
+            | Because::Said { .. }
+            | Because::Aim(_)
+            | Because::Extended(_)
+            | Because::NothingToGoBy
+            | Because::AfterPause { .. } => return None,
+        })
+    }
+
+    /// What stands below it.
+    fn further(self, because: &Because) -> Option<String> {
+        Some(match because {
             Because::PercentForReps { reps, left, share, interpolated } => {
                 let between = if *interpolated { ", between two rows of the table" } else { "" };
                 format!(
@@ -116,59 +163,17 @@ impl Say {
                     self.percent(*share)
                 )
             }
-            Because::RampShare { share, of, gives } => format!(
-                "Warm-up: {} of {} is {}.",
-                self.percent(*share),
-                self.mass(*of),
-                self.mass(*gives)
-            ),
-            Because::EmptyBar => "Warm-up: the empty bar.".to_owned(),
-            Because::FullSizePlates => {
-                "Warm-up: the lightest with full-size plates, which set the bar's height."
-                    .to_owned()
+            Because::Said { day, why, by } => {
+                let why = outcome::why(why, self.unit, self.numerals);
+                let by = by.filter(|by| *by != Mass::ZERO).map(|by| {
+                    let sign = if by < Mass::ZERO { '\u{2212}' } else { '+' };
+                    format!(", {sign}{}", self.mass(by.distance(Mass::ZERO)))
+                });
+                format!("{}: {why}{}.", date::day(*day), by.unwrap_or_default())
             }
-            Because::BodyAlone => "Warm-up: the body alone.".to_owned(),
-            Because::MovedWithinSlack { asked } => {
-                format!("Moved from {} to save handling plates.", self.mass(*asked))
-            }
-            Because::ShareOfTop { share, top, gives } => format!(
-                "{} of the top set's {}: {}.",
-                self.percent(*share),
-                self.load(*top),
-                self.load(*gives)
-            ),
-            Because::DropOff { off, gives } => {
-                format!("{} off: {}.", self.percent(*off), self.load(*gives))
-            }
-            Because::Made { asked, made } => {
-                let miss = self.mass(made.distance(*asked));
-                let way = if made < asked { "lighter" } else { "heavier" };
-                format!("Nearest made here: {}, {miss} {way}.", self.load(*made))
-            }
-            Because::AsLastTime(load) => format!("As last time: {}.", self.load(*load)),
-            Because::NextTime { found, from, to, start } => {
-                let start = start.as_ref().filter(|_| to.is_some());
-                let start = start.map(|start| self.start(start)).unwrap_or_default();
-                let found = format!("{start}{}", self.found(found));
-                match (from, to) {
-                    (Some(from), Some(to)) if from != to => format!(
-                        "{found} {} in place of the plan's {}.",
-                        words::sentence_case(&self.load(*to)),
-                        self.load(*from)
-                    ),
-                    (None, Some(to)) => {
-                        format!("{found} {}.", words::sentence_case(&self.load(*to)))
-                    }
-                    _ => found,
-                }
-            }
-            Because::Aim(amount) => {
-                format!("Try for {}.", words::amount(amount, self.numerals))
-            }
-            Because::LifterChose(load) => format!("Your choice: {}.", self.load(*load)),
-            Because::LifterChosePin(pin) => format!("Your choice: pin {pin}."),
-            Because::ClimbStep { step, from } => {
-                format!("{} than {}.", self.change(*step), self.load(*from))
+            Because::Aim(amount) => format!("Try for {}.", words::amount(amount, self.numerals)),
+            Because::Extended(amount) => {
+                format!("The range goes on to {}.", words::amount(amount, self.numerals))
             }
             Because::NothingToGoBy => {
                 "Nothing to go by yet: find a load that leaves what is asked.".to_owned()
@@ -176,31 +181,34 @@ impl Say {
             Because::AfterPause { pause } => {
                 format!("One step again after a pause of {}.", pause.print())
             }
-            // A step of a later release: the figures beside it still stand.
             _ => return None,
         })
     }
 
-    /// Where a rule starts from: "Wed 4 Nov: 110.4 kg was meant, 110 kg was lifted. The plan went from
-    /// 121.1 kg to 117.56 kg since: 109.33 kg. "
-    fn start(self, start: &Start) -> String {
-        let mut words = format!("{}: {}", date::day(start.day), self.load(start.meant));
-        match start.made {
-            Some(made) if made != start.meant => {
-                words = format!("{words} was meant, {} was lifted.", self.load(made));
+    /// "light week, −30 %".
+    fn cut(self, cut: &Cut) -> String {
+        let change = cut.keep.hundredths().saturating_sub(Percent::WHOLE.hundredths());
+        let change = self.change(Percent::from_hundredths(change));
+        match cut.why {
+            Cutting::Deload => format!("light week, {change}"),
+            Cutting::EaseIn => format!("first week, kept light, {change}"),
+            Cutting::LayOff { days: Some(days) } => format!("{days} days without it, {change}"),
+            Cutting::LayOff { days: None } => format!("coming back from days without it, {change}"),
+            Cutting::Pain { since } => format!("pain since {}, {change}", date::day(since)),
+            Cutting::BackFromPain => format!("coming back from pain, {change}"),
+            Cutting::Missed { times, then } => {
+                let missed = match times {
+                    1 => "missed last time".to_owned(),
+                    times => format!("missed {times} times running"),
+                };
+                match then {
+                    Miss::Repeat => format!("{missed}, no heavier"),
+                    Miss::Less(_) => format!("{missed}, {change}"),
+                    Miss::Hold => format!("{missed}, held: ask the coach"),
+                }
             }
-            _ => words.push('.'),
+            Cutting::Effort => format!("{change} for one session"),
         }
-        if let Some((was, is)) = start.plan.filter(|_| start.from != start.meant) {
-            words = format!(
-                "{words} The plan went from {} to {} since: {}.",
-                self.load(was),
-                self.load(is),
-                self.load(start.from)
-            );
-        }
-        words.push(' ');
-        words
     }
 
     /// The single after the one that was tried last.
@@ -208,20 +216,20 @@ impl Say {
         use test_day::Because as Rule;
         let [last, gives] = [last, gives].map(|mass| self.mass(mass));
         match rule {
-            Rule::First(share) => format!("{} of the max: {gives}.", self.percent(share)),
+            Rule::First(share) => format!("{} of the max: {gives}", self.percent(share)),
             Rule::Lifted(step) => {
-                format!("{last} went up: {} more is {gives}.", self.percent(step))
+                format!("{last} went up: {} more is {gives}", self.percent(step))
             }
             Rule::Missed(off) => {
-                format!("{last} was missed: {} less is {gives}.", self.percent(off))
+                format!("{last} was missed: {} less is {gives}", self.percent(off))
             }
             Rule::Between { lifted, missed } => format!(
-                "{} went up and {} did not: halfway is {gives}.",
+                "{} went up and {} did not: halfway is {gives}",
                 self.mass(lifted),
                 self.mass(missed)
             ),
             Rule::Next { lifted } => {
-                format!("The next made here above the {} that went up.", self.mass(lifted))
+                format!("the next made here above the {} that went up", self.mass(lifted))
             }
         }
     }
@@ -231,97 +239,12 @@ impl Say {
         let step = Mass::from_nanograms(self.unit.nanograms() / 10);
         self.mass(mass.to_multiple(step, Rounding::HalfEven).unwrap_or(mass))
     }
-
-    fn found(self, found: &Found) -> String {
-        let amount = |amount| words::amount(amount, self.numerals);
-        match found {
-            Found::FirstTime => "The first time: the plan's own number.".to_owned(),
-            Found::ByFeel => "By feel: nothing was done before to go by.".to_owned(),
-            Found::AsPlanned => "As planned.".to_owned(),
-            Found::Eased { week: WeekKind::EaseIn } => "A first week, kept light.".to_owned(),
-            Found::Eased { .. } => "A light week.".to_owned(),
-            Found::Test => "A week of testing: the plan's own number.".to_owned(),
-            Found::Pain => "Pain last time: no heavier. Go on, go lighter, or swap it.".to_owned(),
-            Found::LayOff { days, load_off, ease_in } => {
-                let off = self.percent(*load_off);
-                let start = if *ease_in { ", begun again as a first week" } else { "" };
-                format!("{days} days without training: {off} off{start}.")
-            }
-            Found::Missed { times, then } => {
-                let missed = match times {
-                    1 => "Missed last time".to_owned(),
-                    times => format!("Missed {times} sessions running"),
-                };
-                match then {
-                    Miss::Repeat => format!("{missed}: the same again."),
-                    Miss::Less(off) => format!("{missed}: {} less.", self.percent(*off)),
-                    Miss::Hold => format!("{missed}: hold it, and ask the coach."),
-                }
-            }
-            Found::HeldBack => "You hold the change back.".to_owned(),
-            Found::NoEvidence => "Last time says nothing for a change: the same.".to_owned(),
-            Found::TopReached { top, .. } => {
-                format!("Every set reached {}: a step on.", amount(top))
-            }
-            Found::BelowTop { done, top, .. } => format!(
-                "The weakest set reached {} of {}: the same load, more of it.",
-                words::figure(done, self.numerals),
-                amount(top)
-            ),
-            Found::NextPlace { top } => {
-                format!("Every set reached {}: the next place is yours to choose.", amount(top))
-            }
-            Found::StepTooBig { step_to, expected, floor, formula } => format!(
-                "The next load here is {}, good for about {} reps by {}, and {floor} are asked: \
-                 hold the load and add reps.",
-                self.load(*step_to),
-                self.reps(*expected),
-                words::sentence_case(formula.slug())
-            ),
-            Found::NothingHeavier => {
-                "Nothing here is heavier: hold the load and add to the set.".to_owned()
-            }
-            Found::TwoForTwo { goal, done: [before, last] } => format!(
-                "{before} and {last} reps in the last sets of two sessions, {goal} asked: a step \
-                 on."
-            ),
-            Found::NotYetTwo { goal, done, times } => {
-                let more = if *times > 0 { "once more and it is a step on" } else { "the same" };
-                format!("{done} reps in the last set, {goal} asked: {more}.")
-            }
-            Found::OffTarget { called, edge, change, set } => format!(
-                "{} {}, the target ends at {}: {}.",
-                match set {
-                    0 => "You called".to_owned(),
-                    set => format!("Set {set} was called"),
-                },
-                self.left(*called),
-                self.left(*edge),
-                self.change(*change)
-            ),
-            Found::OnTarget { called } => {
-                format!("You called {}, as targeted: the same.", self.left(*called))
-            }
-            Found::NotCalled => "No effort was called: the same.".to_owned(),
-            _ => String::new(),
-        }
-    }
-
-    /// An expectation to a tenth: more would be a fiction.
-    fn reps(self, reps: EstimatedReps) -> String {
-        let tenths = reps.hundredths() / 10;
-        let mark = match self.numerals {
-            Numerals::Point => '.',
-            Numerals::Comma => ',',
-        };
-        format!("{}{mark}{}", tenths / 10, tenths % 10)
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use barwright_domain::call::Amount;
-    use barwright_domain::plan::RuleKind;
+    use barwright_domain::owners::Why;
 
     use super::*;
 
@@ -335,7 +258,7 @@ mod tests {
 
     fn share(max: &str, of: Option<&str>, gives: &str) -> Because {
         Because::ShareOfMax {
-            share: Percent::from_hundredths(7_750),
+            share: Percent::from_hundredths(8_250),
             max: kg(max),
             day: 20_417,
             of: of.map(str::to_owned),
@@ -343,29 +266,78 @@ mod tests {
         }
     }
 
+    fn cut(keep: i32, why: Cutting, gives: &str) -> Because {
+        let cut = Cut { keep: Percent::whole(keep), sets_off: Percent::default(), why };
+        Because::Cut { cut, gives: kg(gives) }
+    }
+
     #[test]
-    fn a_share_of_a_max_as_the_plates_make_it() {
-        let made = Because::Made { asked: kg("110.4375"), made: kg("110") };
+    fn the_first_line_has_the_owner_each_factor_and_what_is_made() {
+        let steps = vec![
+            share("142.5", None, "117.5625"),
+            Because::Said {
+                day: 20_417,
+                why: Why::OffTarget {
+                    called: Reserve::from_halves(2).unwrap(),
+                    edge: Reserve::from_halves(4).unwrap(),
+                    change: Percent::whole(-4),
+                },
+                by: None,
+            },
+            cut(96, Cutting::Effort, "112.86"),
+            Because::Made { asked: kg("112.86"), made: kg("112.5") },
+        ];
         assert_eq!(
-            say(vec![share("142.5", None, "110.4375"), made]),
+            say(steps),
             [
-                "77.5 % of the max, 142.5 kg (Tue 25 Nov): 110.44 kg.",
-                "Nearest made here: 110 kg, 0.44 kg lighter.",
-            ]
-        );
-        let working =
-            Because::WorkingMax { share: Percent::whole(90), of: kg("200"), gives: kg("180") };
-        assert_eq!(
-            say(vec![working, share("180", Some("Deadlift"), "139.5")]),
-            [
-                "Working max: 90 % of 200 kg is 180 kg.",
-                "77.5 % of the Deadlift working max, 180 kg: 139.5 kg.",
+                "Max 142.5 kg since Tue 25 Nov × 82.5 % = 117.56 kg; \u{2212}4 % for one session: \
+                 112.86 kg; made here 112.5 kg.",
+                "Tue 25 Nov: your sets were called 1 left, the target ends at 2 left: 4 % less.",
             ]
         );
     }
 
     #[test]
-    fn comma_and_pounds_follow_the_locale() {
+    fn a_working_max_is_one_more_factor() {
+        let working =
+            Because::WorkingMax { share: Percent::whole(92), of: kg("200"), gives: kg("184") };
+        assert_eq!(
+            say(vec![working, share("184", Some("Deadlift"), "151.8")]),
+            ["Deadlift max 200 kg since Tue 25 Nov × 92 % × 82.5 % = 151.8 kg."]
+        );
+    }
+
+    #[test]
+    fn what_a_track_carries_since_when_and_what_it_added() {
+        let steps = vec![
+            Because::Carried { load: kg("52.5"), since: 20_417 },
+            Because::Said { day: 20_417, why: Why::AllMade, by: Some(kg("2.5")) },
+            Because::Aim(Amount::Reps(9)),
+        ];
+        assert_eq!(
+            say(steps),
+            ["52.5 kg since Tue 25 Nov.", "Tue 25 Nov: all sets made, +2.5 kg.", "Try for 9 reps."]
+        );
+    }
+
+    #[test]
+    fn a_cut_says_why_and_how_much() {
+        let carried = || Because::Carried { load: kg("60"), since: 20_417 };
+        let all = [
+            (Cutting::Deload, "light week"),
+            (Cutting::LayOff { days: Some(31) }, "31 days without it"),
+            (Cutting::Pain { since: 20_410 }, "pain since Tue 18 Nov"),
+        ];
+        for (why, words) in all {
+            assert_eq!(
+                say(vec![carried(), cut(80, why, "48")]),
+                [format!("60 kg since Tue 25 Nov; {words}, \u{2212}20 %: 48 kg.")]
+            );
+        }
+    }
+
+    #[test]
+    fn masses_are_said_in_the_unit_and_with_the_mark_of_the_locale() {
         let reason = Reason(vec![Because::PlanSays(kg("102.05828325"))]);
         assert_eq!(lines(&reason, MassUnit::Pound, Numerals::Comma), ["The plan says 225 lb."]);
         let reason = Reason(vec![Because::PlanSays(kg("102.5"))]);
@@ -379,40 +351,5 @@ mod tests {
     fn help_is_said_as_help() {
         assert_eq!(say(vec![Because::PlanSays(kg("-20"))]), ["The plan says 20 kg of help."]);
         assert_eq!(say(vec![Because::PlanSays(kg("0"))]), ["The plan says no load."]);
-    }
-
-    #[test]
-    fn what_the_rules_found_and_what_it_moves() {
-        let top = Amount::Reps(10);
-        let found = Found::TopReached { rule: RuleKind::DoubleProgression, top };
-        let step =
-            Because::NextTime { found, from: Some(kg("24")), to: Some(kg("26")), start: None };
-        assert_eq!(
-            say(vec![step]),
-            ["Every set reached 10 reps: a step on. 26 kg in place of the plan's 24 kg."]
-        );
-        let found = Found::OffTarget {
-            called: Reserve::NONE,
-            edge: Reserve::from_halves(2).unwrap(),
-            change: Percent::whole(-4),
-            set: 2,
-        };
-        let start = Some(Start {
-            day: 20_417,
-            meant: kg("101.5"),
-            made: Some(kg("102.5")),
-            plan: Some((kg("101.5"), kg("100"))),
-            from: kg("100"),
-        });
-        let step = Because::NextTime { found, from: None, to: Some(kg("96")), start };
-        assert_eq!(
-            say(vec![step]),
-            ["Tue 25 Nov: 101.5 kg was meant, 102.5 kg was lifted. The plan went from 101.5 kg \
-                 to 100 kg since: 100 kg. Set 2 was called nothing left, the target ends at 1 left: \
-                 4 % less. 96 kg."]
-        );
-        let missed = Found::Missed { times: 2, then: Miss::Less(Percent::whole(5)) };
-        let step = Because::NextTime { found: missed, from: None, to: None, start: None };
-        assert_eq!(say(vec![step]), ["Missed 2 sessions running: 5 % less."]);
     }
 }

@@ -5,8 +5,8 @@ use barwright_domain::prescribe::{LeftOut, Need};
 use barwright_domain::quantity::{MassUnit, Numerals};
 use barwright_domain::session::{Call, CallLoad, Entry, SetKind};
 
+use super::bar::total;
 use super::words;
-use crate::screens::total;
 
 /// Sets that stand alike on the sheet, as one line: "4 × 5 · 110 kg · rest 3:00".
 pub fn line(calls: &[&Call], unit: MassUnit, numerals: Numerals) -> String {
@@ -120,19 +120,17 @@ pub fn left_out(left_out: &LeftOut) -> String {
     }
 }
 
-/// What would let the sheet say more, and the field that takes it: id, label, hint.
-pub fn need(need: &Need, name: &str, unit: MassUnit) -> (String, String, String) {
+/// What would let the sheet say more: the label of the field that takes it, and an example.
+pub fn need(need: &Need, name: &str, unit: MassUnit) -> (String, String) {
     match need {
         Need::BodyMass => (
-            "body-mass".to_owned(),
             "Body mass".to_owned(),
             match unit {
                 MassUnit::Kilogram => "80 kg".to_owned(),
                 MassUnit::Pound => "175 lb".to_owned(),
             },
         ),
-        Need::Max(slug) => (
-            format!("max:{slug}"),
+        Need::Max(_) => (
             format!("Reference max of {name}"),
             match unit {
                 MassUnit::Kilogram => "140 kg".to_owned(),

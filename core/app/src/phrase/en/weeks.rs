@@ -6,25 +6,45 @@ use barwright_domain::desk::{At, Dated, Kept, Standing};
 use super::{date, words};
 
 /// A key.
-pub const ENTER: &str = "Go on from here";
+pub fn enter() -> &'static str {
+    "Go on from here"
+}
 /// A key.
-pub const LEAVE_OUT: &str = "Leave it out";
+pub fn leave_out() -> &'static str {
+    "Leave it out"
+}
 /// A key.
-pub const BRING_BACK: &str = "Bring it back";
+pub fn bring_back() -> &'static str {
+    "Bring it back"
+}
 /// A key.
-pub const DO_TODAY: &str = "To today";
+pub fn do_today() -> &'static str {
+    "To today"
+}
 /// A key.
-pub const OWN_DAY: &str = "Back to its own day";
+pub fn own_day() -> &'static str {
+    "Back to its own day"
+}
 /// A key.
-pub const APART: &str = "On its own again";
+pub fn apart() -> &'static str {
+    "On its own again"
+}
 /// A key.
-pub const AGAIN: &str = "Do it once more";
+pub fn again() -> &'static str {
+    "Do it once more"
+}
 /// A key.
-pub const MAKE_UP: &str = "Make it up";
+pub fn make_up() -> &'static str {
+    "Make it up"
+}
 /// A key.
-pub const NOT_AGAIN: &str = "Not once more";
+pub fn not_again() -> &'static str {
+    "Not once more"
+}
 /// A key.
-pub const NO_TRAVEL: &str = "No week away";
+pub fn no_travel() -> &'static str {
+    "No week away"
+}
 
 /// "To Thu 12 Nov".
 pub fn to_day(day: i32) -> String {
@@ -32,7 +52,7 @@ pub fn to_day(day: i32) -> String {
 }
 
 /// "Do it with Push (2.2)".
-pub fn join(name: &str, row: String) -> String {
+pub fn join(name: &str, row: &str) -> String {
     format!("Do it with {name} ({row})")
 }
 
@@ -42,12 +62,12 @@ pub fn travel(away: u16) -> &'static str {
 }
 
 /// "Week 3: deload, after 1 week away".
-pub fn title(week: usize, kind: WeekKind, away: u16) -> String {
+pub fn title(week: u16, kind: WeekKind, away: u16) -> String {
     let away = match away {
         0 => String::new(),
         away => format!(", after {} away", words::count(usize::from(away), "week", "weeks")),
     };
-    format!("Week {}: {}{away}", week + 1, words::week_kind(kind))
+    format!("Week {week}: {}{away}", words::week_kind(kind))
 }
 
 /// How a session stands: "next, Wed 12 Nov, 2 days late".
@@ -83,24 +103,30 @@ fn late(dated: &Dated, today: i32) -> String {
 }
 
 /// "week 3 of 12, next Legs, Wed 12 Nov, 2 days late".
-pub fn where_we_are(next: Option<(usize, usize, String, Dated)>, today: i32) -> String {
-    let Some((week, weeks, name, dated)) = next else {
+pub fn where_we_are(next: Option<(&Dated, &str)>, weeks: usize, today: i32) -> String {
+    let Some((dated, name)) = next else {
         return "every session is done".to_owned();
     };
     let due = dated.due.map(|due| format!(", {}", date::day(due))).unwrap_or_default();
-    format!("week {} of {weeks}, next {name}{due}{}", week + 1, late(&dated, today))
+    format!("week {} of {weeks}, next {name}{due}{}", dated.at.week, late(dated, today))
 }
 
-/// A key.
-pub fn back_to(name: &str) -> String {
-    format!("Back to {name}")
-}
-
-/// As read aloud.
-pub fn back_to_says(kept: &Kept) -> String {
-    format!(
+/// A key: its label, and as it is read aloud.
+pub fn back_to(kept: &Kept) -> (String, String) {
+    let says = format!(
         "Go back to {}, adopted {}, where it stood; the plan that is on is kept",
         kept.name,
         date::day(kept.day)
-    )
+    );
+    (format!("Back to {}", kept.name), says)
+}
+
+/// The whole screen read aloud.
+pub fn aloud(plan: &str, subtitle: &str, rows: &str) -> String {
+    format!("{plan}, {subtitle}. {rows}")
+}
+
+/// A key.
+pub fn lay_out() -> &'static str {
+    "Lay it out"
 }

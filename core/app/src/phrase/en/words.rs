@@ -1,7 +1,7 @@
 //! Small words and figures that every screen uses.
 
 use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, Stop, WeekKind};
-use barwright_domain::catalogue::Counting;
+use barwright_domain::catalogue::{Counting, Exercise};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Range, Reserve, Seconds};
 use barwright_domain::session::{Ending, Kit};
 
@@ -22,9 +22,53 @@ pub fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals
     }
 }
 
+/// A load that may be help, or nothing at all: "20 kg of help", "no load", "102.5 kg".
+pub fn or_help(load: Mass, unit: MassUnit, numerals: Numerals) -> String {
+    match load.cmp(&Mass::ZERO) {
+        std::cmp::Ordering::Less => {
+            format!("{} of help", mass(load.distance(Mass::ZERO), unit, numerals))
+        }
+        std::cmp::Ordering::Equal => "no load".to_owned(),
+        std::cmp::Ordering::Greater => mass(load, unit, numerals),
+    }
+}
+
 /// "1 set", "3 sets".
 pub fn count(number: usize, one: &str, many: &str) -> String {
     format!("{number} {}", if number == 1 { one } else { many })
+}
+
+/// "1 week", "4 weeks".
+pub fn weeks(number: usize) -> String {
+    count(number, "week", "weeks")
+}
+
+/// "1 session", "20 sessions".
+pub fn sessions(number: usize) -> String {
+    count(number, "session", "sessions")
+}
+
+/// Parts of a screen as they are read aloud, each a sentence.
+pub fn spoken(parts: &[&str]) -> String {
+    let parts: Vec<&str> = parts.iter().copied().filter(|part| !part.is_empty()).collect();
+    parts.join(". ")
+}
+
+/// Rows read aloud: each text with its detail.
+pub fn rows(rows: &[(&str, &str)]) -> String {
+    let lines: Vec<String> = rows
+        .iter()
+        .map(|(text, detail)| match *detail {
+            "" => format!("{text}."),
+            detail => format!("{text}. {detail}."),
+        })
+        .collect();
+    lines.join(" ")
+}
+
+/// An exercise by its name: the built-in ones are English, a plan's own are called as it says.
+pub fn exercise(exercise: &Exercise) -> String {
+    exercise.name.to_string()
 }
 
 /// "5 reps", "30 s", "40 m".

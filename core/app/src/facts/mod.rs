@@ -1,0 +1,118 @@
+//! What a screen is made from, as plain values: gathered by `gather`, shown by `screens`.
+
+mod held;
+pub(crate) mod part;
+pub(crate) mod place;
+
+pub(crate) use held::{Held, catalogue_of, read_plan, rows_of};
+
+use std::collections::BTreeMap;
+
+use barwright_domain::catalogue::{Exercise, Muscle};
+use barwright_domain::desk::{At, Calendar, MaxFact};
+use barwright_domain::history::{DoneSet, Record};
+use barwright_domain::plan::Plan;
+use barwright_domain::prescribe::{LeftOut, MovedLoad, Need};
+use barwright_domain::session::{Entry, Reading, Run, Sheet};
+use barwright_domain::volume::Tally;
+
+/// What one look is shown from.
+pub(crate) struct Facts<'a> {
+    pub(crate) held: &'a Held,
+    /// When it is looked at.
+    pub(crate) at: &'a Reading,
+    pub(crate) of: Of<'a>,
+}
+
+/// What is shown, with what was gathered for it.
+pub(crate) enum Of<'a> {
+    /// Today without a plan.
+    NothingOn,
+    /// Today when every session of the plan is done.
+    PlanIsOver(&'a Plan),
+    /// Today's sheet.
+    Today(Today<'a>),
+    /// The floor of the session that runs.
+    Floor(&'a Run),
+    /// The end of a session, or how it stands.
+    Tally(TallyOf<'a>),
+    /// The plan's weeks.
+    Weeks(Weeks<'a>),
+    /// One exercise over time.
+    Lift(Lift<'a>),
+    /// Each muscle, planned and done.
+    Balance(Balance<'a>),
+    /// What the gym has.
+    Equipment,
+    /// The plan file whose text the look has.
+    PlanFile,
+    /// The plan that is on.
+    PlanOn(&'a Plan),
+}
+
+/// A session laid out.
+pub(crate) struct Today<'a> {
+    pub(crate) plan: &'a Plan,
+    pub(crate) place: At,
+    pub(crate) laid_out: LaidOut,
+}
+
+/// A sheet, and what was left out or is missing for it.
+pub(crate) struct LaidOut {
+    pub(crate) sheet: Sheet,
+    pub(crate) needs: Vec<Need>,
+    pub(crate) left_out: Vec<LeftOut>,
+}
+
+/// A session, and what it changes.
+pub(crate) struct TallyOf<'a> {
+    pub(crate) run: &'a Run,
+    pub(crate) next_times: Vec<NextTime>,
+    pub(crate) maxes: Vec<MaxMoved>,
+}
+
+/// What an exercise will be next time.
+pub(crate) struct NextTime {
+    pub(crate) exercise: String,
+    pub(crate) entry: Entry,
+}
+
+/// A reference max that a session changes, with what that moves.
+pub(crate) struct MaxMoved {
+    pub(crate) exercise: String,
+    pub(crate) before: Option<MaxFact>,
+    pub(crate) after: MaxFact,
+    /// Loads of the sessions to come; of the plan done again where nothing of it is left.
+    pub(crate) loads: Vec<MovedLoad>,
+    pub(crate) again: bool,
+}
+
+/// The plan's dates.
+pub(crate) struct Weeks<'a> {
+    pub(crate) plan: &'a Plan,
+    pub(crate) calendar: Calendar,
+}
+
+/// An exercise's history.
+pub(crate) struct Lift<'a> {
+    pub(crate) exercise: &'a Exercise,
+    /// The sets of its sessions, the newest session first: those that are charted, and the page
+    /// with one session more.
+    pub(crate) sets: Vec<DoneSet>,
+    pub(crate) records: Vec<Record>,
+    /// The exercises that have a history, each with the day it was last done.
+    pub(crate) done: Vec<(String, i32)>,
+}
+
+/// Volume over a span of weeks.
+pub(crate) struct Balance<'a> {
+    pub(crate) plan: &'a Plan,
+    pub(crate) calendar: Calendar,
+    /// The first week and the last, from 1.
+    pub(crate) span: (u16, u16),
+    /// Hard sets done, by week from 1; the running session's among them.
+    pub(crate) done: BTreeMap<u16, Tallies>,
+}
+
+/// A tally for each muscle that has any.
+pub(crate) type Tallies = BTreeMap<Muscle, Tally>;

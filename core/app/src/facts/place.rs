@@ -1,0 +1,40 @@
+//! A session of the plan: its name as a row, and where the plan has it.
+
+use barwright_domain::desk::At;
+use barwright_domain::plan::Plan;
+use barwright_domain::session::PlanPlace;
+
+/// Its name as a row: "2.1".
+pub(crate) fn name(at: At) -> String {
+    format!("{}.{}", at.week, at.session)
+}
+
+/// The place of a row's name.
+pub(crate) fn named(name: &str) -> Option<At> {
+    let (week, session) = name.split_once('.')?;
+    let from_one = |text: &str| text.parse::<u16>().ok().filter(|number| *number > 0);
+    Some(At { week: from_one(week)?, session: from_one(session)? })
+}
+
+/// Where a session of the log stands in its plan.
+pub(crate) fn of_plan(place: &PlanPlace) -> At {
+    At { week: place.week, session: place.session }
+}
+
+/// Week and session as the plan's lists count them, from 0.
+pub(crate) fn nth(at: At) -> (usize, usize) {
+    (usize::from(at.week).saturating_sub(1), usize::from(at.session).saturating_sub(1))
+}
+
+/// Whether the plan has it.
+pub(crate) fn is_in(plan: &Plan, at: At) -> bool {
+    let (week, session) = nth(at);
+    week < plan.weeks.len() && session < plan.sessions_of(week).len()
+}
+
+/// What the plan calls it.
+pub(crate) fn called(plan: &Plan, at: At) -> Option<&str> {
+    let (week, session) = nth(at);
+    let session = *plan.sessions_of(week).get(session)?;
+    plan.sessions.get(session).map(|session| session.name.as_str())
+}

@@ -1,0 +1,136 @@
+//! Why something was not done, as data: it becomes words in one place, where it leaves the crate.
+
+use barwright_domain::quantity::{MassUnit, Unreadable};
+use barwright_domain::session::Refusal;
+use barwright_store::StoreError;
+
+use crate::contract::{Action, EngineError, RefusalCode};
+use crate::phrase::Words;
+
+/// Why something was not done.
+#[derive(Debug)]
+pub(crate) enum Fault {
+    /// It was refused: nothing changed.
+    Refused(Refused),
+    /// It asks, and this is the yes to it.
+    Asks(Refused, Action),
+    /// The file could not be read or written.
+    Store(StoreError),
+    /// An event that this release can't read, by its number.
+    UnreadableEvent(u64),
+    /// A defect, by a fixed text: a formatted one could hold what a lifter wrote.
+    Broken(&'static str),
+}
+
+/// Why something was refused.
+#[derive(Debug)]
+pub(crate) enum Refused {
+    /// By the session; loads are said in this unit.
+    BySession(Refusal, MassUnit),
+    /// The tap was meant for another part.
+    Stale,
+    /// The tap was meant for another session.
+    StaleSession,
+    /// There is no such thing.
+    NotHere,
+    /// There is no plan.
+    NothingToGoBy,
+    /// Every session of the plan is done.
+    PlanIsOver,
+    /// No exercise has that name; these are near it.
+    NoExercise(String, Vec<String>),
+    /// A figure that can't be read.
+    Unreadable(Unreadable),
+    /// A file has so many faults.
+    Faults(usize),
+}
+
+impl From<Refused> for Fault {
+    fn from(refused: Refused) -> Self {
+        Self::Refused(refused)
+    }
+}
+
+impl From<StoreError> for Fault {
+    fn from(error: StoreError) -> Self {
+        Self::Store(error)
+    }
+}
+
+impl Refused {
+    /// Whether it is carried out all the same when it is said again as meant.
+    pub(crate) fn asks(&self) -> bool {
+        self.code() == RefusalCode::Ask
+    }
+
+    /// For programs.
+    pub(crate) fn code(&self) -> RefusalCode {
+        match self {
+            Self::BySession(refusal, _) => code_of(refusal),
+            Self::Stale | Self::StaleSession => RefusalCode::Stale,
+            Self::NotHere | Self::NoExercise(..) => RefusalCode::NotHere,
+            Self::NothingToGoBy | Self::PlanIsOver => RefusalCode::NothingToGoBy,
+            Self::Unreadable(_) => RefusalCode::BadValue,
+            Self::Faults(_) => RefusalCode::Faults,
+        }
+    }
+
+    /// For people.
+    pub(crate) fn reason(&self, words: Words) -> String {
+        let say = words.refusal();
+        match self {
+            Self::BySession(refusal, unit) => say.of(refusal, *unit, words.numerals),
+            Self::Stale => say.stale().to_owned(),
+            Self::StaleSession => say.stale_session().to_owned(),
+            Self::NotHere => say.not_here().to_owned(),
+            Self::NothingToGoBy => say.nothing_to_go_by().to_owned(),
+            Self::PlanIsOver => say.plan_is_over().to_owned(),
+            Self::NoExercise(name, near) => say.no_exercise(name, near),
+            Self::Unreadable(unreadable) => say.unreadable(unreadable),
+            Self::Faults(count) => words.faults().refused(*count),
+        }
+    }
+}
+
+impl Fault {
+    /// As a shell is told.
+    pub(crate) fn said(self, words: Words) -> EngineError {
+        match self {
+            Self::Refused(refused) => EngineError::refused(refused.code(), refused.reason(words)),
+            Self::Asks(refused, yes) => EngineError::Refused {
+                code: refused.code(),
+                reason: refused.reason(words),
+                ask: Some(yes),
+            },
+            Self::Store(error) => words.storage().error(&error),
+            Self::UnreadableEvent(seq) => words.storage().unreadable_event(seq),
+            Self::Broken(what) => words.storage().broken(what),
+        }
+    }
+}
+
+/// What a program can go by in a refusal of the session.
+fn code_of(refusal: &Refusal) -> RefusalCode {
+    match refusal {
+        Refusal::BadReading => RefusalCode::BadReading,
+        Refusal::NoSession => RefusalCode::NoSession,
+        Refusal::SessionRunning => RefusalCode::SessionRunning,
+        Refusal::NothingLeft | Refusal::EmptySheet | Refusal::NothingLeftOf => {
+            RefusalCode::NothingLeft
+        }
+        Refusal::SheetTooLarge | Refusal::TooMany => RefusalCode::TooMany,
+        Refusal::WrongKind | Refusal::OutOfRange | Refusal::NothingDone | Refusal::BadText => {
+            RefusalCode::BadValue
+        }
+        Refusal::LoadNeeded => RefusalCode::LoadNeeded,
+        Refusal::NoSuchEntry | Refusal::NoSuchPart => RefusalCode::NotHere,
+        Refusal::CannotMake(_) | Refusal::NotExact { .. } | Refusal::NoSuchPin => {
+            RefusalCode::CannotMake
+        }
+        Refusal::OverSupported { .. } => RefusalCode::Ask,
+        Refusal::AlreadyThere | Refusal::NoRest | Refusal::AlreadySo | Refusal::AlreadyStarted => {
+            RefusalCode::AlreadySo
+        }
+        Refusal::NothingToUndo | Refusal::NothingToRedo => RefusalCode::NothingToUndo,
+    }
+}

@@ -1,0 +1,54 @@
+//! Where the plan stands.
+
+use barwright_domain::desk::{self, At, Calendar, TrainedAt};
+use barwright_domain::plan::Plan;
+use barwright_store::{Store, StoreError};
+
+use crate::facts::{Held, place as places};
+use crate::fault::{Fault, Refused};
+
+/// The calendar of the plan that is on; an empty one without a plan.
+pub(super) fn on(store: &Store, held: &Held) -> Result<Calendar, StoreError> {
+    match (&held.desk.plan, &held.plan) {
+        (Some(adopted), Some(plan)) => calendar_of(store, held, adopted.seq, adopted.day, plan),
+        _ => Ok(Calendar::default()),
+    }
+}
+
+/// The calendar of a plan that is on, or was.
+pub(crate) fn calendar_of(
+    store: &Store,
+    held: &Held,
+    seq: u64,
+    day: i32,
+    plan: &Plan,
+) -> Result<Calendar, StoreError> {
+    let mut rows = store.history()?.sessions_of_plan(seq, 0..=u16::MAX)?;
+    rows.sort_by_key(|row| row.session);
+    let trained: Vec<TrainedAt> = rows
+        .into_iter()
+        .filter(|row| row.outcome.is_some())
+        .filter_map(|row| {
+            let at = places::of_plan(row.place.as_ref()?);
+            Some(TrainedAt { at, day: row.day, session: row.session })
+        })
+        .collect();
+    let arranged = held.desk.arranged.get(&seq).cloned().unwrap_or_default();
+    Ok(desk::calendar(plan, day, &arranged, &trained))
+}
+
+/// The session whose turn it is.
+pub(crate) fn next_place(store: &Store, held: &Held) -> Result<Option<At>, StoreError> {
+    Ok(on(store, held)?.next)
+}
+
+/// The place of a row's name, or the session whose turn it is.
+pub(crate) fn place(store: &Store, held: &Held, session: Option<&str>) -> Result<At, Fault> {
+    let plan = held.plan.as_deref().ok_or(Refused::NothingToGoBy)?;
+    match session {
+        Some(name) => {
+            Ok(places::named(name).filter(|at| places::is_in(plan, *at)).ok_or(Refused::NotHere)?)
+        }
+        None => Ok(next_place(store, held)?.ok_or(Refused::PlanIsOver)?),
+    }
+}

@@ -1,0 +1,95 @@
+//! The only reader of the store: fills the facts that a look is shown from, and no more of them.
+//!
+//! A read that fails is an error, never an empty list. The floor reads nothing: what it says of a
+//! partner's taps is read once in a session, by [`paces`].
+
+mod balance;
+mod calendar;
+mod lift;
+mod pace;
+mod past;
+mod sheet;
+mod tally;
+
+pub(crate) use calendar::{calendar_of, next_place, place};
+pub(crate) use lift::{CHARTED, PAGE};
+pub(crate) use pace::paces;
+pub(crate) use sheet::{laid_out, substitute};
+
+use barwright_domain::session::Reading;
+use barwright_store::Store;
+
+use crate::contract::Look;
+use crate::facts::{Facts, Held, Of, Today, Weeks};
+use crate::fault::{Fault, Refused};
+
+/// Gathers for a look. Answers the look that is shown, too: another one where this has nothing to
+/// show.
+pub(crate) fn of<'a>(
+    store: &Store,
+    held: &'a Held,
+    look: Look,
+    at: &'a Reading,
+) -> Result<(Look, Facts<'a>), Fault> {
+    let on = held.plan.as_deref();
+    let (look, of) = match look {
+        Look::Today { session, minutes } => {
+            let of = today(store, held, session.as_deref(), minutes, at)?;
+            (Look::Today { session, minutes }, of)
+        }
+        // The floor is where a session runs; without one, what is on today says how to begin.
+        Look::Floor { draft } => match held.state.running() {
+            Some(run) => (Look::Floor { draft }, Of::Floor(run)),
+            None => (TODAY, today(store, held, None, None, at)?),
+        },
+        Look::Tally => match held.state.run() {
+            Some(run) => (Look::Tally, Of::Tally(tally::of(store, held, run, at)?)),
+            None => (TODAY, today(store, held, None, None, at)?),
+        },
+        Look::Weeks => {
+            let plan = on.ok_or(Refused::NothingToGoBy)?;
+            let calendar = calendar::on(store, held)?;
+            (Look::Weeks, Of::Weeks(Weeks { plan, calendar }))
+        }
+        Look::Lift { exercise, page, all } => {
+            let lift = lift::of(store, held, &exercise, page, all)?;
+            let exercise = lift.exercise.slug.to_string();
+            (Look::Lift { exercise, page, all }, Of::Lift(lift))
+        }
+        Look::Balance { weeks } => {
+            let plan = on.ok_or(Refused::NothingToGoBy)?;
+            (Look::Balance { weeks }, Of::Balance(balance::of(store, held, plan, weeks)?))
+        }
+        Look::Equipment => (Look::Equipment, Of::Equipment),
+        Look::Plan { text: Some(text), week } => {
+            (Look::Plan { text: Some(text), week }, Of::PlanFile)
+        }
+        Look::Plan { text: None, week } => {
+            (Look::Plan { text: None, week }, Of::PlanOn(on.ok_or(Refused::NothingToGoBy)?))
+        }
+    };
+    Ok((look, Facts { held, at, of }))
+}
+
+/// What is on.
+const TODAY: Look = Look::Today { session: None, minutes: None };
+
+fn today<'a>(
+    store: &Store,
+    held: &'a Held,
+    session: Option<&str>,
+    minutes: Option<u32>,
+    at: &Reading,
+) -> Result<Of<'a>, Fault> {
+    let Some(plan) = held.plan.as_deref() else { return Ok(Of::NothingOn) };
+    let place = match session {
+        Some(_) => place(store, held, session)?,
+        // The plan is through: what it was stands in its weeks.
+        None => match next_place(store, held)? {
+            Some(next) => next,
+            None => return Ok(Of::PlanIsOver(plan)),
+        },
+    };
+    let laid_out = laid_out(store, held, place, minutes, at)?;
+    Ok(Of::Today(Today { plan, place, laid_out }))
+}

@@ -1,0 +1,87 @@
+//! Words of the end of a session.
+
+use barwright_domain::quantity::{MassUnit, Numerals};
+use barwright_domain::session::{EntryRun, PartRun, SetRun};
+
+use super::{bar, floor, pace, words};
+
+/// "14 work sets, 52 min, over".
+pub fn subtitle(sets: usize, minutes: i64, over: bool) -> String {
+    let state = if over { "over" } else { "so far" };
+    format!("{}, {minutes} min, {state}", words::count(sets, "work set", "work sets"))
+}
+
+/// Of an exercise that was not begun.
+pub fn not_begun(optional: bool) -> &'static str {
+    if optional { "optional, left out" } else { "not begun" }
+}
+
+/// Of an exercise with sets left.
+pub fn sets_not_begun(sets: usize) -> String {
+    format!("{} not begun", words::count(sets, "set", "sets"))
+}
+
+/// A set that was done: "Set 1 of 3, left: 14 kg × 12", and the quieter line below it.
+pub fn set(entry: &EntryRun, set: &SetRun, unit: MassUnit, numerals: Numerals) -> (String, String) {
+    let side = set.call.side.map(|side| format!(", {}", words::side(side))).unwrap_or_default();
+    let text = format!("{}{side}: {}", floor::which_set(entry, set), work(set, unit, numerals));
+    let last = set.parts.last().map(|part| &part.done);
+    let left = match last.and_then(|done| done.left) {
+        Some(left) => format!("{} left", left.print(numerals)),
+        None if set.call.effort.is_some() => "not called".to_owned(),
+        None => String::new(),
+    };
+    let helped: u16 = set.parts.iter().map(|part| part.done.helped).sum();
+    let notes = [
+        Some(left).filter(|left| !left.is_empty()),
+        (helped > 0).then(|| format!("{helped} with help")),
+        last.and_then(|done| words::ending(done.ending)).map(str::to_owned),
+        set.left.then(|| "left in the middle".to_owned()),
+        set.parts.last().and_then(PartRun::slowing).map(pace::slowed_short),
+        set.parts.iter().any(|part| part.corrected).then(|| "put right".to_owned()),
+    ];
+    let notes: Vec<String> = notes.into_iter().flatten().collect();
+    (text, notes.join(" · "))
+}
+
+/// Parts at one load share it; a drop names each.
+fn work(set: &SetRun, unit: MassUnit, numerals: Numerals) -> String {
+    let loads: Vec<String> =
+        set.parts.iter().map(|part| bar::total(&part.done.load, unit, numerals)).collect();
+    let one_load = loads.windows(2).all(|pair| matches!(pair, [a, b] if a == b));
+    let amounts: Vec<String> =
+        set.parts.iter().map(|part| words::figure(&part.done.amount, numerals)).collect();
+    if !one_load {
+        let pairs: Vec<String> =
+            loads.iter().zip(&amounts).map(|(load, amount)| format!("{load} × {amount}")).collect();
+        return pairs.join(", ");
+    }
+    let load = loads.first().cloned().unwrap_or_default();
+    let kind = set.parts.first().map(|part| words::unit(&part.done.amount)).unwrap_or_default();
+    let figures = amounts.join(" + ");
+    if kind == "reps" || kind == "rep" {
+        format!("{load} × {figures}")
+    } else {
+        format!("{load}, {figures} {kind}")
+    }
+}
+
+/// What an exercise will be next time: "Back squat: 4 × 5 · 112.5 kg".
+pub fn next_time(name: &str, line: &str) -> String {
+    format!("{name}: {line}")
+}
+
+/// A key: a change for next time is held back, or let go.
+pub fn hold_back(held: bool) -> &'static str {
+    if held { "Let it change" } else { "Hold it back" }
+}
+
+/// A key.
+pub fn finish() -> &'static str {
+    "Finish the session"
+}
+
+/// A key.
+pub fn what_is_next() -> &'static str {
+    "What is on next"
+}

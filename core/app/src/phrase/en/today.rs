@@ -1,0 +1,87 @@
+//! Words of today's sheet.
+
+use barwright_domain::call::WeekKind;
+use barwright_domain::quantity::Seconds;
+
+use super::{floor, words};
+
+/// The title without a plan.
+pub fn nothing_on() -> &'static str {
+    "Nothing is on"
+}
+
+/// What to do without a plan.
+pub fn no_plan() -> &'static str {
+    "No plan yet. Read a plan file and adopt it."
+}
+
+/// The plan, the week from 1, and the gym: "Winter base · week 3 of 8 (deload) · Cellar".
+pub fn subtitle(plan: &str, week: usize, weeks: usize, kind: WeekKind, gym: &str) -> String {
+    let kind = match kind {
+        WeekKind::Ordinary => String::new(),
+        WeekKind::EaseIn | WeekKind::Deload | WeekKind::Test => {
+            format!(" ({})", words::week_kind(kind))
+        }
+    };
+    format!("{plan} · week {week} of {weeks}{kind} · {gym}")
+}
+
+/// "General warm-up · 8:00".
+pub fn warm_up(takes: Seconds) -> String {
+    format!("General warm-up · {}", takes.print())
+}
+
+/// Over a superset.
+pub fn back_to_back(rest: Seconds) -> String {
+    format!("Back to back · rest {} after the round", rest.print())
+}
+
+/// An exercise as a heading.
+pub fn exercise(name: &str, optional: bool) -> String {
+    let optional = if optional { " (optional)" } else { "" };
+    format!("{name}{optional}")
+}
+
+/// What this gym lacks for an exercise, and what can be done instead.
+pub fn lacks(lacks: &[String], instead: &[String]) -> String {
+    let lacks = floor::lacks_here(lacks);
+    match instead {
+        [] => lacks,
+        some => format!("{lacks}; instead: {}", some.join(" or ")),
+    }
+}
+
+/// A key.
+pub fn begin() -> (&'static str, &'static str) {
+    ("Begin", "Begin this session")
+}
+
+/// A key.
+pub fn back_to_floor() -> &'static str {
+    "Back to the floor"
+}
+
+/// A key: what to leave out for so many minutes.
+pub fn minutes(minutes: u32) -> (String, String) {
+    (format!("{minutes} min"), format!("What to leave out for {minutes} minutes"))
+}
+
+/// A key.
+pub fn all_of_it() -> &'static str {
+    "All of it"
+}
+
+/// A key.
+pub fn another_session() -> &'static str {
+    "Another session"
+}
+
+/// A key.
+pub fn weeks() -> &'static str {
+    "The plan's weeks"
+}
+
+/// A key.
+pub fn gym(name: &str) -> (String, String) {
+    ("What this gym has".to_owned(), format!("What {name} has"))
+}

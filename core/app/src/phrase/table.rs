@@ -1,0 +1,818 @@
+//! Every phrase there is, by subject: what it is given, and that it comes out as words. Each language
+//! says it in a file of the same name as the subject; one that lacks a phrase does not compile.
+
+use std::path::Path;
+
+use barwright_domain::call::{Amount, HowMany, WeekKind};
+use barwright_domain::catalogue::{Catalogue, Counting, Exercise, Muscle};
+use barwright_domain::coach::Finding;
+use barwright_domain::desk::{At, Dated, Kept};
+use barwright_domain::equipment::changes::Changes;
+use barwright_domain::equipment::{
+    Bar, CannotMake, Dumbbells, Machine, Made, Plate, PlateStock, Rig, Stack,
+};
+use barwright_domain::history::{DoneSet, MostAt, Record};
+use barwright_domain::owners::{MaxOrigin, Outcome, Proposal};
+use barwright_domain::plan::{Cut, Entry as PlanEntry, Plan, WeekSession, Weeks};
+use barwright_domain::prescribe::{LeftOut, MovedLoad, Need};
+use barwright_domain::progress::estimate::{Estimate, NoEstimate};
+use barwright_domain::progress::pace::{PaceEstimate, Slowing};
+use barwright_domain::quantity::{
+    Mass, MassUnit, Numerals, Reps, Reserve, Seconds, Tempo, Unreadable,
+};
+use barwright_domain::session::{
+    Call, Cursor, Ending, Entry, EntryRun, Guard, Kit, LastTime, Load, PartRun, Reason, Refusal,
+    RestKind, Run, SetRun,
+};
+use barwright_domain::text::Fault;
+use barwright_domain::volume::{Behind, BehindSide};
+use barwright_store::StoreError;
+use chrono::Weekday;
+
+use super::*;
+use crate::contract::{EngineError, FileFault};
+
+phrases! {
+    /// Words of the bar, or what stands for it.
+    BarWords in bar {
+        /// The load in large type.
+        fn total(load: &Load, unit: MassUnit, numerals: Numerals) -> String;
+        /// What the figure counts: "each side"; empty where it is plain.
+        fn counts(load: &Load) -> &'static str;
+        /// The bar's name and mass: "Long bar, 20 kg and collars 5 kg".
+        fn name(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String;
+        /// What stands in large type where no bar is drawn.
+        fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String;
+        /// What stands in the place of a load that the lifter is to find.
+        fn your_choice() -> &'static str;
+        /// The key that says what is really on.
+        fn holds() -> (&'static str, &'static str);
+        /// Labels of plates, without their unit where all share one.
+        fn labels(plates: &[Plate]) -> String;
+        /// The same labels, one for each.
+        fn numbers(plates: &[Plate]) -> Vec<String>;
+        /// What to do to what is on: "take off 10 · put on 5, 2.5 each side"; empty for nothing.
+        fn change(off: &[Plate], on: &[Plate], each_side: bool) -> String;
+    }
+}
+
+phrases! {
+    /// Cautions, once and where they matter. The tool advises; lifter, coach and clinician decide.
+    CautionWords in cautions {
+        /// Shown on a first sheet, and whenever it is asked for.
+        fn before_all() -> &'static [&'static str];
+        /// For the days after a session.
+        fn after() -> &'static str;
+        /// Asked before failure work or a test with a bar over the body.
+        fn guarded() -> &'static str;
+        /// Said where neither guards the lifter.
+        fn unguarded() -> &'static str;
+    }
+}
+
+phrases! {
+    /// Words of charts.
+    ChartWords in chart {
+        /// The label of the axis of dates.
+        fn dates() -> &'static str;
+        /// A series.
+        fn band() -> &'static str;
+        /// A series.
+        fn estimates() -> &'static str;
+        /// A series: the heaviest work load, or all that was moved with it.
+        fn heaviest(with_the_body: bool) -> &'static str;
+        /// A series.
+        fn most() -> &'static str;
+        /// A point: "Mon 12 Oct: 120 kg".
+        fn load(day: i32, load: Mass, unit: MassUnit, numerals: Numerals) -> String;
+        /// A point of a band: "Mon 12 Oct: 122 kg to 140 kg".
+        fn range(day: i32, estimate: &Estimate, unit: MassUnit, numerals: Numerals) -> String;
+        /// A point: "Mon 12 Oct: estimate 131 kg".
+        fn estimate(day: i32, estimate: &Estimate, unit: MassUnit, numerals: Numerals) -> String;
+        /// A point: "Mon 12 Oct: 12 reps"; the value is in the unit of the amount.
+        fn amount(day: i32, value: i64, of: &Amount) -> String;
+        /// The chart in a sentence: how many sessions, and its first and last points.
+        fn from_to(name: &str, sessions: usize, first: &str, last: &str) -> String;
+    }
+}
+
+phrases! {
+    /// What a coach would say of a plan: each finding, and what would mend it.
+    CoachWords in coach {
+        /// A finding in its place of the file's text. `catalogue` has the plan's own exercises, and
+        /// `unit` is
+        /// the gym's.
+        fn in_place(
+            finding: &Finding,
+            file: &str,
+            plan: &Plan,
+            catalogue: &Catalogue,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> FileFault;
+        /// What was accepted and why: "no-substitute, Sled push: The sled is ours." None for what
+        /// was not.
+        fn accepted(finding: &Finding, plan: &Plan, catalogue: &Catalogue) -> Option<String>;
+    }
+}
+
+phrases! {
+    /// Dates in words.
+    DateWords in date {
+        /// "Wed 25 Nov" for days since 1970-01-01.
+        fn day(day: i32) -> String;
+    }
+}
+
+phrases! {
+    /// Loads and what to put on for them.
+    EquipmentWords in equipment {
+        /// Why a load can't be made, and what to do.
+        fn cannot_make(why: &CannotMake, unit: MassUnit, numerals: Numerals) -> String;
+        /// A slack that makes no sense.
+        fn slack_below_nothing() -> String;
+        /// A load, what it is made with, and by how much it misses.
+        fn made(made: &Made, unit: MassUnit, numerals: Numerals) -> String;
+        /// What to change before each set, and how much handling that is.
+        fn changes(changes: &Changes, unit: MassUnit, numerals: Numerals) -> String;
+    }
+}
+
+phrases! {
+    /// Words of an estimated max, as the desk asks for one.
+    EstimateWords in estimate {
+        /// "Estimate 126.67 kg, 120 to 127.67 by the seven formulas", where it comes from, and what
+        /// it is
+        /// not.
+        fn found(
+            estimate: &Estimate,
+            load: Mass,
+            reps: Reps,
+            left: Option<Reserve>,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
+        /// Why there is none, and what would do.
+        fn none(why: NoEstimate) -> String;
+    }
+}
+
+phrases! {
+    /// What is wrong in a file, where, and what to write instead.
+    FaultWords in faults {
+        /// A file was refused for its faults.
+        fn refused(count: usize) -> String;
+        /// A fault in its place of the file's text.
+        fn in_place(fault: &Fault, text: &str) -> FileFault;
+        /// The lines of a fault as a command prints them; `name` is the file's.
+        fn lines(fault: &FileFault, name: &str) -> String;
+    }
+}
+
+phrases! {
+    /// Words of the floor.
+    FloorWords in floor {
+        /// What a rest is, as its label.
+        fn rest_label(kind: RestKind) -> &'static str;
+        /// What a notification says when a rest is over.
+        fn rest_over(kind: RestKind) -> String;
+        /// What comes next, in a few words: "Back squat, set 2 of 4".
+        fn next_in_short(run: &Run, name: impl Fn(&EntryRun) -> String) -> String;
+        /// The call in one sentence: "Set 2 of 4: 5 reps, 1 to 2 left in you."
+        fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String;
+        /// What the wide key says.
+        fn main_key(set: &SetRun, part: u16, asked: &HowMany, next: Option<&str>) -> String;
+        /// Over the effort keys.
+        fn prompt() -> &'static str;
+        /// An effort key read aloud: "Racked, 2 left in you, RPE 8".
+        fn effort_says(left: Reserve, amount: &str, numerals: Numerals) -> String;
+        /// The call's sentence when nothing is left.
+        fn nothing_left() -> &'static str;
+        /// A notice.
+        fn paused() -> &'static str;
+        /// A notice.
+        fn restarted() -> &'static str;
+        /// A notice.
+        fn clock_went_back() -> &'static str;
+        /// Tempo, technique and what is worn, a line each.
+        fn manner(entry: &EntryRun, set: &SetRun) -> Vec<String>;
+        /// "last time 107.5 kg: 5, 5, 4; 1 left".
+        fn last_time(last: &LastTime, unit: MassUnit, numerals: Numerals) -> String;
+        /// "9 sets, about 34 min to go".
+        fn to_go(run: &Run) -> String;
+        /// What this gym lacks for the exercise that is on, and where what is done instead is
+        /// found.
+        fn lacking(lacks: &[String], instead: Option<&str>) -> String;
+        /// A key: the session goes on after a pause.
+        fn resume() -> &'static str;
+        /// A key: the first set by the clock.
+        fn start_clock() -> (&'static str, &'static str);
+        /// A key: a hold is measured.
+        fn start_hold() -> (&'static str, &'static str);
+        /// A key: a part was short, and the set is over.
+        fn short(amount: &str) -> (&'static str, String);
+        /// A key: the set is recorded without a call.
+        fn uncalled(amount: &str) -> (&'static str, String);
+        /// The wide key read aloud.
+        fn record(amount: &str) -> String;
+        /// The label of an effort key: "2", "5+".
+        fn effort_label(left: Reserve, most: bool, numerals: Numerals) -> String;
+        /// A step of the figure read aloud.
+        fn down_to(amount: &str) -> String;
+        /// A step of the figure read aloud.
+        fn up_to(amount: &str) -> String;
+        /// A key.
+        fn ended() -> &'static str;
+        /// A key.
+        fn more() -> &'static str;
+        /// A key.
+        fn finish() -> &'static str;
+        /// A key.
+        fn undo() -> (&'static str, &'static str);
+        /// A key.
+        fn redo() -> (&'static str, &'static str);
+        /// Over the effort keys of a part that is put right.
+        fn really_left() -> &'static str;
+        /// A key: an earlier part is put right.
+        fn put_right(amount: &str) -> (&'static str, String);
+        /// A key.
+        fn leave() -> &'static str;
+        /// A key: a shorter rest.
+        fn shorter(seconds: i32) -> (String, String);
+        /// A key: a longer rest.
+        fn longer(seconds: i32) -> (String, String);
+        /// A rest read aloud: its label, and its figures; none where it is over.
+        fn rest_aloud(label: &str, figures: Option<&str>) -> String;
+        /// The exercise and its load read aloud.
+        fn exercise_aloud(name: &str, load: &str) -> String;
+    }
+}
+
+phrases! {
+    /// Words of what a gym has.
+    GymWords in gym {
+        /// What loads are in.
+        fn subtitle(unit: MassUnit) -> String;
+        /// A heading.
+        fn bars() -> &'static str;
+        /// A heading.
+        fn plates() -> &'static str;
+        /// A heading.
+        fn held() -> &'static str;
+        /// A heading.
+        fn stacks() -> &'static str;
+        /// A heading.
+        fn machines() -> &'static str;
+        /// A heading.
+        fn also() -> &'static str;
+        /// "Long bar · 20 kg · collars 5 kg".
+        fn bar(bar: &Bar, unit: MassUnit, numerals: Numerals) -> String;
+        /// "25 kg · 4 pairs and 1 single".
+        fn plate(plate: &PlateStock) -> String;
+        /// "Dumbbells · 2 kg to 40 kg · 20 loads".
+        fn rack(rack: &Dumbbells, unit: MassUnit, numerals: Numerals) -> String;
+        /// "Pulldown · pin 1 to 20".
+        fn stack(stack: &Stack) -> String;
+        /// "Leg press · starts at 45 kg".
+        fn machine(machine: &Machine, unit: MassUnit, numerals: Numerals) -> String;
+        /// What else it has: "bench, rack".
+        fn others(also: &[String]) -> String;
+        /// A key that chooses a gym: its label, and as it is read aloud.
+        fn choose(name: &str) -> (String, String);
+    }
+}
+
+phrases! {
+    /// Words of one exercise over time.
+    LiftWords in lift {
+        /// "Reference max 142.5 kg, entered Mon 12 Oct".
+        fn max(
+            max: Option<(Mass, i32, &MaxOrigin)>,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
+        /// "Reference max of Back squat: 162.5 kg, tested; was 160 kg".
+        fn max_moved(
+            name: &str,
+            before: Option<Mass>,
+            after: (Mass, &MaxOrigin),
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
+        /// Under a max that moves nothing of the plan that is on.
+        fn again(moves: bool) -> &'static str;
+        /// "Week 7, Legs: Back squat 122.5 kg, was 120 kg".
+        fn moved(load: &MovedLoad, name: &str, unit: MassUnit, numerals: Numerals) -> String;
+        /// Sets at one load: "110 kg: 5, 5, 4", "14 kg: 8, 8 each side", "30, 45 s".
+        fn sets_at_load(sets: &[&DoneSet], unit: MassUnit, numerals: Numerals) -> String;
+        /// "5 reps: 120 kg, Mon 12 Oct, with belt"
+        fn record(record: &Record, unit: MassUnit, numerals: Numerals) -> String;
+        /// "120 kg: 5 reps, Mon 12 Oct, with belt"
+        fn most_at(most: &MostAt, unit: MassUnit, numerals: Numerals) -> String;
+        /// A heading.
+        fn by_reps() -> &'static str;
+        /// A heading.
+        fn by_load() -> &'static str;
+        /// A heading.
+        fn most_reps() -> &'static str;
+        /// A heading.
+        fn longest() -> &'static str;
+        /// A heading.
+        fn farthest() -> &'static str;
+        /// A key.
+        fn newer() -> &'static str;
+        /// A key.
+        fn older() -> &'static str;
+        /// A session: its day, and its sets at each load: "Mon 12 Oct · 110 kg: 5, 5, 4".
+        fn session(day: i32, loads: &[String]) -> String;
+        /// The quieter line below a session: what was left at the end, how it ended, what was worn,
+        /// and what
+        /// it estimates.
+        fn session_detail(
+            work: &[&DoneSet],
+            estimated: Option<&Estimate>,
+            moved: bool,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
+    }
+}
+
+phrases! {
+    /// Muscles by name, and sentences of balance.
+    MuscleWords in muscle {
+        /// The title.
+        fn title() -> &'static str;
+        /// The plan and its weeks, from 1: "Winter base, week 3 of 8".
+        fn subtitle(plan: &str, first: u16, last: u16, weeks: usize) -> String;
+        /// The whole screen read aloud.
+        fn aloud(subtitle: &str, bars: &[&str], sentences: &str) -> String;
+        /// "Front deltoid".
+        fn name(muscle: Muscle) -> String;
+        /// Tenths of sets: "3", "3.5", "2.7"; with a decimal comma where it is written so.
+        fn tenths(tenths: u64, numerals: Numerals) -> String;
+        /// A muscle's bar in words.
+        fn bar(muscle: Muscle, planned: u32, done: u32, numerals: Numerals) -> String;
+        /// What was done in the other counts: "direct 8 · total 11 · under six 4" (repetitions).
+        fn counts(
+            done: u32, both: (u32, u32),
+            under_six: u32,
+            sides: Option<(u32, u32)>,
+            weeks: usize,
+            numerals: Numerals,
+        ) -> String;
+        /// "Ordinary, 3 weeks; a week on average".
+        fn week_kind(kind: WeekKind, weeks: usize) -> String;
+        /// "Chest: 3.5 of 5 hard sets".
+        fn week_of_kind(
+            muscle: Muscle,
+            planned: u32,
+            done: u32,
+            weeks: usize,
+            numerals: Numerals,
+        ) -> String;
+        /// What falls behind, and where a set could go.
+        fn behind(behind: &Behind, places: &[String], numerals: Numerals) -> String;
+        /// A side that falls behind, and where a set for it could go.
+        fn behind_side(behind: &BehindSide, places: &[String], numerals: Numerals) -> String;
+    }
+}
+
+phrases! {
+    /// Words where a tap is recorded and its screen could not be made.
+    NotShownWords in not_shown {
+        /// The title.
+        fn title() -> &'static str;
+        /// What failed, and what was kept.
+        fn reason(what: &str) -> String;
+        /// A key.
+        fn today() -> &'static str;
+        /// A key.
+        fn floor() -> &'static str;
+    }
+}
+
+phrases! {
+    /// Words of a partner's taps, and of tempo.
+    PaceWords in pace {
+        /// A key of the floor.
+        fn open() -> &'static str;
+        /// A panel's title.
+        fn title() -> &'static str;
+        /// Over the taps.
+        fn who() -> &'static str;
+        /// A key that takes the last tap back.
+        fn undo() -> &'static str;
+        /// How it is done.
+        fn how() -> &'static str;
+        /// Where a set stops by pace and has slowed so far.
+        fn stop() -> &'static str;
+        /// What the tap says next: "The first rep begins", "Rep 3 over".
+        fn key(tapped: Option<Reps>) -> String;
+        /// "3 reps tapped".
+        fn count(reps: Reps) -> String;
+        /// "The last two reps took 34 % longer than the first two."
+        fn slowed(slowing: Slowing) -> String;
+        /// What the lifter's own calls say of it; never a fact.
+        fn estimate(estimate: Option<PaceEstimate>, sets: usize, numerals: Numerals) -> String;
+        /// The beats of one repetition: what is said, and milliseconds; as fast as possible has
+        /// none.
+        fn beats(tempo: Tempo) -> Vec<(&'static str, u32)>;
+    }
+}
+
+phrases! {
+    /// Words of the floor's panels: what is seldom needed.
+    PanelWords in panel {
+        /// A key that closes a panel.
+        fn back() -> &'static str;
+        /// A title.
+        fn more() -> &'static str;
+        /// A key of More.
+        fn open_guard() -> &'static str;
+        /// A key of More.
+        fn open_load() -> &'static str;
+        /// A key of More.
+        fn skip_set() -> &'static str;
+        /// A key of More.
+        fn add_set() -> &'static str;
+        /// A key of More.
+        fn open_swap() -> &'static str;
+        /// A key of More.
+        fn postpone() -> &'static str;
+        /// A key of More.
+        fn skip_exercise() -> &'static str;
+        /// A key of More.
+        fn open_helped() -> &'static str;
+        /// A key of More.
+        fn open_kit() -> &'static str;
+        /// A key of More.
+        fn open_order() -> &'static str;
+        /// A key of More.
+        fn open_earlier() -> &'static str;
+        /// A key of More.
+        fn open_notes() -> &'static str;
+        /// A key of More.
+        fn pause() -> &'static str;
+        /// A key of More.
+        fn finish_here() -> &'static str;
+        /// A title.
+        fn ended(after: &Amount, numerals: Numerals) -> String;
+        /// A way that a set ended, with how much was done then.
+        fn way(ending: Ending, done: &Amount, numerals: Numerals) -> (&'static str, String);
+        /// A title.
+        fn bar_holds() -> &'static str;
+        /// What is on each side; none where nothing is.
+        fn each_side(held: Option<&str>) -> String;
+        /// A key.
+        fn take_off(plate: &str) -> String;
+        /// A key.
+        fn put_on(plate: &str) -> String;
+        /// A key.
+        fn empty() -> &'static str;
+        /// A key.
+        fn as_called() -> &'static str;
+        /// A title.
+        fn load(name: &str) -> String;
+        /// A field: its label, and an example.
+        fn load_field(unit: MassUnit, numerals: Numerals) -> (&'static str, String);
+        /// A key.
+        fn pin(pin: &str) -> String;
+        /// A title.
+        fn swap(name: &str) -> String;
+        /// Where the plan names none.
+        fn no_substitute() -> &'static str;
+        /// A substitute that can't be done here.
+        fn not_here(name: &str) -> String;
+        /// A title.
+        fn order() -> &'static str;
+        /// An exercise with sets left.
+        fn sets_left(name: &str, sets: usize) -> String;
+        /// A key.
+        fn do_now() -> &'static str;
+        /// A title.
+        fn earlier() -> &'static str;
+        /// A part that was done: "Back squat, set 2 of 4: 110 kg × 5 reps".
+        fn part(
+            name: &str,
+            entry: &EntryRun,
+            set: &SetRun,
+            part: &PartRun,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
+        /// A key.
+        fn put_right() -> &'static str;
+        /// A title.
+        fn notes() -> &'static str;
+        /// A field: its label, and an example.
+        fn session_note() -> (&'static str, &'static str);
+        /// A field: its label, and an example.
+        fn exercise_note(name: &str) -> (String, &'static str);
+        /// A field: its label, and an example.
+        fn set_up(name: &str) -> (String, &'static str);
+        /// A title.
+        fn worn(name: &str) -> String;
+        /// A key that puts it on or takes it off.
+        fn wear(kit: Kit, worn: bool) -> (String, String);
+        /// A key.
+        fn guard(guard: Guard) -> &'static str;
+        /// A title.
+        fn helped(own: &Amount, numerals: Numerals) -> String;
+        /// A key: so many with help.
+        fn with_help(help: &Amount, numerals: Numerals) -> (String, String);
+        /// A key: none with help.
+        fn no_help() -> &'static str;
+    }
+}
+
+phrases! {
+    /// A plan in a coach's shorthand: what it says, before anything is worked out for a day.
+    PlanWords in plan {
+        /// The name of an exercise.
+        fn name(catalogue: &Catalogue, slug: &str) -> String;
+        /// The rows of sets of an exercise, a line for sets that are made alike: "4 × 5 · 77.5 % ·
+        /// rest
+        /// 2:30".
+        fn lines(catalogue: &Catalogue, entry: &PlanEntry, numerals: Numerals) -> Vec<String>;
+        /// What else the plan says of an exercise, in one line; empty where it says no more.
+        fn detail(
+            catalogue: &Catalogue,
+            entry: &PlanEntry,
+            superset: Option<&str>,
+            numerals: Numerals,
+        ) -> String;
+        /// What a week takes off what is not written week by week.
+        fn cut(catalogue: &Catalogue, cut: Cut, numerals: Numerals) -> String;
+        /// The quieter line below a session: its day, its weeks, its minutes, its warm-up.
+        fn session_detail(
+            catalogue: &Catalogue,
+            session: &WeekSession,
+            day: Option<Weekday>,
+            of: Option<&Weeks>,
+            numerals: Numerals,
+        ) -> String;
+        /// A line of a plan that only some weeks have: "weeks 1–3: 4 × 5".
+        fn in_weeks(numbers: &[usize], line: &str) -> String;
+        /// A week and how many there are: "Week 4: deload, of 8".
+        fn one_of(title: &str, weeks: usize) -> String;
+        /// The title of a plan with faults.
+        fn has_faults(faults: usize) -> String;
+        /// Below that title.
+        fn nothing_changed() -> &'static str;
+        /// A fault read aloud.
+        fn fault_aloud(fault: &FileFault) -> String;
+        /// A remark read aloud.
+        fn remark_aloud(remark: &FileFault) -> String;
+        /// The plan in short with how many remarks there are.
+        fn with_remarks(in_short: &str, remarks: usize) -> String;
+        /// A heading.
+        fn accepted() -> &'static str;
+        /// A key.
+        fn adopt() -> &'static str;
+        /// A key.
+        fn week_by_week() -> &'static str;
+        /// A key.
+        fn week_before() -> &'static str;
+        /// A key.
+        fn week_after() -> &'static str;
+        /// A key.
+        fn whole() -> &'static str;
+        /// "8 weeks · 4 sessions · about 75 min each".
+        fn in_short(plan: &Plan) -> String;
+        /// "Week 4: deload", with its name where it has one.
+        fn week(number: usize, kind: WeekKind, name: Option<&str>) -> String;
+    }
+}
+
+phrases! {
+    /// What is wrong with a figure that was typed, and what to write instead.
+    QuantityWords in quantity {
+        /// A refusal in a sentence: "142,5 kg", the place, the problem, what would do.
+        fn unreadable(unreadable: &Unreadable) -> String;
+        /// A refusal in a sentence, with the text underlined at the place, for a terminal.
+        fn underlined(unreadable: &Unreadable) -> String;
+    }
+}
+
+phrases! {
+    /// Why a number is what it is: a derivation as lines of words.
+    ReasonWords in reason {
+        /// A derivation: the owner of the load, since when, each factor and what is made here in the
+        /// first line, and how it came to that below it.
+        fn lines(reason: &Reason, unit: MassUnit, numerals: Numerals) -> Vec<String>;
+    }
+}
+
+phrases! {
+    /// What a session came to for what owns a load.
+    OutcomeWords in outcome {
+        /// An outcome in a sentence; one that is held back says so.
+        fn sentence(outcome: &Outcome, unit: MassUnit, numerals: Numerals) -> String;
+        /// What is asked, and the key that says yes.
+        fn proposal(
+            proposal: &Proposal,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> (String, String);
+        /// What is asked where pain stands and a session of it was done, and the key that says yes.
+        fn no_pain() -> (&'static str, &'static str);
+    }
+}
+
+phrases! {
+    /// Refusals: what is wrong, what was kept, what to do.
+    RefusalWords in refusal {
+        /// A refusal of the session in words.
+        fn of(refusal: &Refusal, unit: MassUnit, numerals: Numerals) -> String;
+        /// No exercise has that name; those it may mean.
+        fn no_exercise(name: &str, near: &[String]) -> String;
+        /// The tap was meant for another part, or another session.
+        fn stale() -> &'static str;
+        /// The tap was meant for a session that is past.
+        fn stale_session() -> &'static str;
+        /// There is no such thing.
+        fn not_here() -> &'static str;
+        /// There is no plan.
+        fn nothing_to_go_by() -> &'static str;
+        /// A figure that could not be read.
+        fn unreadable(unreadable: &Unreadable) -> String;
+        /// Every session of the plan is done.
+        fn plan_is_over() -> &'static str;
+    }
+}
+
+phrases! {
+    /// Lines of a sheet: the trade's own shorthand.
+    SheetWords in sheet {
+        /// Sets that stand alike on the sheet, as one line: "4 × 5 · 110 kg · rest 3:00".
+        fn line(calls: &[&Call], unit: MassUnit, numerals: Numerals) -> String;
+        /// The ramp in one line: "20 × 8, 45 × 5, 65 × 3, 82.5 × 2, 100 × 1".
+        fn ramp(entry: &Entry, unit: MassUnit, numerals: Numerals) -> Option<String>;
+        /// What was left out for want of time.
+        fn left_out(left_out: &LeftOut) -> String;
+        /// What would let the sheet say more: the label of the field that takes it, and an example.
+        fn need(need: &Need, name: &str, unit: MassUnit) -> (String, String);
+    }
+}
+
+phrases! {
+    /// When the file can't be read or written: what is wrong, what was kept and where, what to do.
+    StorageWords in storage {
+        /// An error of the store in words.
+        fn error(error: &StoreError) -> EngineError;
+        /// An event in the log that this release can't read.
+        fn unreadable_event(seq: u64) -> EngineError;
+        /// The engine was shut down.
+        fn closed() -> EngineError;
+        /// A defect of ours.
+        fn broken(what: &str) -> EngineError;
+        /// There is no file to recover.
+        fn no_file(path: &str) -> String;
+        /// Nothing is wrong with the file that was to be recovered.
+        fn nothing_damaged() -> String;
+        /// What was read back from a damaged file; `beyond` entries after the damage can't be
+        /// joined on.
+        fn recovered(aside: &str, kept: u64, beyond: u64) -> String;
+        /// The damaged file was set aside, and then the new one failed.
+        fn kept_aside(found: &StoreError, aside: &Path) -> EngineError;
+    }
+}
+
+phrases! {
+    /// Words of the end of a session.
+    TallyWords in tally {
+        /// "14 work sets, 52 min, over".
+        fn subtitle(sets: usize, minutes: i64, over: bool) -> String;
+        /// Of an exercise that was not begun.
+        fn not_begun(optional: bool) -> &'static str;
+        /// Of an exercise with sets left.
+        fn sets_not_begun(sets: usize) -> String;
+        /// A set that was done: "Set 1 of 3, left: 14 kg × 12", and the quieter line below it.
+        fn set(
+            entry: &EntryRun,
+            set: &SetRun,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> (String, String);
+        /// What an exercise will be next time: "Back squat: 4 × 5 · 112.5 kg".
+        fn next_time(name: &str, line: &str) -> String;
+        /// A key: a change for next time is held back, or let go.
+        fn hold_back(held: bool) -> &'static str;
+        /// A key.
+        fn finish() -> &'static str;
+        /// A key.
+        fn what_is_next() -> &'static str;
+    }
+}
+
+phrases! {
+    /// Words of today's sheet.
+    TodayWords in today {
+        /// The title without a plan.
+        fn nothing_on() -> &'static str;
+        /// What to do without a plan.
+        fn no_plan() -> &'static str;
+        /// The plan, the week from 1, and the gym: "Winter base · week 3 of 8 (deload) · Cellar".
+        fn subtitle(plan: &str, week: usize, weeks: usize, kind: WeekKind, gym: &str) -> String;
+        /// "General warm-up · 8:00".
+        fn warm_up(takes: Seconds) -> String;
+        /// Over a superset.
+        fn back_to_back(rest: Seconds) -> String;
+        /// An exercise as a heading.
+        fn exercise(name: &str, optional: bool) -> String;
+        /// What this gym lacks for an exercise, and what can be done instead.
+        fn lacks(lacks: &[String], instead: &[String]) -> String;
+        /// A key.
+        fn begin() -> (&'static str, &'static str);
+        /// A key.
+        fn back_to_floor() -> &'static str;
+        /// A key: what to leave out for so many minutes.
+        fn minutes(minutes: u32) -> (String, String);
+        /// A key.
+        fn all_of_it() -> &'static str;
+        /// A key.
+        fn another_session() -> &'static str;
+        /// A key.
+        fn weeks() -> &'static str;
+        /// A key.
+        fn gym(name: &str) -> (String, String);
+    }
+}
+
+phrases! {
+    /// Words of the plan's weeks.
+    WeekWords in weeks {
+        /// A key.
+        fn enter() -> &'static str;
+        /// A key.
+        fn leave_out() -> &'static str;
+        /// A key.
+        fn bring_back() -> &'static str;
+        /// A key.
+        fn do_today() -> &'static str;
+        /// A key.
+        fn own_day() -> &'static str;
+        /// A key.
+        fn apart() -> &'static str;
+        /// A key.
+        fn again() -> &'static str;
+        /// A key.
+        fn make_up() -> &'static str;
+        /// A key.
+        fn not_again() -> &'static str;
+        /// A key.
+        fn no_travel() -> &'static str;
+        /// "To Thu 12 Nov".
+        fn to_day(day: i32) -> String;
+        /// "Do it with Push (2.2)".
+        fn join(name: &str, row: &str) -> String;
+        /// A key.
+        fn travel(away: u16) -> &'static str;
+        /// "Week 3: deload, after 1 week away".
+        fn title(week: u16, kind: WeekKind, away: u16) -> String;
+        /// How a session stands: "next, Wed 12 Nov, 2 days late".
+        fn state(dated: &Dated, today: i32, name: impl Fn(At) -> String) -> String;
+        /// "week 3 of 12, next Legs, Wed 12 Nov, 2 days late".
+        fn where_we_are(next: Option<(&Dated, &str)>, weeks: usize, today: i32) -> String;
+        /// A key: its label, and as it is read aloud.
+        fn back_to(kept: &Kept) -> (String, String);
+        /// The whole screen read aloud.
+        fn aloud(plan: &str, subtitle: &str, rows: &str) -> String;
+        /// A key.
+        fn lay_out() -> &'static str;
+    }
+}
+
+phrases! {
+    /// Small words and figures that every screen uses.
+    SmallWords in words {
+        /// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg help", "Body".
+        fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals) -> String;
+        /// "1 week", "4 weeks".
+        fn weeks(number: usize) -> String;
+        /// "1 session", "20 sessions".
+        fn sessions(number: usize) -> String;
+        /// Parts of a screen as they are read aloud, each a sentence.
+        fn spoken(parts: &[&str]) -> String;
+        /// Rows read aloud: each text with its detail.
+        fn rows(rows: &[(&str, &str)]) -> String;
+        /// An exercise by its name: the built-in ones are English, a plan's own are called as it
+        /// says.
+        fn exercise(exercise: &Exercise) -> String;
+        /// "5 reps", "30 s", "40 m".
+        fn amount(amount: &Amount, numerals: Numerals) -> String;
+        /// The unit beside a figure: "reps", "s", "m".
+        fn unit(amount: &Amount) -> &'static str;
+        /// The figure alone: "5", "30", "40".
+        fn figure(amount: &Amount, numerals: Numerals) -> String;
+        /// How many, in the shorthand of a sheet: "5", "6–10", "30 s", "5+".
+        fn how_many_short(asked: &HowMany, numerals: Numerals) -> String;
+        /// What a week is for.
+        fn week_kind(kind: WeekKind) -> &'static str;
+        /// A countdown: "1:23", "0:05"; "+0:12" when over.
+        fn countdown(left_ms: i64) -> String;
+        /// A duration in minutes: "about 52 min".
+        fn minutes(seconds: u64) -> String;
+    }
+}
