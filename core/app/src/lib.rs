@@ -23,9 +23,10 @@ pub mod phrase;
 mod records;
 mod screens;
 
+pub use barwright_store::{FileSystem, Files, Found, Identity, Place};
 pub use engine::{Engine, Versions};
 pub use locale::Locale;
-pub use records::{Recovered, recover};
+pub use records::{Recovered, recover, recover_in};
 pub use screens::{plan_checked, plan_in_file};
 
 // Kotlin and Swift get one package from here; the bindings package exports it from its library.

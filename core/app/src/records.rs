@@ -1,8 +1,6 @@
 //! Care for the file of the records: checked whole, copied, and read back after damage.
 
-use std::path::Path;
-
-use barwright_store::{Store, StoreError, is_at, quarantine, salvage};
+use barwright_store::{Place, Store, StoreError, is_at, quarantine, salvage};
 
 use crate::contract::{EngineError, RefusalCode};
 use crate::engine::{derive_anew, guarded};
@@ -30,36 +28,46 @@ pub struct Recovered {
 /// one can't be written: what was kept lies where the error says.
 #[cfg_attr(feature = "uniffi", uniffi::export)]
 pub fn recover(path: String) -> Result<Recovered, EngineError> {
-    let words = Words::default();
-    guarded(|| read_back(Path::new(&path), words)).map_err(|broken| broken.said(words))?
+    recover_in(&Place::file(path))
 }
 
-fn read_back(path: &Path, words: Words) -> Result<Recovered, EngineError> {
+/// As [`recover`], in a place of the store's kind.
+///
+/// # Errors
+/// As there.
+pub fn recover_in(place: &Place) -> Result<Recovered, EngineError> {
+    let words = Words::default();
+    guarded(std::panic::AssertUnwindSafe(|| read_back(place, words)))
+        .map_err(|broken| broken.said(words))?
+}
+
+fn read_back(place: &Place, words: Words) -> Result<Recovered, EngineError> {
     let say = words.storage();
-    if !is_at(path) {
-        let reason = say.no_file(&path.display().to_string());
+    let failed = |error: StoreError| say.error(&error);
+    if !is_at(place).map_err(failed)? {
+        let reason = say.no_file(&place.path().display().to_string());
         return Err(EngineError::refused(RefusalCode::NotHere, reason));
     }
-    let failed = |error: StoreError| say.error(&error);
-    if !is_damaged(path).map_err(failed)? {
+    if !is_damaged(place).map_err(failed)? {
         return Err(EngineError::refused(RefusalCode::AlreadySo, say.nothing_damaged()));
     }
-    let aside = quarantine(path).map_err(failed)?.path;
+    let aside = quarantine(place).map_err(failed)?;
     // A log whose file is gone has nothing that could be read by itself: a new file begins.
-    if !aside.exists() {
-        Store::open(path).and_then(Store::close).map_err(failed)?;
-        return Ok(recovered(&aside, 0, 0, words));
+    if !aside.file {
+        Store::open_in(place.clone()).and_then(Store::close).map_err(failed)?;
+        return Ok(recovered(aside.place.path(), 0, 0, words));
     }
-    let kept_aside = |error: StoreError| say.kept_aside(&error, &aside);
-    let (mut store, read) = salvage(&aside, path).map_err(kept_aside)?;
+    let aside = aside.place;
+    let kept_aside = |error: StoreError| say.kept_aside(&error, aside.path());
+    let (mut store, read) = salvage(&aside, place).map_err(kept_aside)?;
     derive_anew(&mut store).map_err(|fault: Fault| fault.said(words))?;
     store.close().map_err(kept_aside)?;
-    Ok(recovered(&aside, read.kept, read.beyond, words))
+    Ok(recovered(aside.path(), read.kept, read.beyond, words))
 }
 
 /// Whether the file is a store of ours that is damaged.
-fn is_damaged(path: &Path) -> Result<bool, StoreError> {
-    let found = Store::open(path).and_then(|store| {
+fn is_damaged(place: &Place) -> Result<bool, StoreError> {
+    let found = Store::open_in(place.clone()).and_then(|store| {
         store.verify()?;
         store.close()
     });
@@ -70,7 +78,7 @@ fn is_damaged(path: &Path) -> Result<bool, StoreError> {
     }
 }
 
-fn recovered(aside: &Path, kept: u64, beyond: u64, words: Words) -> Recovered {
+fn recovered(aside: &std::path::Path, kept: u64, beyond: u64, words: Words) -> Recovered {
     let aside = aside.display().to_string();
     let reason = words.storage().recovered(&aside, kept, beyond);
     Recovered { aside, kept, reason }

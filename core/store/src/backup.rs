@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use crate::error::StoreError;
-use crate::store::{Store, Verified, as_file, log_of, look_before_opening};
+use crate::store::{Place, Store, Verified, as_file, log_of, look_before_opening};
 
 impl Store {
     /// Writes a backup to a file that does not exist yet, and checks all of it.
@@ -13,38 +13,40 @@ impl Store {
     /// # Errors
     /// [`StoreError::Exists`], or what writing and checking answer; no file is left then.
     pub fn backup(&self, to: &Path) -> Result<Verified, StoreError> {
-        if to.exists() {
-            return Err(StoreError::Exists { path: to.to_path_buf() });
+        let to = self.place().named(to);
+        let files = to.on().files;
+        if to.is_there()? {
+            return Err(StoreError::Exists { path: to.path().to_path_buf() });
         }
-        let mut part = to.as_os_str().to_owned();
-        part.push(".part");
-        let part = Path::new(&part);
-        let written = self.write_backup(part).and_then(|verified| {
-            std::fs::rename(part, to).map_err(|error| StoreError::from_io(to, &error))?;
-            sync_folder(to)?;
+        let part = to.beside(".part");
+        let written = self.write_backup(&part).and_then(|verified| {
+            files
+                .rename(part.path(), to.path())
+                .and_then(|()| files.sync_names(to.path()))
+                .map_err(|error| StoreError::from_io(to.path(), &error))?;
             Ok(verified)
         });
         if written.is_err() {
-            remove(part);
+            remove(&part);
         }
         written
     }
 
-    fn write_backup(&self, part: &Path) -> Result<Verified, StoreError> {
+    fn write_backup(&self, part: &Place) -> Result<Verified, StoreError> {
         // One that an earlier attempt left when it was cut off.
         remove(part);
         look_before_opening(part)?;
         let connection = self.connection()?;
-        let name = as_file(part);
+        let name = as_file(part.path());
         let name = name.to_str().ok_or_else(|| StoreError::Failed {
-            path: part.to_path_buf(),
+            path: part.path().to_path_buf(),
             code: 0,
             detail: "not a name in Unicode".into(),
         })?;
         connection
             .execute("VACUUM INTO ?1", [name])
-            .map_err(|error| StoreError::from_sqlite(part, error))?;
-        let copy = Store::open(part)?;
+            .map_err(|error| StoreError::from_sqlite(part.path(), error))?;
+        let copy = Store::open_in(part.clone())?;
         let verified = copy.verify()?;
         copy.close()?;
         Ok(verified)
@@ -52,20 +54,9 @@ impl Store {
 }
 
 /// Removes an unfinished file of this call's own making.
-pub(crate) fn remove(part: &Path) {
+pub(crate) fn remove(part: &Place) {
+    let files = part.on().files;
     // Where there is none there is nothing to do; where it can't be removed, writing will say so.
-    let _ = std::fs::remove_file(part);
-    let _ = std::fs::remove_file(log_of(part));
-}
-
-/// Makes a rename in a file's folder durable, where the system can.
-pub(crate) fn sync_folder(file: &Path) -> Result<(), StoreError> {
-    let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty());
-    let folder = folder.unwrap_or(Path::new("."));
-    if cfg!(unix) {
-        std::fs::File::open(folder)
-            .and_then(|folder| folder.sync_all())
-            .map_err(|error| StoreError::from_io(file, &error))?;
-    }
-    Ok(())
+    let _ = files.remove(part.path());
+    let _ = files.remove(log_of(part).path());
 }

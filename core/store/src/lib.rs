@@ -16,6 +16,7 @@
 mod backup;
 mod error;
 mod event;
+mod files;
 mod history;
 mod quarantine;
 mod schema;
@@ -23,6 +24,7 @@ mod store;
 
 pub use error::{Damage, Foreign, StoreError};
 pub use event::{Event, NewEvent, Seq, Stamp, Tap};
+pub use files::{FileSystem, Files, Found, Identity};
 pub use history::{AtEnd, Derive, History, VolumeRow};
 pub use quarantine::{Salvage, SetAside, is_at, quarantine, salvage};
 pub use schema::SCHEMA_VERSION;

@@ -1,19 +1,19 @@
 //! Damaged files: set aside by renaming, never deleted; and what can still be read of them.
 
-use std::path::{Path, PathBuf};
-
 use rusqlite::{Connection, params};
 
-use crate::backup::{remove, sync_folder};
+use crate::backup::remove;
 use crate::error::{Damage, StoreError};
 use crate::event::{COLUMNS, Chain, Event, Seq};
-use crate::store::{Store, as_file, log_of};
+use crate::store::{Place, Store, connect, log_of};
 
 /// Where a damaged file was put.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SetAside {
     /// Its new name; its write-ahead log, where it had one, lies beside it.
-    pub path: PathBuf,
+    pub place: Place,
+    /// The file was there; none means that its write-ahead log was alone.
+    pub file: bool,
 }
 
 /// What could be read of a damaged file.
@@ -27,10 +27,12 @@ pub struct Salvage {
     pub beyond: u64,
 }
 
-/// Whether a store, or what is left of one, lies at a path: its file, or its write-ahead log alone.
-#[must_use]
-pub fn is_at(path: &Path) -> bool {
-    path.exists() || log_of(path).exists()
+/// Whether a store, or what is left of one, lies at a place: its file, or its write-ahead log alone.
+///
+/// # Errors
+/// Where the file system does not say.
+pub fn is_at(place: &Place) -> Result<bool, StoreError> {
+    Ok(place.is_there()? || log_of(place).is_there()?)
 }
 
 /// Sets a damaged file aside under a name of its own, with its write-ahead log, so that a new store
@@ -38,30 +40,27 @@ pub fn is_at(path: &Path) -> bool {
 ///
 /// # Errors
 /// What renaming answers.
-pub fn quarantine(path: &Path) -> Result<SetAside, StoreError> {
-    let failed = |error| StoreError::from_io(path, &error);
-    let log_alone = !path.exists();
+pub fn quarantine(place: &Place) -> Result<SetAside, StoreError> {
+    let files = place.on().files;
+    let failed = |error| StoreError::from_io(place.path(), &error);
+    let (file, log) = (place.is_there()?, log_of(place).is_there()?);
     let mut number = 1_u32;
     let aside = loop {
-        let mut name = path.as_os_str().to_owned();
-        name.push(format!(".damaged-{number}"));
-        let name = PathBuf::from(name);
+        let aside = place.beside(&format!(".damaged-{number}"));
         // A log that a cut-off attempt left behind belongs with its file.
-        let taken = if log_alone { false } else { name.exists() };
-        if !taken && !log_of(&name).exists() {
-            break name;
+        if !(log_of(&aside).is_there()? || file && aside.is_there()?) {
+            break aside;
         }
         number = number.saturating_add(1);
     };
-    if !log_alone {
-        std::fs::rename(path, &aside).map_err(failed)?;
+    if file {
+        files.rename(place.path(), aside.path()).map_err(failed)?;
     }
-    match std::fs::rename(log_of(path), log_of(&aside)) {
-        Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(failed(error)),
-        _ => {}
+    if log {
+        files.rename(log_of(place).path(), log_of(&aside).path()).map_err(failed)?;
     }
-    sync_folder(path)?;
-    Ok(SetAside { path: aside })
+    files.sync_names(place.path()).map_err(failed)?;
+    Ok(SetAside { place: aside, file })
 }
 
 /// Reads what is good in a file set aside into a new store: the events from the first up to the
@@ -72,13 +71,12 @@ pub fn quarantine(path: &Path) -> Result<SetAside, StoreError> {
 ///
 /// # Errors
 /// [`StoreError::Exists`], or what reading the copy and writing the new store answer.
-pub fn salvage(aside: &Path, to: &Path) -> Result<(Store, Salvage), StoreError> {
-    if to.exists() {
-        return Err(StoreError::Exists { path: to.to_path_buf() });
+pub fn salvage(aside: &Place, to: &Place) -> Result<(Store, Salvage), StoreError> {
+    if to.is_there()? {
+        return Err(StoreError::Exists { path: to.path().to_path_buf() });
     }
-    let mut copy = to.as_os_str().to_owned();
-    copy.push(".reading");
-    let copy = PathBuf::from(copy);
+    let copy = to.beside(".reading");
+    remove(&copy);
     let result = read_into(aside, &copy, to);
     remove(&copy);
     if result.is_err() {
@@ -87,18 +85,21 @@ pub fn salvage(aside: &Path, to: &Path) -> Result<(Store, Salvage), StoreError> 
     result
 }
 
-fn read_into(aside: &Path, copy: &Path, to: &Path) -> Result<(Store, Salvage), StoreError> {
-    std::fs::copy(aside, copy).map_err(|error| StoreError::from_io(aside, &error))?;
-    let log = log_of(aside);
-    if log.exists() {
-        std::fs::copy(&log, log_of(copy)).map_err(|error| StoreError::from_io(&log, &error))?;
+fn read_into(aside: &Place, copy: &Place, to: &Place) -> Result<(Store, Salvage), StoreError> {
+    let files = aside.on().files;
+    let copied = |from: &Place, to: &Place| {
+        let copied = files.copy(from.path(), to.path());
+        copied.map_err(|error| StoreError::from_io(from.path(), &error))
+    };
+    copied(aside, copy)?;
+    if log_of(aside).is_there()? {
+        copied(&log_of(aside), &log_of(copy))?;
     }
-    let from =
-        Connection::open(as_file(copy)).map_err(|error| StoreError::from_sqlite(aside, error))?;
+    let from = connect(copy)?;
     from.pragma_update(None, "locking_mode", "EXCLUSIVE")
-        .map_err(|error| StoreError::from_sqlite(aside, error))?;
+        .map_err(|error| StoreError::from_sqlite(aside.path(), error))?;
 
-    let mut store = Store::open(to)?;
+    let mut store = Store::open_in(to.clone())?;
     let uuid = from.query_row("SELECT uuid FROM store", [], |row| row.get::<_, String>(0)).ok();
     store.take_over(uuid.as_deref())?;
     let mut chain = Chain::default();

@@ -9,6 +9,7 @@ use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
 
 use crate::error::{Damage, Foreign, StoreError};
 use crate::event::{COLUMNS, Chain, Event, NewEvent, Seq, Stamp, Tap, checksum};
+use crate::files::{FileSystem, folder_of};
 use crate::history;
 use crate::schema::{self, Found};
 
@@ -35,8 +36,8 @@ pub enum Place {
     File {
         /// Its path.
         path: PathBuf,
-        /// The SQLite file system to use, where it is not the system's own.
-        vfs: Option<String>,
+        /// The file system that it is on.
+        on: FileSystem,
     },
 }
 
@@ -78,7 +79,7 @@ impl Store {
     /// # Errors
     /// Every [`StoreError`] that a file can earn; the file is left as it is.
     pub fn open(path: &Path) -> Result<Self, StoreError> {
-        Self::open_in(Place::File { path: path.to_path_buf(), vfs: None })
+        Self::open_in(Place::file(path))
     }
 
     /// A new store in memory.
@@ -339,6 +340,26 @@ impl Store {
             .map_err(|error| self.sorted(error))
     }
 
+    /// The standing facts whose keys begin so, by key.
+    ///
+    /// # Errors
+    /// [`StoreError::DiskFailed`] and its kin.
+    pub fn standing_with_prefix(
+        &self,
+        prefix: &str,
+    ) -> Result<Vec<(String, Standing)>, StoreError> {
+        let read = |row: &rusqlite::Row<'_>| {
+            Ok((row.get(0)?, Standing { body: row.get(1)?, seq: row.get(2)? }))
+        };
+        self.connection()?
+            .prepare_cached(
+                "SELECT key, body, seq FROM standing
+                 WHERE key >= ?1 AND substr(key, 1, length(?1)) = ?1 ORDER BY key",
+            )
+            .and_then(|mut statement| statement.query_map([prefix], read)?.collect())
+            .map_err(|error| self.sorted(error))
+    }
+
     /// Checks the whole file: SQLite's structure and every event's checksum.
     ///
     /// # Errors
@@ -441,6 +462,38 @@ impl Store {
 }
 
 impl Place {
+    /// A file on the system's own file system.
+    pub fn file(path: impl Into<PathBuf>) -> Self {
+        Self::File { path: path.into(), on: FileSystem::native() }
+    }
+
+    /// A file with another name on the same file system; on the system's own, seen from memory.
+    #[must_use]
+    pub fn named(&self, path: impl Into<PathBuf>) -> Self {
+        Self::File { path: path.into(), on: self.on() }
+    }
+
+    /// The file beside this one with something added to its name.
+    pub(crate) fn beside(&self, end: &str) -> Self {
+        let mut name = self.path().as_os_str().to_owned();
+        name.push(end);
+        self.named(name)
+    }
+
+    /// The file system it is on; the system's own for memory.
+    pub(crate) fn on(&self) -> FileSystem {
+        match self {
+            Self::Memory => FileSystem::native(),
+            Self::File { on, .. } => on.clone(),
+        }
+    }
+
+    /// Whether a file, or a folder, is there.
+    pub(crate) fn is_there(&self) -> Result<bool, StoreError> {
+        let found = self.on().files.look(self.path());
+        found.map(|found| found.is_some()).map_err(|error| StoreError::from_io(self.path(), &error))
+    }
+
     /// The path; a name in brackets for memory.
     pub fn path(&self) -> &Path {
         match self {
@@ -509,18 +562,18 @@ pub(crate) fn put_standing(
 }
 
 /// Opens a connection, changing nothing yet.
-fn connect(place: &Place) -> Result<Connection, StoreError> {
+pub(crate) fn connect(place: &Place) -> Result<Connection, StoreError> {
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE
         | OpenFlags::SQLITE_OPEN_CREATE
         | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let opened = match place {
         Place::Memory => Connection::open_in_memory_with_flags(flags),
-        Place::File { path, vfs: Some(vfs) } => {
-            Connection::open_with_flags_and_vfs(path, flags, vfs.as_str())
-        }
-        Place::File { path, vfs: None } => {
-            look_before_opening(path)?;
-            Connection::open_with_flags(as_file(path), flags)
+        Place::File { path, on } => {
+            look_before_opening(place)?;
+            match &on.vfs {
+                Some(vfs) => Connection::open_with_flags_and_vfs(path, flags, vfs.as_str()),
+                None => Connection::open_with_flags(as_file(path), flags),
+            }
         }
     };
     opened.map_err(|error| StoreError::from_sqlite(place.path(), error))
@@ -531,30 +584,30 @@ pub(crate) fn as_file(path: &Path) -> PathBuf {
     if path.is_absolute() { path.to_path_buf() } else { Path::new(".").join(path) }
 }
 
-/// Tells apart what SQLite calls by one code. It only asks for names: opening and closing the file
-/// beside SQLite would give up the locks that this process has on it.
-pub(crate) fn look_before_opening(path: &Path) -> Result<(), StoreError> {
-    let missing = |path: &Path| matches!(path.metadata(), Err(error) if error.kind() == std::io::ErrorKind::NotFound);
-    if path.is_dir() {
+/// Tells apart what SQLite calls by one code.
+pub(crate) fn look_before_opening(place: &Place) -> Result<(), StoreError> {
+    let (files, path) = (place.on().files, place.path());
+    let look = |path: &Path| files.look(path).map_err(|error| StoreError::from_io(path, &error));
+    let there = look(path)?;
+    if there.is_some_and(|found| found.folder) {
         let found = Foreign::Folder;
         return Err(StoreError::NotAStore { path: path.to_path_buf(), found });
     }
-    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
-    if folder.is_some_and(missing) {
+    if there.is_some() {
+        return Ok(());
+    }
+    if look(folder_of(path))?.is_none() {
         return Err(StoreError::NoFolder { path: path.to_path_buf() });
     }
-    if missing(path) && log_of(path).exists() {
-        let damage = Damage::LogAlone;
-        return Err(StoreError::Corrupt { path: path.to_path_buf(), damage });
+    if log_of(place).is_there()? {
+        return Err(StoreError::Corrupt { path: path.to_path_buf(), damage: Damage::LogAlone });
     }
     Ok(())
 }
 
 /// The write-ahead log beside a file.
-pub(crate) fn log_of(path: &Path) -> PathBuf {
-    let mut name = path.as_os_str().to_owned();
-    name.push("-wal");
-    PathBuf::from(name)
+pub(crate) fn log_of(place: &Place) -> Place {
+    place.beside("-wal")
 }
 
 /// Takes the file, makes sure that it is a store, and sets how it is written. The order matters:

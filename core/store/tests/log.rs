@@ -3,7 +3,9 @@
 
 use std::path::Path;
 
-use barwright_store::{Damage, Foreign, NewEvent, Stamp, Store, StoreError, quarantine, salvage};
+use barwright_store::{
+    Damage, Foreign, NewEvent, Place, Stamp, Store, StoreError, quarantine, salvage,
+};
 use rusqlite::Connection;
 
 const AT: Stamp = Stamp { wall_ms: 1_795_000_000_000, offset_minutes: 60 };
@@ -209,10 +211,10 @@ fn a_damaged_file_is_set_aside_and_read_as_far_as_it_is_good() {
     assert!(Store::open(&path).is_err());
     let before = std::fs::read(&path).unwrap();
 
-    let aside = quarantine(&path).unwrap();
-    assert_eq!(aside.path, folder.path().join("log.barwright.damaged-1"));
+    let aside = quarantine(&Place::file(&path)).unwrap().place;
+    assert_eq!(aside.path(), folder.path().join("log.barwright.damaged-1"));
     assert!(!path.exists());
-    let (mut store, salvage) = salvage(&aside.path, &path).unwrap();
+    let (mut store, salvage) = salvage(&aside, &Place::file(&path)).unwrap();
     assert_eq!(salvage.kept, 3989);
     assert_eq!(salvage.damage, Some(Damage::Checksum { seq: 3990 }));
     assert_eq!(salvage.beyond, 10);
@@ -221,10 +223,13 @@ fn a_damaged_file_is_set_aside_and_read_as_far_as_it_is_good() {
     fill(&mut store, 1);
     store.close().unwrap();
     assert_eq!(Store::open(&path).unwrap().last_seq(), 3991);
-    assert_eq!(std::fs::read(&aside.path).unwrap(), before);
+    assert_eq!(std::fs::read(aside.path()).unwrap(), before);
 
     // A second one gets a name of its own.
-    assert_eq!(quarantine(&path).unwrap().path, folder.path().join("log.barwright.damaged-2"));
+    assert_eq!(
+        quarantine(&Place::file(&path)).unwrap().place.path(),
+        folder.path().join("log.barwright.damaged-2")
+    );
 }
 
 #[test]
@@ -237,8 +242,8 @@ fn torn_pages_are_damage_and_the_rest_is_read() {
     std::fs::write(&path, &bytes).unwrap();
     let refused = Store::open(&path).and_then(|store| store.verify()).unwrap_err();
     assert!(matches!(refused, StoreError::Corrupt { .. }), "{refused}");
-    let aside = quarantine(&path).unwrap();
-    let (store, salvage) = salvage(&aside.path, &path).unwrap();
+    let aside = quarantine(&Place::file(&path)).unwrap().place;
+    let (store, salvage) = salvage(&aside, &Place::file(&path)).unwrap();
     assert!((1_000..3_000).contains(&salvage.kept), "{salvage:?}");
     assert!(salvage.beyond > 1_000, "{salvage:?}");
     assert!(matches!(salvage.damage, Some(Damage::Malformed { .. })), "{salvage:?}");
@@ -259,7 +264,7 @@ fn a_log_alone_is_never_taken_for_a_new_store() {
     std::fs::write(&log, kept).unwrap();
     let refused = Store::open(&path).unwrap_err();
     assert_eq!(refused, StoreError::Corrupt { path: path.clone(), damage: Damage::LogAlone });
-    assert_eq!(quarantine(&path).unwrap().path, first);
+    assert_eq!(quarantine(&Place::file(&path)).unwrap().place.path(), first);
     assert!(folder.path().join("log.barwright.damaged-1-wal").exists());
     Store::open(&path).unwrap();
 }
@@ -287,4 +292,21 @@ fn a_backup_is_whole_and_checked() {
         std::fs::read_dir(folder.path()).unwrap().map(|f| f.unwrap().file_name()).collect();
     names.sort();
     assert_eq!(names, ["backup.barwright", "log.barwright", "log.barwright-wal"]);
+}
+
+#[test]
+fn standing_facts_are_found_by_how_their_keys_begin() {
+    let mut store = Store::in_memory().unwrap();
+    let event = [NewEvent { kind: "sample", version: 1, body: "{}" }];
+    let facts = [("load:a", Some("1")), ("load:b", Some("2")), ("loader", Some("3")), ("m", None)];
+    store.append(AT, &event, &[], &facts).unwrap();
+    let keys = |prefix| -> Vec<_> {
+        let found = store.standing_with_prefix(prefix).unwrap();
+        found.into_iter().map(|(key, fact)| (key, fact.body, fact.seq)).collect()
+    };
+    let fact = |key: &str, body: &str| (key.to_owned(), body.to_owned(), 1);
+    assert_eq!(keys("load:"), [fact("load:a", "1"), fact("load:b", "2")]);
+    assert_eq!(keys("load").len(), 3);
+    assert_eq!(keys("").len(), 3);
+    assert_eq!(keys("load:c"), []);
 }

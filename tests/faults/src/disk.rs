@@ -2,11 +2,14 @@
 
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
+use std::io;
+use std::path::{Path, PathBuf};
 use std::rc::Rc;
+use std::sync::Arc;
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::time::Duration;
 
-use barwright_store::{Place, Store, StoreError};
+use barwright_store::{FileSystem, Found, Identity, Place, Store, StoreError};
 use rsqlite_vfs::{
     AccessMode, DeviceCharacteristics, FileKind, LockLevel, OpenAccess, OpenOptions, OpenRequest,
     OpenedFile, OsCallback, SQLiteIoMethods, SQLiteVfs, SyncOptions, VfsError, VfsErrorCode,
@@ -41,6 +44,11 @@ struct Inner {
 
 type Bytes = Rc<RefCell<Vec<u8>>>;
 
+thread_local! {
+    /// The disks of this thread, by name: what a store holds of one must be able to go anywhere.
+    static DISKS: RefCell<BTreeMap<String, Rc<Inner>>> = const { RefCell::new(BTreeMap::new()) };
+}
+
 /// A disk in memory with one store on it. It serves the thread that made it.
 #[derive(Debug)]
 pub struct Disk {
@@ -60,12 +68,19 @@ impl Disk {
         let registered = unsafe { register_vfs::<Methods, Vfs>(&name, Rc::clone(&inner), false) };
         let registered = registered.expect("the name is new");
         registered.into_raw();
+        DISKS.with_borrow_mut(|disks| disks.insert(name.clone(), Rc::clone(&inner)));
         Self { name, inner }
     }
 
     /// Where the store on this disk is.
     pub fn place(&self) -> Place {
-        Place::File { path: "store".into(), vfs: Some(self.name.clone()) }
+        Place::File { path: "store".into(), on: self.file_system() }
+    }
+
+    /// This disk, as a store asks it.
+    pub fn file_system(&self) -> FileSystem {
+        let files = Arc::new(Names { disk: self.name.clone() });
+        FileSystem { vfs: Some(self.name.clone()), files }
     }
 
     /// Opens the store on this disk.
@@ -152,6 +167,15 @@ impl Inner {
         self.trace.borrow_mut().steps.push(step);
     }
 
+    /// Makes an empty file.
+    fn make(&self, name: String) -> (usize, Bytes) {
+        let made = (self.made.get(), Bytes::default());
+        self.made.set(made.0 + 1);
+        self.step(Step::Create { name: name.clone(), file: made.0 });
+        self.files.borrow_mut().insert(name, made.clone());
+        made
+    }
+
     fn used(&self) -> usize {
         self.files.borrow().values().map(|(_, bytes)| bytes.borrow().len()).sum()
     }
@@ -184,6 +208,121 @@ struct Open {
     file: usize,
     bytes: Bytes,
     read_only: bool,
+}
+
+/// The disk by its names, for what a store does beside SQLite.
+#[derive(Debug)]
+struct Names {
+    disk: String,
+}
+
+fn no_such() -> io::Error {
+    io::ErrorKind::NotFound.into()
+}
+
+impl Names {
+    fn disk(&self) -> io::Result<Rc<Inner>> {
+        let disk = DISKS.with_borrow(|disks| disks.get(&self.disk).cloned());
+        disk.ok_or_else(|| io::Error::other("a disk of another thread"))
+    }
+
+    fn bytes(&self, path: &Path) -> io::Result<Bytes> {
+        let disk = self.disk()?;
+        let files = disk.files.borrow();
+        files.get(&*path.to_string_lossy()).map(|(_, bytes)| Rc::clone(bytes)).ok_or_else(no_such)
+    }
+}
+
+impl barwright_store::Files for Names {
+    fn look(&self, path: &Path) -> io::Result<Option<Found>> {
+        let disk = self.disk()?;
+        if matches!(path.to_str(), Some("" | ".")) {
+            let (identity, bytes) = (Identity::default(), 0);
+            return Ok(Some(Found { folder: true, identity, bytes, written: 0, read_only: false }));
+        }
+        let files = disk.files.borrow();
+        Ok(files.get(&*path.to_string_lossy()).map(|(file, bytes)| Found {
+            folder: false,
+            identity: Identity { device: 1, file: *file as u64 + 1 },
+            bytes: bytes.borrow().len() as u64,
+            written: 0,
+            read_only: false,
+        }))
+    }
+
+    fn read_at(&self, path: &Path, offset: u64, buffer: &mut [u8]) -> io::Result<usize> {
+        if self.disk()?.fails(Call::Read) {
+            return Err(io::Error::other("the disk was told to fail"));
+        }
+        let bytes = self.bytes(path)?;
+        let bytes = bytes.borrow();
+        let start = bytes.len().min(offset as usize);
+        let length = buffer.len().min(bytes.len() - start);
+        buffer[..length].copy_from_slice(&bytes[start..start + length]);
+        Ok(length)
+    }
+
+    fn create(&self, path: &Path) -> io::Result<bool> {
+        let disk = self.disk()?;
+        let name = path.to_string_lossy().into_owned();
+        if disk.files.borrow().contains_key(&name) {
+            return Ok(false);
+        }
+        if disk.folder_read_only.get() {
+            return Err(io::ErrorKind::PermissionDenied.into());
+        }
+        disk.make(name);
+        Ok(true)
+    }
+
+    fn make_private(&self, _: &Path) -> io::Result<()> {
+        Ok(())
+    }
+
+    fn copy(&self, from: &Path, to: &Path) -> io::Result<()> {
+        let bytes = self.bytes(from)?.borrow().clone();
+        if !self.create(to)? {
+            return Err(io::ErrorKind::AlreadyExists.into());
+        }
+        let disk = self.disk()?;
+        if disk.capacity.get().is_some_and(|most| disk.used() + bytes.len() > most) {
+            return Err(io::ErrorKind::StorageFull.into());
+        }
+        let (file, made) = {
+            let files = disk.files.borrow();
+            files.get(&*to.to_string_lossy()).cloned().ok_or_else(no_such)?
+        };
+        disk.step(Step::Write { file, at: 0, bytes: bytes.clone() });
+        disk.step(Step::Sync { file });
+        *made.borrow_mut() = bytes;
+        Ok(())
+    }
+
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        let disk = self.disk()?;
+        let (from, to) = (from.to_string_lossy().into_owned(), to.to_string_lossy().into_owned());
+        let moved = disk.files.borrow_mut().remove(&from).ok_or_else(no_such)?;
+        disk.files.borrow_mut().insert(to.clone(), moved);
+        disk.step(Step::Rename { from, to });
+        Ok(())
+    }
+
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        let disk = self.disk()?;
+        let name = path.to_string_lossy().into_owned();
+        disk.files.borrow_mut().remove(&name).ok_or_else(no_such)?;
+        disk.step(Step::Delete { name });
+        Ok(())
+    }
+
+    fn sync_names(&self, _: &Path) -> io::Result<()> {
+        self.disk()?.step(Step::SyncNames);
+        Ok(())
+    }
+
+    fn list(&self, _: &Path) -> io::Result<Vec<PathBuf>> {
+        Ok(self.disk()?.files.borrow().keys().map(PathBuf::from).collect())
+    }
 }
 
 impl VfsFile for Open {
@@ -281,13 +420,7 @@ impl VfsStore for Namespace {
         let found = disk.files.borrow().get(&name).cloned();
         let (file, bytes) = match found {
             Some(found) => found,
-            None if options.create() && !disk.folder_read_only.get() => {
-                let made = (disk.made.get(), Bytes::default());
-                disk.made.set(made.0 + 1);
-                disk.step(Step::Create { name: name.clone(), file: made.0 });
-                disk.files.borrow_mut().insert(name, made.clone());
-                made
-            }
+            None if options.create() && !disk.folder_read_only.get() => disk.make(name),
             None => return Err(failure(VfsErrorCode::CantOpen)),
         };
         let read_only = options.access() == OpenAccess::ReadOnly

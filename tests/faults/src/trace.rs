@@ -67,6 +67,15 @@ pub enum Step {
         /// It.
         name: String,
     },
+    /// A name was changed.
+    Rename {
+        /// The old one.
+        from: String,
+        /// The new one.
+        to: String,
+    },
+    /// All names were synced.
+    SyncNames,
     /// The program acknowledged something to its user, by a number of its own.
     Acknowledged(u64),
 }
@@ -155,6 +164,13 @@ impl Trace {
                         unsynced_deletes.push((name.clone(), file));
                     }
                 }
+                // Renames are not torn here: what depends on one syncs the names at once.
+                Step::Rename { from, to } => {
+                    if let Some(file) = names.remove(from) {
+                        names.insert(to.clone(), file);
+                    }
+                }
+                Step::SyncNames => unsynced_deletes.clear(),
                 Step::Acknowledged(number) => acknowledged = Some(*number),
             }
         }

@@ -8,7 +8,7 @@ mod intents;
 mod storage;
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
 
 use barwright_store::{Place, SCHEMA_VERSION, Store};
@@ -65,7 +65,7 @@ impl Engine {
     /// other file that can't be opened. The file is left as it is.
     #[cfg_attr(feature = "uniffi", uniffi::constructor)]
     pub fn open(path: String, locale: String) -> Result<Arc<Self>, EngineError> {
-        Self::open_in(Place::File { path: PathBuf::from(path), vfs: None }, &locale)
+        Self::open_in(Place::file(path), &locale)
     }
 
     /// An engine in memory: for tests, and for a look without leaving anything behind.
@@ -193,7 +193,7 @@ impl Engine {
     /// Opens in a place, with a locale that is read already.
     fn speaking(place: Place, locale: Locale) -> Result<Arc<Self>, EngineError> {
         let said = |fault: Fault| fault.said(locale.words());
-        let core = guarded(|| load(place, locale)).and_then(|core| core).map_err(said)?;
+        let core = guarded(AssertUnwindSafe(|| load(place, locale))).and_then(|core| core).map_err(said)?;
         Ok(Arc::new(Self { locale, slot: Mutex::new(Slot::Open(Box::new(core))) }))
     }
 
@@ -203,7 +203,7 @@ impl Engine {
         let mut slot = self.lock();
         let said = |fault: Fault| fault.said(self.words());
         if let Slot::Suspended(place) = &*slot {
-            let opened = guarded(|| load(place.clone(), self.locale)).and_then(|core| core);
+            let opened = guarded(AssertUnwindSafe(|| load(place.clone(), self.locale))).and_then(|core| core);
             *slot = Slot::Open(Box::new(opened.map_err(said)?));
         }
         let Slot::Open(core) = &mut *slot else { return Err(self.words().storage().closed()) };
