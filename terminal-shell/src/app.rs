@@ -4,9 +4,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use barwright_app::Engine;
-use barwright_app::contract::{
-    Action, Draft, Effect, EngineError, Intent, Look, Reading, RefusalCode, Screen, Update,
-};
+use barwright_app::contract::{Action, Answer, Effect, EngineError, Intent, Look, Reading, Screen};
 use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
 use crate::editor::Editor;
@@ -47,18 +45,17 @@ struct Ring {
 #[derive(Debug)]
 pub(crate) struct App {
     engine: Arc<Engine>,
-    /// What is looked at; asked for again when time has passed.
-    look: Look,
-    screen: Screen,
-    /// When the screen was made.
+    /// What is shown, with the look that shows it again and when it changes by itself.
+    shown: Answer,
+    /// When it was made.
     seen: Reading,
     ui: Ui,
     writing: Option<Writing>,
     ring: Option<Ring>,
     /// Counts the tempo of the set that is on.
     metronome: Option<Metronome>,
-    /// What is carried out all the same if it is said now.
-    asked: Option<Intent>,
+    /// The yes to what is asked, if it is said now.
+    asked: Option<Action>,
     /// The exercise whose lift was last looked at.
     lift: String,
 }
@@ -70,11 +67,10 @@ impl App {
         mark: Option<&'static str>,
         now: Reading,
     ) -> Result<Self, EngineError> {
-        let Update { screen, effects } = engine.dispatch(Intent::Wake, now.clone())?;
+        let shown = engine.dispatch(Intent::Wake, now.clone())?;
         let mut app = Self {
             engine,
-            look: usual(&screen),
-            screen,
+            shown,
             seen: now,
             ui: Ui { mark, ..Ui::default() },
             writing: None,
@@ -83,8 +79,8 @@ impl App {
             asked: None,
             lift: String::new(),
         };
-        app.carry_out(effects);
-        if !matches!(app.screen, Screen::Floor { .. }) {
+        app.carry_out();
+        if !matches!(app.shown.screen, Screen::Floor { .. }) {
             let now = app.seen.clone();
             app.show(Look::Today { session: None, minutes: None }, now);
         }
@@ -92,7 +88,7 @@ impl App {
     }
 
     pub(crate) fn screen(&self) -> &Screen {
-        &self.screen
+        &self.shown.screen
     }
 
     pub(crate) fn ui(&self) -> &Ui {
@@ -112,24 +108,16 @@ impl App {
     /// Milliseconds from `now` until something on the screen changes by itself or a ring is due;
     /// none for never.
     pub(crate) fn sleeps(&self, now: &Reading) -> Option<i64> {
-        let change = self.next_change_ms().map(|after| {
-            let boot = self.seen.boot_ms.map(|ms| ms.saturating_add(after));
-            clock::until(now, self.seen.wall_ms.saturating_add(after), boot)
-        });
+        let change = self.shown.wakes_at.map(|at| self.until(at, now));
         let ring = self.ring.as_ref().map(|ring| clock::until(now, ring.wall_ms, ring.boot_ms));
         let beat = self.metronome.as_ref().map(|metronome| metronome.until(now));
         [change, ring, beat].into_iter().flatten().min().map(|ms| ms.max(0))
     }
 
-    fn next_change_ms(&self) -> Option<i64> {
-        match &self.screen {
-            Screen::Floor { floor } => {
-                let rest = floor.rest.as_ref().map(|rest| rest.next_change_ms);
-                let hold = floor.thumb.figure.as_ref().and_then(|figure| figure.next_change_ms);
-                [rest, hold].into_iter().flatten().min().map(|ms| ms.max(1))
-            }
-            _ => None,
-        }
+    /// Milliseconds to a wall time, as it was reckoned when the screen was made.
+    fn until(&self, wall_ms: i64, now: &Reading) -> i64 {
+        let after = wall_ms.saturating_sub(self.seen.wall_ms);
+        clock::until(now, wall_ms, self.seen.boot_ms.map(|ms| ms.saturating_add(after)))
     }
 
     /// Time has passed. Answers whether the bell rings.
@@ -137,8 +125,8 @@ impl App {
         let due = |ring: &Ring| clock::until(&now, ring.wall_ms, ring.boot_ms) <= 0;
         let rings = self.ring.take_if(|ring| due(ring));
         let beat = self.metronome.as_mut().and_then(|metronome| metronome.beat(&now));
-        if self.next_change_ms().is_some() {
-            self.show(self.look.clone(), now);
+        if self.shown.wakes_at.is_some_and(|at| self.until(at, &now) <= 0) {
+            self.show(self.shown.look.clone(), now);
         }
         let said = rings.map(|ring| ring.text).or(beat);
         let heard = said.is_some();
@@ -148,7 +136,7 @@ impl App {
 
     /// Starts to count the tempo of the set that is on, or stops.
     fn count(&mut self, now: &Reading) {
-        let Screen::Floor { floor } = &self.screen else { return };
+        let Screen::Floor { floor } = &self.shown.screen else { return };
         self.metronome = match self.metronome {
             Some(_) => None,
             None => Metronome::start(&floor.beats, now),
@@ -173,7 +161,7 @@ impl App {
         if let Some(meant) = self.asked.take()
             && key.code == KeyCode::Char('y')
         {
-            self.dispatch(meant, now);
+            self.act(meant, now);
             return Flow::On;
         }
         let half = std::mem::take(&mut self.ui.half);
@@ -230,70 +218,44 @@ impl App {
     }
 
     fn on_floor(&self) -> bool {
-        matches!(&self.screen, Screen::Floor { floor } if floor.panel.is_none())
+        matches!(&self.shown.screen, Screen::Floor { floor } if floor.panel.is_none())
             && self.ui.over == Over::Nothing
     }
 
     fn bound(&self, press: Press) -> Option<Action> {
-        screens::bound(&self.screen, &self.ui)
+        screens::bound(&self.shown.screen, &self.ui)
             .into_iter()
             .find(|bound| bound.press == press)
             .map(|bound| bound.key.action.clone())
     }
 
     fn act(&mut self, action: Action, now: Reading) {
-        match action {
-            Action::Do { intent } => self.dispatch(intent, now),
-            Action::Show { look } => self.show(look, now),
+        match self.engine.act(action, now.clone()) {
+            Ok(answer) => self.put(answer, now),
+            Err(error) => {
+                self.refused(&error);
+                if let EngineError::Refused { ask, .. } = error {
+                    self.ui.asks = ask.is_some();
+                    self.asked = ask;
+                }
+            }
         }
     }
 
     fn dispatch(&mut self, intent: Intent, now: Reading) {
-        // What is being entered is about the part, not the rest before it; and plates come and go
-        // one by one.
-        let keeps = matches!(
-            intent,
-            Intent::RestBy { .. } | Intent::BarHolds { .. } | Intent::UseKit { .. }
-        );
-        let meant = all_the_same(&intent);
-        match self.engine.dispatch(intent, now.clone()) {
-            Ok(Update { screen, effects }) => {
-                self.carry_out(effects);
-                if keeps
-                    && matches!((&self.screen, &screen), (
-                    Screen::Floor { floor: was },
-                    Screen::Floor { floor: is },
-                ) if was.part == is.part)
-                {
-                    self.show(self.look.clone(), now);
-                    return;
-                }
-                let look = usual(&screen);
-                self.put(look, screen, now);
-            }
-            Err(error) => {
-                self.refused(&error);
-                if let EngineError::Refused { code: RefusalCode::Ask, .. } = error {
-                    self.asked = meant;
-                    self.ui.asks = self.asked.is_some();
-                }
-            }
-        }
+        self.act(Action::Do { intent, session: None, then: None }, now);
     }
 
     fn show(&mut self, look: Look, now: Reading) {
-        match self.engine.view(look.clone(), now.clone()) {
-            Ok(screen) => self.put(look, screen, now),
-            Err(error) => self.refused(&error),
-        }
+        self.act(Action::Show { look }, now);
     }
 
-    /// Shows a screen; what was selected and scrolled stays where it is the same one again.
-    fn put(&mut self, look: Look, screen: Screen, now: Reading) {
-        if let Look::Lift { exercise, .. } = &look {
+    /// Shows an answer; what was selected and scrolled stays where it is the same place again.
+    fn put(&mut self, answer: Answer, now: Reading) {
+        if let Look::Lift { exercise, .. } = &answer.look {
             self.lift.clone_from(exercise);
         }
-        let again = same_place(&self.screen, &screen);
+        let again = same_place(&self.shown.look, &answer.look) && self.part() == part(&answer);
         if !again {
             self.ui.selected = None;
             self.ui.top = 0;
@@ -301,13 +263,13 @@ impl App {
             self.ui.over = Over::Nothing;
         }
         // A metronome belongs to the set it was started for.
-        if part(&self.screen) != part(&screen) {
+        if self.part() != part(&answer) {
             self.metronome = None;
         }
-        self.look = look;
-        self.screen = screen;
+        self.shown = answer;
         self.seen = now;
-        let count = screens::selectable(&self.screen, self.ui.over).len();
+        self.carry_out();
+        let count = screens::selectable(&self.shown.screen, self.ui.over).len();
         self.ui.selected = match self.ui.selected {
             Some(at) if count > 0 => Some(at.min(count - 1)),
             // A list that opened wants something chosen from it; the weeks begin where we are.
@@ -317,30 +279,34 @@ impl App {
         };
     }
 
+    /// The part that the floor is at; none on other screens.
+    fn part(&self) -> Option<&str> {
+        part(&self.shown)
+    }
+
     /// The first session of the current week that is not done.
     fn this_week(&self) -> Option<usize> {
-        let Screen::Weeks { weeks } = &self.screen else { return None };
+        let Screen::Weeks { weeks } = &self.shown.screen else { return None };
         let current = weeks.weeks.iter().filter(|week| week.current);
         let next = current.flat_map(|week| &week.rows).find(|row| !row.done)?;
-        let chosen = screens::selectable(&self.screen, self.ui.over);
+        let chosen = screens::selectable(&self.shown.screen, self.ui.over);
         chosen.iter().position(|one| matches!(one, Selectable::Row(row) if row.id == next.id))
     }
 
     fn in_panel(&self) -> bool {
-        matches!(&self.screen, Screen::Floor { floor } if floor.panel.is_some())
+        matches!(&self.shown.screen, Screen::Floor { floor } if floor.panel.is_some())
     }
 
-    fn carry_out(&mut self, effects: Vec<Effect>) {
-        for effect in effects {
+    fn carry_out(&mut self) {
+        for effect in std::mem::take(&mut self.shown.effects) {
             match effect {
                 Effect::RingAt { wall_ms, boot_ms, text, next } => {
                     let text = format!("{text} {next}").trim().to_owned();
                     self.ring = Some(Ring { wall_ms, boot_ms, text });
                 }
                 Effect::CancelRing => self.ring = None,
-                Effect::ShareFile { path, .. } => self.say(path),
-                // A terminal is not felt, does not speak, and does not sleep.
-                Effect::Haptic { .. } | Effect::Speak { .. } | Effect::KeepAwake { .. } => {}
+                // A terminal is not felt, and does not sleep.
+                Effect::Haptic { .. } | Effect::KeepAwake { .. } => {}
             }
         }
     }
@@ -358,7 +324,9 @@ impl App {
     /// A capital letter leads to a screen.
     fn go(&mut self, letter: char, now: Reading) {
         let look = match screens::place(letter) {
-            Some(Look::Lift { .. }) => Look::Lift { exercise: self.lift.clone(), page: 0, all: false },
+            Some(Look::Lift { page, all, .. }) => {
+                Look::Lift { exercise: self.lift.clone(), page, all }
+            }
             Some(look) => look,
             None => return,
         };
@@ -368,7 +336,7 @@ impl App {
 
     /// Keys that move.
     fn step(&mut self, code: KeyCode, now: Reading) {
-        let count = screens::selectable(&self.screen, self.ui.over).len();
+        let count = screens::selectable(&self.shown.screen, self.ui.over).len();
         match code {
             KeyCode::Down if count > 0 => {
                 self.ui.selected = Some(self.ui.selected.map_or(0, |at| (at + 1).min(count - 1)));
@@ -398,7 +366,7 @@ impl App {
 
     /// To the next screen, or the one before. One that has nothing to show is passed over.
     fn next(&mut self, forward: bool, now: Reading) {
-        let letters = screens::letters(&self.screen);
+        let letters = screens::letters(&self.shown.screen);
         let count = letters.len();
         let here = letters.iter().position(|(_, here)| *here).unwrap_or(0);
         for by in 1..count {
@@ -407,7 +375,7 @@ impl App {
             self.ui.notice = None;
             let before = letters.get(here).map(|(letter, _)| *letter);
             self.go(*letter, now.clone());
-            let now_here = screens::letters(&self.screen);
+            let now_here = screens::letters(&self.shown.screen);
             let moved = now_here.iter().find(|(_, here)| *here).map(|(letter, _)| *letter);
             if moved != before {
                 self.ui.notice = None;
@@ -418,7 +386,7 @@ impl App {
 
     /// Enter on a field writes it. Answers whether one is selected.
     fn write(&mut self) -> bool {
-        let chosen = screens::selectable(&self.screen, self.ui.over);
+        let chosen = screens::selectable(&self.shown.screen, self.ui.over);
         let field = match self.ui.selected.and_then(|at| chosen.get(at)) {
             Some(Selectable::Field(field)) => field,
             _ => return false,
@@ -433,7 +401,7 @@ impl App {
             self.over(Over::Call);
             return;
         }
-        let chosen = screens::selectable(&self.screen, self.ui.over);
+        let chosen = screens::selectable(&self.shown.screen, self.ui.over);
         if let Some(Selectable::Row(row)) = self.ui.selected.and_then(|at| chosen.get(at)) {
             let id = row.id.clone();
             if !self.ui.open.remove(&id) {
@@ -443,7 +411,7 @@ impl App {
     }
 
     fn open_file(&mut self) {
-        let (label, hint, writing) = match &self.screen {
+        let (label, hint, writing) = match &self.shown.screen {
             Screen::Plan { .. } => ("Plan file", "plans/spring.toml", Writing::PlanFile),
             Screen::Equipment { .. } => ("Gym file", "gyms/boathouse.toml", Writing::GymFile),
             _ => return,
@@ -499,50 +467,21 @@ impl App {
     }
 }
 
-/// A tap that may be asked about, said again as meant.
-fn all_the_same(intent: &Intent) -> Option<Intent> {
-    let mut again = intent.clone();
-    match &mut again {
-        Intent::ChangeLoad { sure, .. } | Intent::Write { sure, .. } => *sure = true,
-        _ => return None,
-    }
-    Some(again)
-}
-
 /// The part that the floor is at; none on other screens.
-fn part(screen: &Screen) -> Option<&str> {
-    match screen {
+fn part(answer: &Answer) -> Option<&str> {
+    match &answer.screen {
         Screen::Floor { floor } => floor.part.as_deref(),
         _ => None,
     }
 }
 
-/// The look that shows a screen again.
-fn usual(screen: &Screen) -> Look {
-    match screen {
-        Screen::Today { .. } => Look::Today { session: None, minutes: None },
-        Screen::Floor { .. } => Look::Floor { draft: Draft::default() },
-        Screen::Tally { .. } => Look::Tally,
-        Screen::Weeks { .. } => Look::Weeks,
-        Screen::Lift { lift } => Look::Lift { exercise: lift.title.clone(), page: 0, all: false },
-        Screen::Balance { .. } => Look::Balance { weeks: None },
-        Screen::Equipment { .. } => Look::Equipment,
-        Screen::Plan { .. } => Look::Plan { text: None, week: None },
-    }
-}
-
-/// Whether two screens are the same place, so that what is selected stays.
-fn same_place(one: &Screen, other: &Screen) -> bool {
+/// Whether two looks are the same place, so that what is selected stays.
+fn same_place(one: &Look, other: &Look) -> bool {
     match (one, other) {
-        (Screen::Floor { floor: one }, Screen::Floor { floor: other }) => {
-            let name = |panel: &Option<barwright_app::contract::Panel>| {
-                panel.as_ref().map(|panel| panel.id.clone())
-            };
-            one.part == other.part && name(&one.panel) == name(&other.panel)
-        }
-        (Screen::Today { today: one }, Screen::Today { today: other }) => one.title == other.title,
-        (Screen::Lift { lift: one }, Screen::Lift { lift: other }) => one.title == other.title,
-        (Screen::Plan { plan: one }, Screen::Plan { plan: other }) => one.title == other.title,
+        (Look::Floor { draft: one }, Look::Floor { draft: other }) => one.panel == other.panel,
+        (Look::Today { session: one, .. }, Look::Today { session: other, .. }) => one == other,
+        (Look::Lift { exercise: one, .. }, Look::Lift { exercise: other, .. }) => one == other,
+        (Look::Plan { text: one, .. }, Look::Plan { text: other, .. }) => one == other,
         _ => std::mem::discriminant(one) == std::mem::discriminant(other),
     }
 }

@@ -240,15 +240,15 @@ impl Driver {
 
     fn tap(&mut self, intent: Value) -> Value {
         let answer = self.ask("intent", &intent);
-        assert!(answer["update"].is_object(), "{intent}: {answer}");
+        assert!(answer["answer"].is_object(), "{intent}: {answer}");
         self.minute += 1;
-        answer["update"]["screen"].clone()
+        answer["answer"]["screen"].clone()
     }
 
     /// The floor; none when nothing is left to do.
     fn floor(&mut self) -> Option<Value> {
         let answer = self.ask("view", &json!({ "floor": {} }));
-        let floor = answer["screen"]["floor"]["floor"].clone();
+        let floor = answer["answer"]["screen"]["floor"]["floor"].clone();
         (!floor["part"].is_null()).then_some(floor)
     }
 
@@ -288,7 +288,8 @@ fn every_rule_from_the_first_session_to_the_test() {
         // The week away lies before the ninth.
         let weeks = mondays + i64::from(week >= 9);
         driver.minute = weeks * 7 * 24 * 60 + 30;
-        let today = driver.ask("view", &json!("weeks"))["screen"]["weeks"]["weeks"].clone();
+        let today =
+            driver.ask("view", &json!("weeks"))["answer"]["screen"]["weeks"]["weeks"].clone();
         let subtitle = today["subtitle"].as_str().unwrap_or_default();
         let here = format!("week {week} of 12, next Boathouse, ");
         assert!(subtitle.starts_with(&here) && subtitle.ends_with(", today"), "{subtitle}");

@@ -1,4 +1,6 @@
-//! The shape of the house: the arrows between the crates, and what each may name.
+//! The shape of the house: the arrows between the crates and within them, and what each may name.
+
+mod folders;
 
 use std::collections::BTreeSet;
 use std::process::Command;

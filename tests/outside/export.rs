@@ -174,7 +174,7 @@ fn set(session: u64, day: i32, number: u16, slug: &str, numbers: &mut Numbers) -
 /// The sets as they are read back, the weekly sums as the projections have them, and how long those
 /// take to read.
 fn rows(folder: &Path, path: &Path, sessions: &[u64]) {
-    let mut store = Store::open(path).unwrap();
+    let store = Store::open(path).unwrap();
     let history = store.history().unwrap();
     let mut out = writer(folder, "sets.jsonl");
     for session in sessions {

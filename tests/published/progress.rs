@@ -1,91 +1,83 @@
 //! Rules for next time, and the test of a max.
 
-use barwright_domain::call::{Amount, EffortTarget, HowMany, WeekKind};
+use std::sync::Arc;
+
+use barwright_app::Engine;
+use barwright_app::contract::{HowEnded, Intent, Look, Reading, Screen};
 use barwright_domain::catalogue::Region;
-use barwright_domain::plan::{Cut, Rule, RuleKind};
-use barwright_domain::progress::estimate::Formula;
-use barwright_domain::progress::history::{PastSession, PastSet};
 use barwright_domain::progress::makes::Multiples;
-use barwright_domain::progress::next::{Ask, Next, next};
 use barwright_domain::progress::test_day::{
     After, FIRST_SINGLE, MOST_TRIES, REST_BETWEEN_TRIES, Test, Try,
 };
-use barwright_domain::quantity::{Mass, MassUnit, Percent, RepRange, Reps, Rpe};
-use barwright_domain::session::Ending;
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 
 fn kg(count: i32) -> Mass {
     Mass::whole(count, MassUnit::Kilogram)
 }
 
-/// A plain session at 100 kg and what it leads to, with a gym that makes every tenth of a kilogram.
-fn after(kind: RuleKind, target: Option<EffortTarget>, past: &[(Reps, Option<Rpe>)]) -> Next {
-    after_at(kg(100), Multiples(Mass::from_grams(100).unwrap()), kind, target, past)
-}
-
-/// The same at another load and in another gym.
-fn after_at(
-    load: Mass,
-    gym: Multiples,
-    kind: RuleKind,
-    target: Option<EffortTarget>,
-    past: &[(Reps, Option<Rpe>)],
-) -> Next {
-    let how_many = HowMany::Reps(RepRange::just(7));
-    let sessions: Vec<_> = past
-        .iter()
-        .map(|(done, called)| PastSession {
-            kind: WeekKind::Ordinary,
-            planned: Some(load),
-            meant: Some(load),
-            made: Some(load),
-            body: Mass::ZERO,
-            sets_called: 1,
-            each_side: false,
-            sets: vec![PastSet {
-                place: 0,
-                side: None,
-                made: Some(load),
-                asked: how_many,
-                target,
-                done: Amount::Reps(*done),
-                left: called.map(Rpe::reserve),
-                ending: Ending::AsCalled,
-                helped: false,
-            }],
-        })
+/// A gym that makes every load in steps of this many kilograms, from 20 to 142.
+fn gym(step: &str) -> String {
+    let smallest: &[&str] = if step == "1 kg" { &["2 kg", "2 kg", "1 kg", "0.5 kg"] } else { &["2.5 kg", "1.25 kg"] };
+    let plates = ["20 kg", "20 kg", "10 kg", "5 kg"].iter().chain(smallest);
+    let plates: String = plates
+        .map(|mass| format!("[[plate]]\nmass = \"{mass}\"\npairs = 1\n"))
         .collect();
-    let ask = Ask {
-        week: WeekKind::Ordinary,
-        cut: Cut::default(),
-        planned: Some(load),
-        how_many,
-        target,
-        body: Mass::ZERO,
-        days_off: 3,
-        rules: &[Rule { kind, step: None }],
-        misses: &[],
-        lay_off: &[],
-        ease_in: Cut::default(),
-        held_back: false,
-        formula: Formula::Epley,
-    };
-    next(&ask, &sessions, &gym)
+    format!("name = \"Cellar\"\nunit = \"kg\"\nalso = [\"rack\"]\n[[bar]]\nname = \"Bar\"\nmass = \"20 kg\"\n{plates}")
 }
 
-fn rpe(halves: u8) -> Rpe {
-    Rpe::from_halves(halves).unwrap()
+/// What one set of seven is called with after sessions of so many repetitions, each with half
+/// repetitions left where that was called; through the engine, as a lifter has it.
+fn called_after(step: &str, load: i32, lines: &str, past: &[(u32, Option<u8>)]) -> Mass {
+    let engine: Arc<Engine> = Engine::in_memory("en-GB".into()).expect("memory is there");
+    let mut now = Reading {
+        wall_ms: 1_795_000_000_000,
+        offset_minutes: 0,
+        boot_ms: None,
+        boot_id: None,
+    };
+    let mut tap = |intent: Intent| {
+        now.wall_ms += 60_000;
+        engine.dispatch(intent, now.clone()).map_or_else(|error| panic!("{error}"), |_| now.clone())
+    };
+    tap(Intent::AddGym { text: gym(step) });
+    tap(Intent::ChooseGym { name: "Cellar".into() });
+    tap(Intent::adopt(format!(
+        "name = \"Check\"\nweeks = 8\n[[session]]\nname = \"One\"\n[[session.exercise]]\nname = \
+         \"Front squat\"\nsets = 1\nreps = 7\nload = \"{load} kg\"\nramp = \"none\"\n{lines}\n"
+    )));
+    for (reps, left_halves) in past {
+        let amount = Some(*reps);
+        tap(Intent::Begin { session: None, minutes: None });
+        tap(Intent::Record {
+            part: None,
+            amount,
+            left_halves: *left_halves,
+            ended: HowEnded::AsCalled,
+            helped: 0,
+            last: false,
+        });
+        tap(Intent::Finish);
+    }
+    let at = tap(Intent::Wake);
+    engine.dispatch(Intent::Begin { session: None, minutes: None }, at.clone()).expect("begun");
+    let look = Look::Floor { draft: <_>::default() };
+    match engine.view(look, at).expect("shown").screen {
+        Screen::Floor { floor } => {
+            Mass::read(&floor.bar.total, Numerals::Point).expect("a load in kilograms")
+        }
+        other => panic!("{other:?}"),
+    }
 }
 
 /// Helms et al. 2018, Front Physiol 9:247, published at second hand: the load moves 2 % for each
 /// 0.5 RPE outside the target range, 4 % a point.
 #[test]
 fn two_percent_for_half_a_point() {
-    let target = Some(EffortTarget::rpe(rpe(14), rpe(16)));
-    for (called, hundredths) in
-        [(12, 10_400), (13, 10_200), (14, 10_000), (16, 10_000), (17, 9_800), (20, 9_200)]
-    {
-        let next = after(RuleKind::ByEffort, target, &[(7, Some(rpe(called)))]);
-        assert_eq!(next.meant, Percent::from_hundredths(hundredths).of(kg(100)), "{called}");
+    // RPE in halves, and the load after 100 kg where RPE 7 to 8 was asked.
+    for (called, after) in [(12, 104), (13, 102), (14, 100), (16, 100), (17, 98), (20, 92)] {
+        let left = Some(20 - called);
+        let load = called_after("1 kg", 100, "rpe = \"7-8\"\nnext = \"by effort\"", &[(7, left)]);
+        assert_eq!(load, kg(after), "{called}");
     }
 }
 
@@ -94,12 +86,12 @@ fn two_percent_for_half_a_point() {
 /// published: +2–10 %, when one or two over the goal.
 #[test]
 fn two_for_two() {
-    let last = |past: &[Reps]| {
+    let steps = |past: &[u32]| {
         let past: Vec<_> = past.iter().map(|reps| (*reps, None)).collect();
-        after(RuleKind::TwoForTwo, None, &past).meant.unwrap() > kg(100)
+        called_after("2.5 kg", 100, "next = \"two for two\"", &past) > kg(100)
     };
-    assert!(last(&[9, 9]) && last(&[10, 9]));
-    assert!(!last(&[9]) && !last(&[9, 8]) && !last(&[8, 9]) && !last(&[9, 9, 8]));
+    assert!(steps(&[9, 9]) && steps(&[10, 9]));
+    assert!(!steps(&[9]) && !steps(&[9, 8]) && !steps(&[8, 9]) && !steps(&[9, 8, 9]));
 }
 
 /// ACSM Position Stand 2009, MSSE 41(3):687–708, published: +2–10 % when one or two repetitions over
@@ -107,11 +99,9 @@ fn two_for_two() {
 /// common practice) that holds from 25 to 125 kg.
 #[test]
 fn a_step_of_two_to_ten_percent() {
-    let gym = Multiples(Mass::from_grams(2_500).unwrap());
-    for load in [25, 40, 60, 100, 125] {
-        let twice = [(9, None), (9, None)];
-        let next = after_at(kg(load), gym, RuleKind::TwoForTwo, None, &twice);
-        let rise = next.meant.unwrap().nanograms() - kg(load).nanograms();
+    for load in [25, 40, 60, 100, 120] {
+        let after = called_after("2.5 kg", load, "next = \"two for two\"", &[(9, None), (9, None)]);
+        let rise = after.nanograms() - kg(load).nanograms();
         let share = rise * 10_000 / kg(load).nanograms();
         assert!((200..=1_000).contains(&share), "{load}: {share}");
     }

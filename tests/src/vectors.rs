@@ -83,6 +83,8 @@ pub enum Ask {
 }
 
 /// What the engine answered.
+// One at a time is made and written.
+#[allow(clippy::large_enum_variant)]
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Reply {

@@ -47,7 +47,7 @@ fn a_side_that_falls_behind_is_named_with_the_session_that_could_make_it_up() {
         now.boot_ms = now.boot_ms.map(|ms| ms + 60_000);
         engine.dispatch(intent, now.clone()).expect("it is taken")
     };
-    tap(Intent::AdoptPlan { text: PLAN.into() });
+    tap(Intent::adopt(PLAN));
     tap(Intent::Write { field: "body-mass".into(), text: "80 kg".into(), sure: false });
     let mut screen = tap(Intent::Begin { session: None, minutes: None }).screen;
     // Left, right, left: the right's second set is not done.

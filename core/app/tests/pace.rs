@@ -33,7 +33,7 @@ impl Lifter {
             boot_id: Some("boot".into()),
         };
         let mut lifter = Self { engine, now };
-        lifter.tap(Intent::AdoptPlan { text: plan(lines) });
+        lifter.tap(Intent::adopt(plan(lines)));
         lifter.tap(Intent::Begin { session: None, minutes: None });
         lifter
     }

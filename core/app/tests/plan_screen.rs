@@ -77,7 +77,7 @@ fn the_whole_plan_says_each_session_once_with_what_weeks_change() {
     );
     let adopt = screen.keys.iter().find(|key| key.id == "adopt").expect("a plan can be adopted");
     let expected = Action::Do {
-        intent: Intent::AdoptPlan { text: PLAN.to_owned() },
+        intent: Intent::adopt(PLAN),
         session: None,
         then: None,
     };

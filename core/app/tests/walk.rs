@@ -47,7 +47,7 @@ impl Shell {
 #[test]
 fn every_session_of_the_demo_plan_is_walked_by_its_keys() {
     let mut shell = Shell::new();
-    shell.tap(Intent::AdoptPlan { text: demo::PLAN.into() }).unwrap();
+    shell.tap(Intent::adopt(demo::PLAN)).unwrap();
     shell.write("body-mass", "82.4 kg");
     for (lift, max) in [
         ("back-squat", "140 kg"),
@@ -179,7 +179,7 @@ fn a_whole_session_as_a_lifter_lives_it() {
     press(&mut shell, None, "start");
     shell.wait(6);
     press(&mut shell, None, "record");
-    assert_eq!(says(&shell), "Power clean 57.5 kg: Set 2 of 8: 1 rep. [Next start 0:54]");
+    assert_eq!(says(&shell), "Power clean 57.5 kg: Speed set 2 of 8: 1 rep. [Next start 0:54]");
     press(&mut shell, Some("more"), "skip");
 
     // The deadlift: a warm-up, then a cluster, a tap a block.
@@ -200,7 +200,7 @@ fn a_whole_session_as_a_lifter_lives_it() {
         };
         floor.call.why
     };
-    assert_eq!(why, ["80 % of the max, 175 kg (Mon 12 Oct): 140 kg."]);
+    assert_eq!(why, ["Max 175 kg since Mon 12 Oct × 80 % = 140 kg."]);
 
     // The battery dies in the middle of the cluster. After charging it stands where it stood, and
     // the pause tells the truth: forty seconds have passed, by the only clock that knows.
@@ -267,7 +267,7 @@ fn a_whole_session_as_a_lifter_lives_it() {
         done,
         [
             "Warm-up 1 of 1: 40 kg × 5 []",
-            "Set 1 of 8: 57.5 kg × 1 []",
+            "Speed set 1 of 8: 57.5 kg × 1 []",
             "Warm-up 1 of 1: 85 kg × 5 []",
             "Set 1 of 2: 140 kg × 2 + 2 + 1 []",
             "Set 2 of 2: 140 kg × 2 [pain]",

@@ -52,7 +52,7 @@ impl Lifter {
         let now =
             Reading { wall_ms: MONDAY_EVENING, offset_minutes: 60, boot_ms: None, boot_id: None };
         let mut lifter = Self { engine: Engine::in_memory("en-GB".into()).unwrap(), now };
-        lifter.tap(Intent::AdoptPlan { text: PLAN.into() }).unwrap();
+        lifter.tap(Intent::adopt(PLAN)).unwrap();
         lifter
     }
 
@@ -303,7 +303,7 @@ fn a_second_plan_and_back_to_the_first() {
     lifter.days(1);
     lifter.train(None);
     let second = PLAN.replace("Off-season", "Spring").replace("60 kg", "50 kg");
-    lifter.tap(Intent::AdoptPlan { text: second }).unwrap();
+    lifter.tap(Intent::adopt(second)).unwrap();
     assert_eq!(lifter.weeks().title, "Spring");
     lifter.days(14);
     let key = lifter.weeks().keys.iter().find(|key| key.label == "Back to Off-season").cloned();

@@ -4,10 +4,10 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use barwright_app::Locale;
-use barwright_app::phrase::en;
+use barwright_app::phrase::Words;
 use barwright_domain::equipment::changes::{self, Ramp, Wanted};
 use barwright_domain::equipment::{Ask, BARBELL, Equipment, Fit, Plate, builtin_in};
-use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Unreadable};
+use barwright_domain::quantity::{Mass, MassUnit, Percent, Unreadable};
 use clap::{Args, ValueEnum};
 use serde_json::{Value, json};
 
@@ -83,13 +83,14 @@ impl From<FitArg> for Fit {
 impl Load {
     /// Says what goes on.
     pub(crate) fn run(&self, locale: &str, out: &mut impl Write) -> Result<(), Failure> {
-        let numerals = Locale::read(locale).numerals;
-        let (load, unit) = mass(&self.load, numerals)?;
-        let gym = self.gym.read(unit)?;
+        let words = Locale::read(locale).words();
+        let numerals = words.numerals;
+        let (load, unit) = mass(&self.load, words)?;
+        let gym = self.gym.read(unit, words)?;
         let ask = Ask { full_size: self.gym.from_floor, ..Ask::new(load, self.fit.into()) };
         let made = gym
             .make_as(&self.gym.implement, ask)
-            .map_err(|why| Failure::asked(en::equipment::cannot_make(&why, unit, numerals)))?;
+            .map_err(|why| Failure::asked(words.equipment().cannot_make(&why, unit, numerals)))?;
         if self.gym.json {
             return print(
                 out,
@@ -102,27 +103,29 @@ impl Load {
                 }),
             );
         }
-        say(out, &en::equipment::made(&made, unit, numerals))
+        say(out, &words.equipment().made(&made, unit, numerals))
     }
 }
 
 impl Changes {
     /// Says what to change before each set.
     pub(crate) fn run(&self, locale: &str, out: &mut impl Write) -> Result<(), Failure> {
-        let numerals = Locale::read(locale).numerals;
+        let words = Locale::read(locale).words();
+        let numerals = words.numerals;
         let loads: Vec<(Mass, MassUnit)> =
-            self.loads.iter().map(|load| mass(load, numerals)).collect::<Result<_, _>>()?;
-        let slack = Percent::read(&self.slack, numerals).map_err(|error| unreadable(&error))?;
+            self.loads.iter().map(|load| mass(load, words)).collect::<Result<_, _>>()?;
+        let slack =
+            Percent::read(&self.slack, numerals).map_err(|error| unreadable(&error, words))?;
         let (last, unit) = loads.last().copied().unwrap_or_default();
         let slack = slack
             .of(last)
             .filter(|slack| *slack >= Mass::ZERO)
-            .ok_or_else(|| Failure::asked(en::equipment::slack_below_nothing()))?;
+            .ok_or_else(|| Failure::asked(words.equipment().slack_below_nothing()))?;
         let first_work = loads.len().saturating_sub(self.work.max(1));
         let sets: Vec<Wanted> = (loads.iter().enumerate())
             .map(|(at, (load, _))| Wanted { load: *load, firm: at >= first_work })
             .collect();
-        let gym = self.gym.read(unit)?;
+        let gym = self.gym.read(unit, words)?;
         let ramp = Ramp {
             on_now: None,
             sets: &sets,
@@ -131,9 +134,9 @@ impl Changes {
             one_side: false,
         };
         let plan = changes::plan(&gym, &self.gym.implement, &ramp)
-            .map_err(|why| Failure::asked(en::equipment::cannot_make(&why, unit, numerals)))?;
+            .map_err(|why| Failure::asked(words.equipment().cannot_make(&why, unit, numerals)))?;
         if !self.gym.json {
-            return say(out, &en::equipment::changes(&plan, unit, numerals));
+            return say(out, &words.equipment().changes(&plan, unit, numerals));
         }
         let steps = plan.steps.iter().map(|step| {
             json!({
@@ -161,31 +164,31 @@ impl Changes {
 
 impl Gym {
     /// Reads the file, or takes the built-in gym of a unit.
-    fn read(&self, unit: MassUnit) -> Result<Equipment, Failure> {
+    fn read(&self, unit: MassUnit, words: Words) -> Result<Equipment, Failure> {
         let Some(path) = &self.equipment else { return Ok(builtin_in(unit)) };
-        gym_in(path)
+        gym_in(path, words)
     }
 }
 
 /// The gym of an equipment file, or everything that is wrong with it.
-pub(super) fn gym_in(path: &Path) -> Result<Equipment, Failure> {
+pub(super) fn gym_in(path: &Path, words: Words) -> Result<Equipment, Failure> {
     let text = files::read(path).map_err(Failure::asked)?;
     let name = path.display().to_string();
     Equipment::read(&text).map_err(|faults| {
         let shown: Vec<String> = faults
             .iter()
-            .map(|fault| en::faults::lines(&en::faults::in_place(fault, &text), &name))
+            .map(|fault| words.faults().lines(&words.faults().in_place(fault, &text), &name))
             .collect();
         Failure::asked(shown.join("\n").trim_end())
     })
 }
 
-fn mass(text: &str, numerals: Numerals) -> Result<(Mass, MassUnit), Failure> {
-    Mass::read_as_written(text, numerals).map_err(|error| unreadable(&error))
+fn mass(text: &str, words: Words) -> Result<(Mass, MassUnit), Failure> {
+    Mass::read_as_written(text, words.numerals).map_err(|error| unreadable(&error, words))
 }
 
-fn unreadable(error: &Unreadable) -> Failure {
-    Failure::asked(en::quantity::underlined(error))
+fn unreadable(error: &Unreadable, words: Words) -> Failure {
+    Failure::asked(words.quantity().underlined(error))
 }
 
 fn labels(plates: &[Plate]) -> Vec<&str> {

@@ -3,7 +3,7 @@
 use std::io::{self, BufRead, Read, Write};
 
 use barwright_app::Engine;
-use barwright_app::contract::{EngineError, Intent, Look, Reading, RefusalCode, Screen, Update};
+use barwright_app::contract::{Action, Answer, EngineError, Intent, Look, Reading, RefusalCode};
 use serde::{Deserialize, Serialize};
 
 /// The longest line that is taken, in bytes: a plan file fits in many times over.
@@ -18,6 +18,9 @@ struct Line {
     /// What to carry out.
     #[serde(default)]
     intent: Option<Intent>,
+    /// What a key says, in place of an intent.
+    #[serde(default)]
+    action: Option<Action>,
     /// What to look at, in place of an intent.
     #[serde(default)]
     view: Option<Look>,
@@ -28,17 +31,18 @@ struct Line {
 #[serde(rename_all = "snake_case")]
 // One answer at a time is made and written.
 #[allow(clippy::large_enum_variant)]
-enum Answer {
-    /// The intent was carried out and is on disk.
-    Update(Update),
-    /// The screen that was asked for.
-    Screen(Screen),
+enum Said {
+    /// The screen that was asked for, or that of an intent that is carried out and on disk.
+    Answer(Answer),
     /// Nothing changed.
     Refused {
         /// For programs.
         code: RefusalCode,
         /// In words.
         text: String,
+        /// The yes to what it asks; none where it does not ask.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        ask: Option<Action>,
     },
     /// The store failed, or the line could not be read. Nothing was recorded.
     Error(Failed),
@@ -81,7 +85,7 @@ enum Kind {
 pub(crate) fn describe(out: &mut impl Write) -> io::Result<()> {
     let both = serde_json::json!({
         "in": schemars::schema_for!(Line),
-        "out": schemars::schema_for!(Answer),
+        "out": schemars::schema_for!(Said),
     });
     serde_json::to_writer_pretty(&mut *out, &both)?;
     out.write_all(b"\n")
@@ -129,7 +133,7 @@ fn skip_line(input: &mut impl BufRead, begun: &[u8]) -> io::Result<()> {
     Ok(())
 }
 
-fn answer(engine: &Engine, bytes: &[u8], number: u64) -> Answer {
+fn answer(engine: &Engine, bytes: &[u8], number: u64) -> Said {
     let line: Line = match serde_json::from_slice(bytes.trim_ascii_end()) {
         Ok(line) => line,
         Err(error) => {
@@ -139,26 +143,27 @@ fn answer(engine: &Engine, bytes: &[u8], number: u64) -> Answer {
             return unreadable(number, text, Some(error.column().max(1)));
         }
     };
-    let answer = match (line.intent, line.view) {
-        (Some(intent), None) => engine.dispatch(intent, line.reading).map(Answer::Update),
-        (None, Some(look)) => engine.view(look, line.reading).map(Answer::Screen),
+    let answer = match (line.intent, line.action, line.view) {
+        (Some(intent), None, None) => engine.dispatch(intent, line.reading),
+        (None, Some(action), None) => engine.act(action, line.reading),
+        (None, None, Some(look)) => engine.view(look, line.reading),
         _ => {
-            let text = "a line has either `intent` or `view`, and one of them".to_owned();
+            let text = "a line has `intent`, `action` or `view`, and one of them".to_owned();
             return unreadable(number, text, None);
         }
     };
-    answer.unwrap_or_else(|error| refused(error, number))
+    answer.map_or_else(|error| refused(error, number), Said::Answer)
 }
 
-fn unreadable(line: u64, text: String, column: Option<usize>) -> Answer {
-    Answer::Error(Failed { kind: Kind::Line, text, line, column, kept_at: String::new() })
+fn unreadable(line: u64, text: String, column: Option<usize>) -> Said {
+    Said::Error(Failed { kind: Kind::Line, text, line, column, kept_at: String::new() })
 }
 
-fn refused(error: EngineError, line: u64) -> Answer {
+fn refused(error: EngineError, line: u64) -> Said {
     let failed =
-        |kind, text, kept_at| Answer::Error(Failed { kind, text, line, column: None, kept_at });
+        |kind, text, kept_at| Said::Error(Failed { kind, text, line, column: None, kept_at });
     match error {
-        EngineError::Refused { code, reason } => Answer::Refused { code, text: reason },
+        EngineError::Refused { code, reason, ask } => Said::Refused { code, text: reason, ask },
         EngineError::Storage { reason, kept_at } => failed(Kind::Storage, reason, kept_at),
         EngineError::NewerFile { reason } => failed(Kind::NewerFile, reason, String::new()),
         EngineError::Closed { reason } => failed(Kind::Closed, reason, String::new()),

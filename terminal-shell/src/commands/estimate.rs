@@ -3,7 +3,6 @@
 use std::io::Write;
 
 use barwright_app::Locale;
-use barwright_app::phrase::en::{estimate as words, quantity};
 use barwright_domain::progress::estimate::{Estimate, Formula, Nearness};
 use barwright_domain::quantity::{Mass, Reserve};
 use serde::Serialize;
@@ -49,8 +48,9 @@ struct Found {
 
 /// Prints the estimate.
 pub(crate) fn run(asked: &Asked, locale: &str, out: &mut impl Write) -> Result<(), Failure> {
-    let numerals = Locale::read(locale).numerals;
-    let unreadable = |error| Failure::asked(quantity::underlined(&error));
+    let words = Locale::read(locale).words();
+    let numerals = words.numerals;
+    let unreadable = |error| Failure::asked(words.quantity().underlined(&error));
     let (load, unit) = Mass::read_as_written(&asked.load, numerals).map_err(unreadable)?;
     let left = asked
         .left
@@ -61,9 +61,12 @@ pub(crate) fn run(asked: &Asked, locale: &str, out: &mut impl Write) -> Result<(
     let formula = Formula::read(&asked.formula).unwrap_or_default();
     let nearness = left.map_or(Nearness::Failed, Nearness::Called);
     let estimate = Estimate::of(load, asked.reps, nearness, formula)
-        .map_err(|why| Failure::asked(words::none(why)))?;
+        .map_err(|why| Failure::asked(words.estimate().none(why)))?;
     if !asked.json {
-        return say(out, &words::found(&estimate, load, asked.reps, left, unit, numerals));
+        return say(
+            out,
+            &words.estimate().found(&estimate, load, asked.reps, left, unit, numerals),
+        );
     }
     let found = Found {
         estimate_kg: estimate.max.kilograms_with(5),

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use barwright_app::contract::{
     EngineError, FileFault, Intent, Look, PlanScreen, RefusalCode, Screen,
 };
-use barwright_app::phrase::en::faults;
+use barwright_app::phrase::Words;
 use barwright_app::{Engine, Locale, plan_checked, plan_in_file};
 use barwright_domain::coach::Level;
 use barwright_domain::equipment::builtin_in;
@@ -50,7 +50,7 @@ impl Check {
     pub(crate) fn run(&self, locale: &Locale, out: &mut impl Write) -> Result<(), Failure> {
         let text = files::read(&self.file).map_err(Failure::here)?;
         let gym = match &self.equipment {
-            Some(path) => super::bar::gym_in(path)?,
+            Some(path) => super::bar::gym_in(path, locale.words())?,
             None => builtin_in(locale.unit),
         };
         let (plan, worst) = plan_checked(text.as_bytes(), None, locale, &gym);
@@ -74,7 +74,8 @@ impl Check {
             });
             say(out, &format!("{found:#}\n"))?;
         } else if faults.is_empty() {
-            let mut told: String = remarks.iter().map(|one| faults::lines(one, &name)).collect();
+            let faults = locale.words().faults();
+            let mut told: String = remarks.iter().map(|one| faults.lines(one, &name)).collect();
             if !accepted.is_empty() {
                 told.push_str("accepted:\n");
             }
@@ -82,7 +83,7 @@ impl Check {
             say(out, &format!("{told}{}: {}, no fault\n", plan.title, plan.subtitle))?;
         }
         if !faults.is_empty() {
-            return Err(refused(&plan, &self.file));
+            return Err(refused(&plan, &self.file, locale.words()));
         }
         let least = match self.hold_to {
             None => return Ok(()),
@@ -112,7 +113,7 @@ fn in_order(path: &Path, week: Option<u32>, locale: &Locale) -> Result<PlanScree
     let text = files::read(path).map_err(Failure::here)?;
     let mut plan = plan_in_file(text.as_bytes(), week, locale);
     if plan.faults.iter().any(|fault| !fault.advises) {
-        return Err(refused(&plan, path));
+        return Err(refused(&plan, path, locale.words()));
     }
     // A sheet says what is asked; what is to be said of it is the check's.
     plan.faults.clear();
@@ -120,17 +121,20 @@ fn in_order(path: &Path, week: Option<u32>, locale: &Locale) -> Result<PlanScree
 }
 
 /// A plan that has faults, as the refusal that names them in their places.
-pub(super) fn refused(plan: &PlanScreen, path: &Path) -> Failure {
+pub(super) fn refused(plan: &PlanScreen, path: &Path, words: Words) -> Failure {
     let name = path.display().to_string();
-    let faults: Vec<_> = plan.faults.iter().map(|fault| faults::lines(fault, &name)).collect();
+    let faults: Vec<_> =
+        plan.faults.iter().map(|fault| words.faults().lines(fault, &name)).collect();
     Failure::asked(format!("{}\n{}", faults.join("\n"), plan.title))
 }
 
 /// Adopts a plan, or prints what is wrong with it.
 pub(crate) fn adopt(engine: &Engine, path: &Path, out: &mut impl Write) -> Result<(), Failure> {
     let text = files::read(path).map_err(Failure::here)?;
-    let plan = |text: Option<String>| engine.view(Look::Plan { text, week: None }, clock::read());
-    match engine.dispatch(Intent::AdoptPlan { text: text.clone() }, clock::read()) {
+    let plan = |text: Option<String>| {
+        engine.view(Look::Plan { text, week: None }, clock::read()).map(|answer| answer.screen)
+    };
+    match engine.dispatch(Intent::adopt(text.clone()), clock::read()) {
         Ok(_) => {
             if let Screen::Plan { plan } = plan(None)? {
                 say(out, &format!("Adopted: {}\n{}\n", plan.title, plan.subtitle))?;

@@ -3,7 +3,7 @@
 use std::io::Write;
 
 use barwright_app::Engine;
-use barwright_app::contract::{Action, EngineError, Look, Screen};
+use barwright_app::contract::Look;
 
 use super::{Failure, say};
 use crate::{clock, screens};
@@ -15,7 +15,7 @@ pub(crate) fn run(
     json: bool,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    let screen = whole(engine, engine.view(look, clock::read())?)?;
+    let screen = engine.view(whole(look), clock::read())?.screen;
     if json {
         serde_json::to_writer_pretty(&mut *out, &screen).map_err(std::io::Error::from)?;
         return say(out, "\n");
@@ -23,15 +23,10 @@ pub(crate) fn run(
     say(out, &screens::text(&screen))
 }
 
-/// A screen with all its pages on one, as paper has it.
-fn whole(engine: &Engine, mut screen: Screen) -> Result<Screen, EngineError> {
-    if let Screen::Lift { lift } = &mut screen {
-        while let Some(at) = lift.keys.iter().position(|key| key.id == "older") {
-            let Action::Show { look } = lift.keys.remove(at).action else { break };
-            let Screen::Lift { lift: older } = engine.view(look, clock::read())? else { break };
-            lift.sessions.extend(older.sessions);
-            lift.keys.extend(older.keys.into_iter().filter(|key| key.id == "older"));
-        }
+/// A look with all its pages on one, as paper has it.
+fn whole(look: Look) -> Look {
+    match look {
+        Look::Lift { exercise, page, all: _ } => Look::Lift { exercise, page, all: true },
+        look => look,
     }
-    Ok(screen)
 }

@@ -8,6 +8,7 @@ mod help;
 mod keys_line;
 mod large;
 mod lift;
+mod not_shown;
 mod pen;
 mod plain;
 mod plan;
@@ -112,6 +113,7 @@ fn as_sheet<'a>(screen: &'a Screen, over: Over, width: u16, palette: Palette) ->
         (_, Screen::Balance { balance }) => Some(balance::sheet(balance, width, palette)),
         (_, Screen::Equipment { equipment }) => Some(equipment::sheet(equipment)),
         (_, Screen::Plan { plan }) => Some(plan::sheet(plan)),
+        (_, Screen::NotShown { not_shown }) => Some(not_shown::sheet(not_shown)),
     }
 }
 

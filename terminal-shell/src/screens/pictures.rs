@@ -121,7 +121,7 @@ impl Evening {
     }
 
     fn look(&self, look: Look) -> Screen {
-        self.engine.view(look, self.now.clone()).expect("the demo has it")
+        self.engine.view(look, self.now.clone()).expect("the demo has it").screen
     }
 
     fn tap(&mut self, intent: Intent) {

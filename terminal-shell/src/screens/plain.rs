@@ -28,6 +28,7 @@ pub(crate) fn text(screen: &Screen) -> String {
         Screen::Lift { lift } => lift_text(lift, &mut out),
         Screen::Balance { balance } => balance_text(balance, &mut out),
         Screen::Equipment { equipment } => line(&equipment.aloud, &mut out),
+        Screen::NotShown { not_shown } => line(&not_shown.aloud, &mut out),
     }
     out
 }

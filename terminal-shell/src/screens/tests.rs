@@ -85,7 +85,6 @@ fn floor() -> FloorScreen {
                 unit: "reps".into(),
                 down: key("down", "−"),
                 up: key("up", "+"),
-                next_change_ms: None,
             }),
             prompt: "Racked, left in you:".into(),
             effort: (0..=5)
@@ -118,7 +117,6 @@ fn resting() -> FloorScreen {
         left_ms: 83_000,
         text: "1:23".into(),
         over: false,
-        next_change_ms: 400,
         deadline_wall_ms: 0,
         deadline_boot_ms: None,
         shorter: key("shorter", "−20 s"),

@@ -35,7 +35,7 @@ impl Lifter {
         lifter.set_up();
         for week in 0..weeks {
             if week > 0 && week % WEEKS == 0 {
-                lifter.tap(Intent::AdoptPlan { text: PLAN.to_owned() });
+                lifter.tap(Intent::adopt(PLAN));
             }
             for session in 0..SESSIONS {
                 let day = begins + i64::from(week) * 7 + i64::from(session) * 2;
@@ -60,7 +60,7 @@ impl Lifter {
     }
 
     fn set_up(&mut self) {
-        self.tap(Intent::AdoptPlan { text: PLAN.to_owned() });
+        self.tap(Intent::adopt(PLAN));
         let facts = [
             ("body-mass", "82.4 kg"),
             ("max:back-squat", "142.5 kg"),

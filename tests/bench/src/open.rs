@@ -36,7 +36,8 @@ fn first_screen(path: &Path) -> f64 {
         let back = lifter.insert(Lifter::returning(records::open(path)));
         back.engine
             .view(Look::Today { session: None, minutes: None }, back.now())
-            .expect("what is on is shown").screen
+            .expect("what is on is shown")
+            .screen
     });
     let back = lifter.expect("it was opened");
     back.engine.shut_down().expect("it is closed");

@@ -67,7 +67,7 @@ impl Lifter {
 
     /// Adopts the plan and begins its first session.
     fn begin(&mut self) {
-        self.tap(Intent::AdoptPlan { text: PLAN.into() }).expect("the demo's plan");
+        self.tap(Intent::adopt(PLAN)).expect("the demo's plan");
         self.tap(Intent::Begin { session: None, minutes: None }).expect("its first session");
     }
 
@@ -111,7 +111,7 @@ fn a_tap_is_one_sync_and_few_frames() {
     lifter.tap(Intent::Finish).expect("it runs");
     let writes = lifter.disk.count(Call::Write);
     for look in [Look::Tally, Look::Weeks, Look::Today { session: None, minutes: None }] {
-        lifter.engine.view(look, at(lifter.taps)).expect("it shows").screen;
+        lifter.engine.view(look, at(lifter.taps)).expect("it shows");
     }
     assert_eq!(lifter.disk.count(Call::Write), writes, "looking is not acting");
 }
@@ -154,7 +154,7 @@ fn an_engine_goes_on_when_its_disk_is_well_again() {
 fn a_power_cut_brings_back_the_screen_of_the_last_tap() {
     let mut lifter = Lifter::new();
     let floor = || Look::Floor { draft: Draft::default() };
-    let show = |engine: &Engine, tap| engine.view(floor(), at(tap)).ok();
+    let show = |engine: &Engine, tap| Some(engine.view(floor(), at(tap)).ok()?.screen);
     lifter.begin();
     while lifter.taps < 12 {
         assert!(lifter.record());

@@ -260,13 +260,34 @@ pub enum Intent {
     Resume,
     /// The session is over.
     Finish,
-    /// Hold a change for next time back, or let it go.
+    /// Hold back what the session comes to for an owner of loads, or let it go.
     HoldBack {
-        /// The exercise, by its slug.
-        exercise: String,
+        /// The owner, as the tally names it.
+        owner: String,
         /// Held.
         held: bool,
     },
+    /// Yes to what the tally asks of an owner of loads.
+    Accept {
+        /// The owner, as the tally names it.
+        owner: String,
+    },
+    /// An exercise on which pain stands was done without it, or not.
+    AnswerPain {
+        /// The exercise, by its slug.
+        exercise: String,
+        /// Without pain.
+        free: bool,
+    },
+    /// What hurt is the joint: exercises that move the same one are to be careful too, or not.
+    PainOfJoint {
+        /// The exercise that hurt, by its slug.
+        exercise: String,
+        /// Whether it is.
+        of_joint: bool,
+    },
+    /// An illness is over: the next session is an ease-in.
+    WasIll,
     /// Take back the last tap.
     Undo,
     /// Bring back what was last taken back.
@@ -274,10 +295,25 @@ pub enum Intent {
     /// The device started, its clocks were changed, or the program came back to the front. Answers
     /// with every effect that stands: a running rest's ring, the screen kept on.
     Wake,
-    /// Adopt a plan.
+    /// Adopt a plan. One of the name of the plan that is on is that plan mended: week, dates, loads
+    /// and misses stay.
     AdoptPlan {
         /// The file's text.
         text: String,
+        /// Where it is entered, as a row of Weeks: "3.1"; none is the first session, or where the
+        /// mended plan stands.
+        #[serde(default)]
+        #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+        from: Option<String>,
+        /// A new plan, whatever its name.
+        #[serde(default)]
+        #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+        as_new: bool,
+        /// Where a number was changed in one of several rows that share a load: all of them start at
+        /// the new one, not it alone.
+        #[serde(default)]
+        #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+        all_rows: bool,
     },
     /// Arrange a session of the plan otherwise than it says.
     Arrange {
@@ -301,4 +337,12 @@ pub enum Intent {
         /// Its name.
         name: String,
     },
+}
+
+impl Intent {
+    /// Adopts a plan as it is usual: mended where it has the name of the one that is on, else from its
+    /// first session.
+    pub fn adopt(text: impl Into<String>) -> Self {
+        Self::AdoptPlan { text: text.into(), from: None, as_new: false, all_rows: false }
+    }
 }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Key, Row};
+use super::{Field, Key, Row};
 
 /// A mark on an axis.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -105,6 +105,10 @@ pub struct LiftScreen {
     pub records: Vec<Row>,
     /// Its sessions, latest first, a page of them.
     pub sessions: Vec<Row>,
+    /// What can be written: its max, the working load of its rows in the plan.
+    #[serde(default)]
+    #[cfg_attr(feature = "uniffi", uniffi(default))]
+    pub fields: Vec<Field>,
     /// Pages and other exercises.
     pub keys: Vec<Key>,
     /// The whole screen read aloud.

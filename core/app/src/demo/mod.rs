@@ -41,7 +41,7 @@ pub fn play(locale: &str, now: &Reading) -> Result<Arc<Engine>, EngineError> {
     let mut player = Player::new(&engine, at(now, monday, 17 * 60));
     player.tap(Intent::AddGym { text: GYM.to_owned() })?;
     player.tap(Intent::ChooseGym { name: "Boathouse cellar".to_owned() })?;
-    player.tap(Intent::AdoptPlan { text: PLAN.to_owned() })?;
+    player.tap(Intent::adopt(PLAN))?;
     player.write("body-mass", "82.4 kg")?;
     for (lift, max) in [
         ("back-squat", "142.5 kg"),

@@ -1,6 +1,7 @@
 //! Events as the log holds them. Every version that was ever written keeps its reader here.
 
 use barwright_domain::desk::{Desk, DeskEvent};
+use barwright_domain::owners::Account;
 use barwright_domain::session::{Event, Reading, Stamped};
 use barwright_store::{Event as Row, Stamp};
 use serde::{Deserialize, Serialize};
@@ -39,6 +40,11 @@ pub(super) fn body<T: Serialize>(at: &Reading, event: &T) -> String {
 /// The standing desk.
 pub(super) fn desk_body(desk: &Desk) -> String {
     serde_json::to_string(desk).expect("the desk is plain data")
+}
+
+/// An owner's account.
+pub(super) fn account_body(account: &Account) -> String {
+    serde_json::to_string(account).expect("an account is plain data")
 }
 
 /// The wall clock's part of a reading.

@@ -2,17 +2,18 @@
 
 use std::panic::AssertUnwindSafe;
 
-use barwright_domain::desk::DeskEvent;
-use barwright_domain::session::{self, Event, Reading, Run, Stamped, State};
+use barwright_domain::desk::{Desk, DeskEvent};
+use barwright_domain::history::Change;
+use barwright_domain::session::{self, Event, Reading, Run, Stamped};
 use barwright_store::{NewEvent, Store, StoreError};
 
 use super::codec::{self, DESK, SESSION, VERSION};
 use super::effects::{self, Watched};
 use super::guarded;
 use super::intents::{self, Appends};
-use super::storage::{self, DESK_KEY, SESSION_KEY};
-use crate::contract::{Action, Answer, Draft, Effect, Intent, Look, Screen};
-use crate::facts::Held;
+use super::storage::{self, SESSION_KEY};
+use crate::contract::{Action, Answer, Draft, Effect, HowEnded, Intent, Look, Screen};
+use crate::facts::{self, Held};
 use crate::fault::{Fault, Refused};
 use crate::gather;
 use crate::locale::Locale;
@@ -108,7 +109,12 @@ impl Core {
         if let Look::Floor { .. } = look {
             gather::paces(&self.store, &mut self.held)?;
         }
-        let (look, facts) = gather::of(&self.store, &self.held, look, at)?;
+        let ended = match look {
+            Look::Today { .. } => self.held.when_next_begins(at),
+            _ => None,
+        };
+        let held = ended.as_ref().unwrap_or(&self.held);
+        let (look, facts) = gather::of(&self.store, held, look, at)?;
         let screen = screens::show(&facts, &look, self.words());
         let wakes_at = screens::wakes_at(&facts, &look);
         Ok(Answer { look, screen, effects: Vec::new(), wakes_at })
@@ -117,6 +123,10 @@ impl Core {
     /// The screen that answers "what now?".
     fn usual_look(&self, at: &Reading) -> Look {
         match self.held.state.run() {
+            // One that nobody ended is no answer on another day.
+            Some(run) if run.finished.is_none() && session::abandoned(run, at).is_some() => {
+                Look::Today { session: None, minutes: None }
+            }
             Some(Run { finished: None, .. }) => Look::Floor { draft: Draft::default() },
             // The evening's tally stays up for the evening; another day asks what is on.
             Some(Run { finished: Some(end), .. }) if end.local_day() == at.local_day() => {
@@ -134,61 +144,27 @@ impl Core {
         Refused::BySession(refusal, self.held.load_unit())
     }
 
+    /// Records what a session tap comes to: its events, and in the same transaction what the owners
+    /// of loads are told where a session is over, or is no longer.
     pub(super) fn record_session(&mut self, events: Vec<Event>, at: &Reading) -> Result<(), Fault> {
         if events.is_empty() {
             return Ok(());
         }
-        let mut bodies: Vec<(&str, String)> =
-            events.iter().map(|event| (SESSION, codec::body(at, event))).collect();
-        let held = &mut self.held;
-        let first = self.store.next_seq();
-        let begins = matches!(events.first(), Some(Event::Began { .. }));
-        let mut standing: Vec<(&str, Option<&str>)> = Vec::new();
-        let (began, desk);
-        if begins {
-            // From here on the session before can't be undone any more: it is settled, and the
-            // maxes it changed become facts.
-            let mut settled = held.desk.clone();
-            if let Some(run) = held.state.run() {
-                settled.settle(run);
-                let maxes = held.maxes_changed(run);
-                for event in &maxes {
-                    settled.apply(first, event);
-                    bodies.push((DESK, codec::body(at, event)));
-                }
+        let mut tap = Tap::new(self.store.next_seq(), at);
+        for event in events {
+            if let Event::Began { .. } = event {
+                // From here on the session before can't be undone any more: it is settled.
+                self.close(&mut tap);
             }
-            began = first.to_string();
-            standing.push((SESSION_KEY, Some(&began)));
-            // The plan's text is in it: it is only written where it changed.
-            if settled != held.desk {
-                held.desk = settled;
-                desk = codec::desk_body(&held.desk);
-                standing.push((DESK_KEY, Some(&desk)));
-            }
+            let seq = tap.log(SESSION, codec::body(at, &event));
+            let stamped = Stamped { seq, tap: tap.first, at: at.clone(), event };
+            self.held.state.apply(stamped);
         }
-        // The rows on disk follow from the state as it will be; where the tap can't be recorded,
-        // the state goes back to what it was.
-        let known = held.state.log().len();
-        let before = begins.then(|| std::mem::take(&mut held.state));
-        for (seq, event) in (first..).zip(events) {
-            held.state.apply(Stamped { seq, tap: first, at: at.clone(), event });
-        }
-        let next = held.rows_after(&held.rows);
-        let changes = held.rows.changes_to(&next);
-        let rows: Vec<NewEvent<'_>> =
-            bodies.iter().map(|(kind, body)| NewEvent { kind, version: VERSION, body }).collect();
-        let appended = self.store.append(codec::stamp(at), &rows, &changes, &standing);
-        match &appended {
-            Ok(_) => held.rows = next,
-            Err(_) => {
-                held.state = before.unwrap_or_else(|| {
-                    State::replay(held.state.log().iter().take(known).cloned().collect())
-                });
-            }
-        }
-        self.after_append(appended.map(|_| ()))
+        self.decide(&mut tap);
+        self.append(tap)
     }
 
+    /// Records facts of the desk.
     pub(super) fn record_desk(
         &mut self,
         events: Vec<DeskEvent>,
@@ -197,26 +173,63 @@ impl Core {
         if events.is_empty() {
             return Ok(());
         }
-        let first = self.store.next_seq();
-        let mut desk = self.held.desk.clone();
-        for (seq, event) in (first..).zip(&events) {
-            desk.apply(seq, event);
+        let mut tap = Tap::new(self.store.next_seq(), at);
+        for event in &events {
+            self.apply(&mut tap, event);
         }
-        let bodies: Vec<String> = events.iter().map(|event| codec::body(at, event)).collect();
-        let rows: Vec<NewEvent<'_>> =
-            bodies.iter().map(|body| NewEvent { kind: DESK, version: VERSION, body }).collect();
-        let was = std::mem::replace(&mut self.held.desk, desk);
-        let body = codec::desk_body(&self.held.desk);
-        let standing = [(DESK_KEY, Some(body.as_str()))];
-        let appended = self.store.append(codec::stamp(at), &rows, &[], &standing);
-        if appended.is_err() {
-            self.held.desk = was;
-        }
-        self.after_append(appended.map(|_| ()))?;
+        self.append(tap)?;
         if events.iter().any(DeskEvent::changes_plan) {
             self.held.read_plan();
         }
         Ok(())
+    }
+
+    /// Ends the session that was: what it comes to is told, and what it leaves behind is taken over.
+    fn close(&mut self, tap: &mut Tap<'_>) {
+        // What was done under an earlier plan is counted by that one: it stands as it is.
+        if !tap.bodies.is_empty() {
+            self.decide(tap);
+        }
+        let Some(run) = self.held.state.run() else { return tap.begins() };
+        tap.desk_was.get_or_insert_with(|| self.held.desk.clone());
+        self.held.desk.settle(run);
+        tap.begins();
+    }
+
+    /// The rows of history as the session stands, and what that says to the owners.
+    fn decide(&mut self, tap: &mut Tap<'_>) {
+        let held = &mut self.held;
+        let next = held.rows_after(&held.rows);
+        tap.changes.extend(held.rows.changes_to(&next));
+        held.rows = next;
+        let decided = facts::decided(&held.state, &held.rows, &held.desk, &held.catalogue);
+        if let Some(event) = decided {
+            self.apply(tap, &event);
+        }
+    }
+
+    fn apply(&mut self, tap: &mut Tap<'_>, event: &DeskEvent) {
+        tap.desk_was.get_or_insert_with(|| self.held.desk.clone());
+        let seq = tap.log(DESK, codec::body(tap.at, event));
+        self.held.desk.apply(seq, event);
+    }
+
+    /// Appends a tap. What is held is ahead of the log until it is there; where it can't be appended,
+    /// all is read back from the log, before anything else is answered.
+    fn append(&mut self, tap: Tap<'_>) -> Result<(), Fault> {
+        let rows: Vec<NewEvent<'_>> = tap
+            .bodies
+            .iter()
+            .map(|(kind, body)| NewEvent { kind, version: VERSION, body })
+            .collect();
+        let desk = &self.held.desk;
+        let mut standing =
+            tap.desk_was.map(|was| storage::desk_changes(&was, desk)).unwrap_or_default();
+        standing.extend(tap.began.map(|began| (SESSION_KEY.to_owned(), Some(began.to_string()))));
+        let standing: Vec<(&str, Option<&str>)> =
+            standing.iter().map(|(key, body)| (key.as_str(), body.as_deref())).collect();
+        let appended = self.store.append(codec::stamp(tap.at), &rows, &tap.changes, &standing);
+        self.after_append(appended.map(|_| ()))
     }
 
     /// After a failed append the log tells what stands: it is never tried again blindly.
@@ -229,6 +242,44 @@ impl Core {
     }
 }
 
+/// What one tap appends, as it is gathered.
+struct Tap<'a> {
+    at: &'a Reading,
+    /// The number of its first event.
+    first: u64,
+    /// Its events, each with its kind.
+    bodies: Vec<(&'static str, String)>,
+    changes: Vec<Change>,
+    /// The desk before it, where it changes.
+    desk_was: Option<Desk>,
+    /// The number of the event that begins a session, where one does.
+    began: Option<u64>,
+}
+
+impl<'a> Tap<'a> {
+    fn new(first: u64, at: &'a Reading) -> Self {
+        let (bodies, changes) = (Vec::new(), Vec::new());
+        Self { at, first, bodies, changes, desk_was: None, began: None }
+    }
+
+    /// The number of the next event.
+    fn next(&self) -> u64 {
+        self.first.saturating_add(u64::try_from(self.bodies.len()).unwrap_or(u64::MAX))
+    }
+
+    /// Adds an event and answers its number.
+    fn log(&mut self, kind: &'static str, body: String) -> u64 {
+        let seq = self.next();
+        self.bodies.push((kind, body));
+        seq
+    }
+
+    /// The next event begins a session.
+    fn begins(&mut self) {
+        self.began = Some(self.next());
+    }
+}
+
 /// Where a tap leads, whatever runs: those that come from a list show it again.
 fn leads_to(intent: &Intent) -> Option<Look> {
     match intent {
@@ -236,7 +287,16 @@ fn leads_to(intent: &Intent) -> Option<Look> {
         Intent::AdoptPlan { .. } | Intent::Arrange { .. } | Intent::TakeUpPlan { .. } => {
             Some(Look::Weeks)
         }
-        Intent::HoldBack { .. } => Some(Look::Tally),
+        Intent::HoldBack { .. } | Intent::Accept { .. } | Intent::AnswerPain { .. } => {
+            Some(Look::Tally)
+        }
+        Intent::WasIll => Some(Look::Today { session: None, minutes: None }),
+        // What to do about it is asked at once.
+        Intent::Record { ended: HowEnded::Pain, .. }
+        | Intent::Correct { ended: HowEnded::Pain, .. }
+        | Intent::PainOfJoint { .. } => Some(Look::Floor {
+            draft: Draft { panel: Some("pain".to_owned()), ..Draft::default() },
+        }),
         // The partner's thumb stays where it is.
         Intent::TapRep { .. } => Some(Look::Floor {
             draft: Draft { panel: Some("pace".to_owned()), ..Draft::default() },

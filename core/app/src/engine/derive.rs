@@ -9,7 +9,7 @@ use barwright_domain::session::{Event, State};
 use barwright_store::{AtEnd, Derive, Event as Row};
 
 use super::codec::{self, DESK, SESSION};
-use super::storage::{DESK_KEY, Failure, SESSION_KEY};
+use super::storage::{DESK_KEY, Failure, SESSION_KEY, desk_changes};
 use crate::facts::{catalogue_of, read_plan, rows_of};
 
 /// Folds the whole log as the taps did one by one.
@@ -90,7 +90,10 @@ impl Derive for Anew {
 
     fn end(&mut self) -> Result<AtEnd, Failure> {
         let changes = self.caught_up();
+        let all = desk_changes(&Desk::default(), &self.desk);
         let mut standing = vec![(DESK_KEY.to_owned(), codec::desk_body(&self.desk))];
+        let owners = all.into_iter().filter(|(key, _)| key != DESK_KEY);
+        standing.extend(owners.filter_map(|(key, body)| Some((key, body?))));
         standing.extend(self.began.map(|began| (SESSION_KEY.to_owned(), began.to_string())));
         Ok(AtEnd { changes, standing })
     }
@@ -105,8 +108,9 @@ mod tests {
     use barwright_store::Store;
 
     use super::super::core::Core;
-    use super::super::intents::begin;
+    use super::super::intents::{Appends, appends, begin};
     use super::*;
+    use crate::contract::Intent;
     use crate::locale::Locale;
 
     /// A plan with an exercise of its own, whose muscles only its own catalogue knows.
@@ -161,8 +165,12 @@ load = "body"
     /// All that is derived, as it is read.
     fn derived(core: &Core) -> String {
         let store = &core.store;
-        let standing = [DESK_KEY, SESSION_KEY].map(|key| store.standing(key).unwrap());
-        let standing = standing.map(|fact| fact.map(|fact| fact.body));
+        let standing: Vec<_> = store
+            .standing_with_prefix("")
+            .unwrap()
+            .into_iter()
+            .map(|(key, standing)| (key, standing.body))
+            .collect();
         let history = store.history().unwrap();
         let sessions = history.last_sessions(None, 100).unwrap();
         let sets: Vec<_> =
@@ -184,9 +192,12 @@ load = "body"
     fn take(core: &mut Core, step: &Step, at: &Reading) {
         let command = match step {
             Step::Adopt(text) => {
-                let day = at.local_day();
-                let event = DeskEvent::PlanAdopted { text: (*text).into(), day };
-                return core.record_desk(vec![event], at).unwrap();
+                let intent = Intent::adopt(*text);
+                let Appends::Desk(events) = appends(&core.store, &core.held, intent, at).unwrap()
+                else {
+                    panic!("a plan is a fact of the desk")
+                };
+                return core.record_desk(events, at).unwrap();
             }
             Step::Begin => begin(&core.store, &core.held, None, None, at).unwrap(),
             Step::Do(command) => command.clone(),

@@ -2,8 +2,9 @@
 
 use barwright_domain::call::{Amount, HowMany};
 use barwright_domain::catalogue::Catalogue;
-use barwright_domain::desk::{Arrangement, At, DeskEvent, MOST_GYMS, MaxFact, MaxOrigin};
+use barwright_domain::desk::{Arrangement, At, DeskEvent, MOST_GYMS, Shared};
 use barwright_domain::equipment::{self, Equipment, Plate, Rig};
+use barwright_domain::owners::{Change, MaxOrigin, Outcome, Owner, Question, TrackId};
 use barwright_domain::plan::Plan;
 use barwright_domain::quantity::{
     Distance, Mass, MassUnit, Numerals, Reps, Reserve, Seconds, bounds,
@@ -16,7 +17,7 @@ use barwright_store::Store;
 
 use super::codec;
 use crate::contract::{Arrange, GuardChoice, HowEnded, Intent, KitChoice, SwapReason};
-use crate::facts::{Held, part};
+use crate::facts::{Held, adopted, mended, part, place};
 use crate::fault::{Fault, Refused};
 use crate::gather;
 
@@ -58,6 +59,8 @@ pub(super) fn begin(
     minutes: Option<u32>,
     at: &Reading,
 ) -> Result<Command, Fault> {
+    let ended = held.when_next_begins(at);
+    let held = ended.as_ref().unwrap_or(held);
     let place = gather::place(store, held, session)?;
     let laid_out = gather::laid_out(store, held, place, minutes, at)?;
     Ok(Command::Begin {
@@ -112,7 +115,8 @@ impl Deciding<'_> {
     fn appends(&self, intent: Intent) -> Result<Appends, Fault> {
         let command = match intent {
             Intent::Begin { session, minutes } => {
-                if self.held.state.running().is_some() {
+                let running = self.held.state.running();
+                if running.is_some_and(|run| session::abandoned(run, self.at).is_none()) {
                     return Err(self.refused(Refusal::SessionRunning).into());
                 }
                 begin(self.store, self.held, session.as_deref(), minutes, self.at)?
@@ -214,11 +218,24 @@ impl Deciding<'_> {
             Intent::Pause => Command::Pause,
             Intent::Resume => Command::Resume,
             Intent::Finish => Command::Finish,
-            Intent::HoldBack { exercise, held } => Command::HoldBack { exercise, held },
+            Intent::HoldBack { owner, held } => {
+                let owner = Owner::of_name(&owner).ok_or(Refused::NotHere)?;
+                Command::HoldBack { owner, held }
+            }
+            Intent::Accept { owner } => return self.accept(&owner),
+            Intent::AnswerPain { exercise, free } => Command::AnswerPain { exercise, free },
+            Intent::PainOfJoint { exercise, of_joint } => {
+                Command::PainOfJoint { exercise, of_joint }
+            }
+            Intent::WasIll => {
+                return Ok(Appends::Desk(vec![DeskEvent::WasIll { day: self.at.local_day() }]));
+            }
             Intent::Undo => Command::Undo,
             Intent::Redo => Command::Redo,
             Intent::Wake => Command::Wake,
-            Intent::AdoptPlan { text } => return self.adopt(text),
+            Intent::AdoptPlan { text, from, as_new, all_rows } => {
+                return self.adopt(text, from.as_deref(), as_new, all_rows);
+            }
             Intent::Arrange { session, how } => return self.arrange(&session, &how),
             Intent::TakeUpPlan { plan } => return self.take_up(&plan),
             Intent::AddGym { text } => return self.add_gym(&text),
@@ -280,36 +297,110 @@ impl Deciding<'_> {
             }
             "max" => {
                 let found = self.held.catalogue.find(of).ok_or(Refused::NotHere)?;
-                let exercise = found.slug.to_string();
                 let mass = self.typed_mass(text, self.held.load_unit())?;
                 if mass <= Mass::ZERO {
                     return Err(self.refused(Refusal::OutOfRange).into());
                 }
-                let fact = MaxFact { mass, day, origin: MaxOrigin::Entered };
-                Ok(Appends::Desk(vec![DeskEvent::MaxKept { exercise, fact }]))
+                let owner = Owner::Max(found.slug.to_string());
+                let changes = vec![Change::Max { mass, origin: MaxOrigin::Entered }];
+                Ok(Appends::Desk(vec![DeskEvent::Said { owner, changes, day }]))
+            }
+            "working" => {
+                let owner = Owner::of_name(of).ok_or(Refused::NotHere)?;
+                let load = self.typed_mass(text, self.held.load_unit())?;
+                Ok(Appends::Desk(vec![self.carries(owner, load)?]))
             }
             _ => Err(Refused::NotHere.into()),
         }
     }
 
-    fn adopt(&self, text: String) -> Result<Appends, Fault> {
-        match Plan::read(&text, &Catalogue::builtin()) {
-            Ok(_) if self.held.state.running().is_some() => {
-                Err(self.refused(Refusal::SessionRunning).into())
+    /// A track carries this from now on, said by a person.
+    fn carries(&self, owner: Owner, load: Mass) -> Result<DeskEvent, Fault> {
+        let track = self.held.desk.owners.track(&owner);
+        let (counting, asked) = track.counting.zip(track.asked).ok_or(Refused::NotHere)?;
+        let changes = vec![Change::Load { load, counting, asked }];
+        Ok(DeskEvent::Said { owner, changes, day: self.at.local_day() })
+    }
+
+    /// Yes to what the last session asks of an owner.
+    fn accept(&self, owner: &str) -> Result<Appends, Fault> {
+        let (held, day) = (self.held, self.at.local_day());
+        let owner = Owner::of_name(owner).ok_or(Refused::NotHere)?;
+        let run = held.state.run().ok_or_else(|| self.refused(Refusal::NoSession))?;
+        let word = held.desk.owners.account(&owner).and_then(|account| account.words().last());
+        let word = word.filter(|word| word.session == Some(run.session)).ok_or(Refused::NotHere)?;
+        let Outcome { proposal: Some(proposal), held: false, .. } = &word.outcome else {
+            return Err(Refused::NotHere.into());
+        };
+        let track = held.desk.owners.track(&owner);
+        let event = match (proposal.question, proposal.to) {
+            (Question::Test, Some(mass)) => {
+                let changes = vec![Change::Max { mass, origin: MaxOrigin::Tested }];
+                DeskEvent::Said { owner, changes, day }
             }
-            Ok(_) => {
-                let day = self.at.local_day();
-                Ok(Appends::Desk(vec![DeskEvent::PlanAdopted { text, day }]))
+            (Question::OwnTrack(row), to) => {
+                let load = to.or(track.load);
+                let load = load.zip(track.counting).zip(track.asked);
+                let load = load.map(|((load, counting), asked)| Change::Load { load, counting, asked });
+                let changes = std::iter::once(Change::Fresh).chain(load).collect();
+                let track = TrackId(held.desk.next_track.saturating_add(1));
+                DeskEvent::TrackParted { row, track, changes, day }
             }
-            Err(faults) => Err(Refused::Faults(faults.len()).into()),
+            (Question::Jump | Question::WellOff | Question::Missed, Some(load)) => {
+                self.carries(owner, load)?
+            }
+            (Question::Jump | Question::WellOff | Question::Missed | Question::Test, None) => {
+                return Err(Refused::NotHere.into());
+            }
+        };
+        Ok(Appends::Desk(vec![event]))
+    }
+
+    /// A plan read from a file: the one that is on, mended, where it has its name.
+    fn adopt(
+        &self,
+        text: String,
+        from: Option<&str>,
+        as_new: bool,
+        all_rows: bool,
+    ) -> Result<Appends, Fault> {
+        let plan = Plan::read(&text, &Catalogue::builtin())
+            .map_err(|faults| Refused::Faults(faults.len()))?
+            .plan;
+        if self.held.state.running().is_some() {
+            return Err(self.refused(Refusal::SessionRunning).into());
         }
+        let day = self.at.local_day();
+        let from = from.map(|row| place::named(row).ok_or(Refused::NotHere)).transpose()?;
+        if from.is_some_and(|at| !place::is_in(&plan, at)) {
+            return Err(Refused::NotHere.into());
+        }
+        let shared = if all_rows { Shared::All } else { Shared::ThisOne };
+        let before = mended(self.held, &plan, as_new);
+        let found = adopted(self.held, &plan, before, shared);
+        let (rows, said) = (found.rows, found.said);
+        let (seq, event) = match (before, &self.held.desk.plan) {
+            (Some(_), Some(on)) => {
+                let plan = on.seq;
+                (plan, DeskEvent::PlanMended { plan, text, day, rows, said })
+            }
+            _ => {
+                let name = plan.name.clone();
+                (self.store.next_seq(), DeskEvent::PlanAdopted { text, name, day, rows, said })
+            }
+        };
+        let entered = from.map(|at| {
+            let what = Arrangement::Entered { at, day };
+            DeskEvent::Arranged { plan: seq, what }
+        });
+        Ok(Appends::Desk(std::iter::once(event).chain(entered).collect()))
     }
 
     fn arrange(&self, session: &str, how: &Arrange) -> Result<Appends, Fault> {
         let adopted = self.held.desk.plan.as_ref().map(|plan| plan.seq);
         let plan = adopted.ok_or(Refused::NothingToGoBy)?;
-        let place = |name: &str| gather::place(self.store, self.held, Some(name));
-        let here = place(session)?;
+        let place_of = |name: &str| gather::place(self.store, self.held, Some(name));
+        let here = place_of(session)?;
         let today = self.at.local_day();
         let what = match how {
             Arrange::Enter => Arrangement::Entered { at: here, day: today },
@@ -321,7 +412,7 @@ impl Deciding<'_> {
             }
             Arrange::Move { day } => Arrangement::Moved { at: here, day: *day },
             Arrange::Join { with } => {
-                let other = with.as_deref().map(place).transpose()?;
+                let other = with.as_deref().map(place_of).transpose()?;
                 let arranged = self.held.desk.arranged();
                 // A session that is itself joined to one takes no other, nor itself.
                 let chained = |other: At| {
@@ -349,16 +440,19 @@ impl Deciding<'_> {
             return Err(self.refused(Refusal::SessionRunning).into());
         }
         let seq: u64 = plan.parse().map_err(|_| Refused::NotHere)?;
-        held.desk.kept.iter().find(|kept| kept.seq == seq).ok_or(Refused::NotHere)?;
-        let event = codec::desk(&store.event(seq)?.ok_or(Refused::NotHere)?);
-        let event = event.map_err(|_| Fault::UnreadableEvent(seq))?;
-        let DeskEvent::PlanAdopted { text, day } = event else {
+        let kept =
+            held.desk.kept.iter().find(|kept| kept.seq == seq).ok_or(Refused::NotHere)?;
+        let event = codec::desk(&store.event(kept.text_seq)?.ok_or(Refused::NotHere)?);
+        let event = event.map_err(|_| Fault::UnreadableEvent(kept.text_seq))?;
+        let (DeskEvent::PlanAdopted { text, .. } | DeskEvent::PlanMended { text, .. }) = event
+        else {
             return Err(Refused::NotHere.into());
         };
+        let (name, day) = (kept.name.clone(), kept.day);
         let file = Plan::read(&text, &Catalogue::builtin())
             .map_err(|faults| Refused::Faults(faults.len()))?;
         let next = gather::calendar_of(store, held, seq, day, &file.plan)?.next;
-        let mut events = vec![DeskEvent::PlanTakenUp { plan: seq, text, day }];
+        let mut events = vec![DeskEvent::PlanTakenUp { plan: seq, text, name, day }];
         events.extend(next.map(|next| DeskEvent::Arranged {
             plan: seq,
             what: Arrangement::Entered { at: next, day: at.local_day() },

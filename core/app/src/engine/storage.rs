@@ -1,6 +1,7 @@
 //! What the engine reads back from its store.
 
 use barwright_domain::desk::Desk;
+use barwright_domain::owners::Owner;
 use barwright_domain::session::State;
 use barwright_store::{Store, StoreError};
 
@@ -10,6 +11,8 @@ use crate::fault::Fault;
 
 /// Standing fact: the desk, whole.
 pub(super) const DESK_KEY: &str = "desk";
+/// Standing facts: an owner's account each, by the owner's name.
+pub(super) const OWNER_KEYS: &str = "owner:";
 /// Standing fact: the number of the event that began the last session.
 pub(super) const SESSION_KEY: &str = "session";
 
@@ -34,10 +37,36 @@ pub(super) fn desk(store: &Store) -> Result<Desk, Fault> {
 
 /// The desk as it stands; none where another release wrote it in a way that is not read here.
 fn read_desk(store: &Store) -> Result<Option<Desk>, Fault> {
-    match store.standing(DESK_KEY)? {
-        None => Ok(Some(Desk::default())),
-        Some(standing) => Ok(serde_json::from_str(&standing.body).ok()),
+    let Some(standing) = store.standing(DESK_KEY)? else { return Ok(Some(Desk::default())) };
+    let Ok(mut desk) = serde_json::from_str::<Desk>(&standing.body) else { return Ok(None) };
+    for (key, standing) in store.standing_with_prefix(OWNER_KEYS)? {
+        let owner = key.strip_prefix(OWNER_KEYS).and_then(Owner::of_name);
+        let Some((owner, Ok(account))) = owner.zip(Some(serde_json::from_str(&standing.body)))
+        else {
+            return Ok(None);
+        };
+        desk.owners.put(owner, account);
     }
+    Ok(Some(desk))
+}
+
+/// The standing facts that differ where a desk has become another one: each owner has its own, so
+/// that a word to one of them writes no other, and not the plan's text.
+pub(super) fn desk_changes(was: &Desk, is: &Desk) -> Vec<(String, Option<String>)> {
+    let mut changes = Vec::new();
+    let body = codec::desk_body(is);
+    if body != codec::desk_body(was) {
+        changes.push((DESK_KEY.to_owned(), Some(body)));
+    }
+    let key = |owner: &Owner| format!("{OWNER_KEYS}{}", owner.name());
+    for (owner, account) in is.owners.iter() {
+        if was.owners.account(owner) != Some(account) {
+            changes.push((key(owner), Some(codec::account_body(account))));
+        }
+    }
+    let gone = was.owners.iter().filter(|(owner, _)| is.owners.account(owner).is_none());
+    changes.extend(gone.map(|(owner, _)| (key(owner), None)));
+    changes
 }
 
 /// The last session, replayed from its events.

@@ -6,12 +6,13 @@ use std::sync::Arc;
 use barwright_domain::catalogue::Catalogue;
 use barwright_domain::desk::{Desk, DeskEvent};
 use barwright_domain::equipment::{self, Equipment};
-use barwright_domain::history::Rows;
+use barwright_domain::history::{DoneSet, Rows};
+use barwright_domain::owners::{Outcome, RowOwner};
 use barwright_domain::plan::Plan;
 use barwright_domain::progress::pace::Point;
-use barwright_domain::progress::reference;
 use barwright_domain::quantity::MassUnit;
-use barwright_domain::session::{Run, State};
+use barwright_domain::session::{Reading, Run, Stamped, State, left_behind};
+use barwright_domain::settle::{Ground, settle};
 
 use crate::locale::Locale;
 
@@ -28,6 +29,8 @@ pub(crate) struct Held {
     /// The built-in exercises and the plan's own.
     pub(crate) catalogue: Catalogue,
     pub(crate) paces: Paces,
+    /// A session that nobody ended is taken as over here; the log says so when the next one begins.
+    pub(crate) left_open: bool,
 }
 
 /// What past sets of an exercise say of slowing, oldest first: read once in a session, where a
@@ -51,6 +54,7 @@ impl Held {
             plan: None,
             catalogue: Catalogue::builtin(),
             paces: Paces::default(),
+            left_open: false,
         };
         held.read_plan();
         held.rows = held.rows_after(&Rows::default());
@@ -93,21 +97,43 @@ impl Held {
         }
     }
 
-    /// The maxes that the session changes, as the plan's rules say: facts when the next one begins.
-    pub(crate) fn maxes_changed(&self, run: &Run) -> Vec<DeskEvent> {
-        let Some(plan) = self.plan.as_deref() else { return Vec::new() };
-        let step = reference::step_in(run.equipment.unit);
-        let sets = self.rows.sets.values().map(AsRef::as_ref);
-        reference::changed_by(plan, &self.catalogue, &self.desk, sets, step)
+    /// As it will stand when the next session begins, where one runs that nobody ended: over as of its
+    /// last part. None where there is no such one.
+    pub(crate) fn when_next_begins(&self, at: &Reading) -> Option<Self> {
+        let events = left_behind(self.state.running()?, at);
+        if events.is_empty() {
+            return None;
+        }
+        let mut state = self.state.clone();
+        let last = state.log().last().map_or(0, |stamped| stamped.seq);
+        for (seq, event) in (last.saturating_add(1)..).zip(events) {
+            state.apply(Stamped { seq, tap: seq, at: at.clone(), event });
+        }
+        let rows = rows_of(&self.rows, &state, self.plan.as_deref(), &self.catalogue);
+        let mut desk = self.desk.clone();
+        if let Some(event) = decided(&state, &rows, &desk, &self.catalogue) {
+            desk.apply(last, &event);
+        }
+        Some(Self {
+            locale: self.locale,
+            desk,
+            state,
+            rows,
+            plan: self.plan.clone(),
+            catalogue: self.catalogue.clone(),
+            paces: Paces::default(),
+            left_open: true,
+        })
     }
 
-    /// The desk as it stands with what a session leaves behind: set-ups, what was held back, and
-    /// maxes.
+    /// The desk as it stands with what a session leaves behind: set-ups, and what it comes to for
+    /// each owner. One that is over has told the owners; one that runs is taken as it stands.
     pub(crate) fn desk_after(&self, run: &Run) -> Desk {
         let mut desk = self.desk.clone();
         desk.settle(run);
-        for event in self.maxes_changed(run) {
-            desk.apply(0, &event);
+        if run.finished.is_none() {
+            let outcomes = outcomes(run, &self.rows, &self.desk, &self.catalogue);
+            desk.owners.decided(run.session, run.began.local_day(), &outcomes);
         }
         desk
     }
@@ -119,6 +145,44 @@ impl Held {
             None => self.desk.clone(),
         }
     }
+}
+
+/// What a session comes to for each owner, by the owners as they stood before it.
+fn outcomes(run: &Run, rows: &Rows, desk: &Desk, catalogue: &Catalogue) -> Vec<Outcome> {
+    let sets: Vec<DoneSet> = rows.sets.values().map(|set| DoneSet::clone(set)).collect();
+    let before = desk.owners.before(run.session);
+    let ground = Ground { owners: &before, catalogue, rows: rows_of_plan(desk, run), late: false };
+    let mut outcomes = settle(run, &sets, &ground);
+    outcomes.sort_by(|one, other| one.owner.cmp(&other.owner));
+    outcomes
+}
+
+/// The rows of the plan that a session is of.
+fn rows_of_plan<'a>(desk: &'a Desk, run: &Run) -> &'a [RowOwner] {
+    let plan = run.sheet.place.as_ref().map(|place| place.plan);
+    let on = desk.plan.iter().map(|plan| (plan.seq, plan.rows.as_slice()));
+    let kept = desk.kept.iter().map(|plan| (plan.seq, plan.rows.as_slice()));
+    on.chain(kept).find(|(seq, _)| Some(*seq) == plan).map(|(_, rows)| rows).unwrap_or_default()
+}
+
+/// What a session says to the owners, where that is other than what they were told of it. Only one
+/// that is over says anything.
+pub(crate) fn decided(
+    state: &State,
+    rows: &Rows,
+    desk: &Desk,
+    catalogue: &Catalogue,
+) -> Option<DeskEvent> {
+    let run = state.run()?;
+    let outcomes = match run.finished {
+        Some(_) => outcomes(run, rows, desk, catalogue),
+        None => Vec::new(),
+    };
+    let told = desk.owners.decided_in(run.session);
+    if outcomes.iter().eq(told) {
+        return None;
+    }
+    Some(DeskEvent::Decided { session: run.session, day: run.began.local_day(), outcomes })
 }
 
 /// The adopted plan, read.

@@ -1,17 +1,21 @@
 //! What a screen is made from, as plain values: gathered by `gather`, shown by `screens`.
 
+mod adoption;
 mod held;
 pub(crate) mod part;
 pub(crate) mod place;
 
-pub(crate) use held::{Held, catalogue_of, read_plan, rows_of};
+pub(crate) use adoption::{adopted, mended};
+pub(crate) use held::{Held, catalogue_of, decided, read_plan, rows_of};
 
 use std::collections::BTreeMap;
 
 use barwright_domain::catalogue::{Exercise, Muscle};
-use barwright_domain::desk::{At, Calendar, MaxFact};
+use barwright_domain::desk::{At, Calendar};
 use barwright_domain::history::{DoneSet, Record};
+use barwright_domain::owners::{MaxOrigin, Outcome};
 use barwright_domain::plan::Plan;
+use barwright_domain::quantity::Mass;
 use barwright_domain::prescribe::{LeftOut, MovedLoad, Need};
 use barwright_domain::session::{Entry, Reading, Run, Sheet};
 use barwright_domain::volume::Tally;
@@ -67,21 +71,31 @@ pub(crate) struct LaidOut {
 /// A session, and what it changes.
 pub(crate) struct TallyOf<'a> {
     pub(crate) run: &'a Run,
-    pub(crate) next_times: Vec<NextTime>,
+    pub(crate) came: Vec<Came>,
     pub(crate) maxes: Vec<MaxMoved>,
 }
 
-/// What an exercise will be next time.
-pub(crate) struct NextTime {
+/// What an exercise of the session came to.
+pub(crate) struct Came {
     pub(crate) exercise: String,
-    pub(crate) entry: Entry,
+    /// What the session calls it.
+    pub(crate) name: String,
+    /// As it will be the next time the plan has it; none where the plan has it no more.
+    pub(crate) next: Option<Entry>,
+    /// What its owners are told, a row of it after the other; its max apart.
+    pub(crate) outcomes: Vec<Outcome>,
+    /// Pain stood on it, it was done, and whether it hurt is the lifter's to say.
+    pub(crate) no_pain: Option<bool>,
 }
 
 /// A reference max that a session changes, with what that moves.
 pub(crate) struct MaxMoved {
     pub(crate) exercise: String,
-    pub(crate) before: Option<MaxFact>,
-    pub(crate) after: MaxFact,
+    /// What it is told: it may ask, or say why it stays.
+    pub(crate) outcome: Outcome,
+    pub(crate) before: Option<Mass>,
+    /// What it is now, where that is new.
+    pub(crate) after: Option<(Mass, MaxOrigin)>,
     /// Loads of the sessions to come; of the plan done again where nothing of it is left.
     pub(crate) loads: Vec<MovedLoad>,
     pub(crate) again: bool,

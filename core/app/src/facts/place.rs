@@ -32,6 +32,19 @@ pub(crate) fn is_in(plan: &Plan, at: At) -> bool {
     week < plan.weeks.len() && session < plan.sessions_of(week).len()
 }
 
+/// Where a session of this name stands now that was done at a place: a plan that was mended may have
+/// it elsewhere in the week.
+pub(crate) fn in_plan(plan: &Plan, at: At, name: &str) -> At {
+    let (week, _) = nth(at);
+    if called(plan, at) == Some(name) || week >= plan.weeks.len() {
+        return at;
+    }
+    let sessions = plan.sessions_of(week);
+    let named = |session: &usize| plan.sessions.get(*session).is_some_and(|one| one.name == name);
+    let found = sessions.iter().position(named).and_then(|at| u16::try_from(at + 1).ok());
+    found.map_or(at, |session| At { week: at.week, session })
+}
+
 /// What the plan calls it.
 pub(crate) fn called(plan: &Plan, at: At) -> Option<&str> {
     let (week, session) = nth(at);

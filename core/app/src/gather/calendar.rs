@@ -25,11 +25,13 @@ pub(crate) fn calendar_of(
 ) -> Result<Calendar, StoreError> {
     let mut rows = store.history()?.sessions_of_plan(seq, 0..=u16::MAX)?;
     rows.sort_by_key(|row| row.session);
+    // One that was left open may be taken as over before the log says so.
+    let over = held.state.run().filter(|run| run.finished.is_some()).map(|run| run.session);
     let trained: Vec<TrainedAt> = rows
         .into_iter()
-        .filter(|row| row.outcome.is_some())
+        .filter(|row| row.outcome.is_some() || over == Some(row.session))
         .filter_map(|row| {
-            let at = places::of_plan(row.place.as_ref()?);
+            let at = places::in_plan(plan, places::of_plan(row.place.as_ref()?), &row.title);
             Some(TrainedAt { at, day: row.day, session: row.session })
         })
         .collect();

@@ -24,7 +24,7 @@ pub(crate) fn laid_out(
     let mut prescribed: Option<Prescribed> = None;
     for place in std::iter::once(place).chain(joined(held, place)) {
         let exercises = exercises_of(plan, place);
-        let lifter = lifter(store, held, held.desk_now(), &exercises, at, None)?;
+        let lifter = lifter(store, held.desk_now(), &exercises, at, None)?;
         let source = source(held, plan, &gym, place);
         let Some(more) = prescribe::sheet(source, &lifter) else { continue };
         match &mut prescribed {
@@ -53,7 +53,7 @@ pub(crate) fn substitute(
     let plan = held.plan.as_deref().ok_or(Refused::NothingToGoBy)?;
     let place = run.sheet.place.as_ref().map(places::of_plan).ok_or(Refused::NotHere)?;
     let exercises = [exercise.to_owned()];
-    let lifter = lifter(store, held, held.desk_now(), &exercises, at, Some(run.session))?;
+    let lifter = lifter(store, held.desk_now(), &exercises, at, Some(run.session))?;
     // What was swapped in may be swapped again: the plan knows the first.
     let first = old.entry.stands_in_for.as_deref().unwrap_or(&old.entry.exercise);
     let source = source(held, plan, &run.equipment, place_with(held, plan, place, first));

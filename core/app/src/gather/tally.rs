@@ -1,14 +1,17 @@
-//! What a session changes for the next time, and the loads that a changed max moves.
+//! What a session comes to for the owners of loads, what the exercises will be next time, and the
+//! loads that a changed max moves.
 
-use barwright_domain::desk::{At, DeskEvent};
+use barwright_domain::call::Ending;
+use barwright_domain::desk::At;
+use barwright_domain::owners::{Change, Outcome, Owner};
 use barwright_domain::plan::Plan;
 use barwright_domain::prescribe;
-use barwright_domain::session::{Reading, Run};
+use barwright_domain::session::{EntryRun, Reading, Run};
 use barwright_store::{Store, StoreError};
 
 use super::past::lifter;
 use super::sheet::{place_with, source};
-use crate::facts::{Held, MaxMoved, NextTime, TallyOf, place as places};
+use crate::facts::{Came, Held, MaxMoved, TallyOf, place as places};
 
 pub(super) fn of<'a>(
     store: &Store,
@@ -16,12 +19,39 @@ pub(super) fn of<'a>(
     run: &'a Run,
     at: &Reading,
 ) -> Result<TallyOf<'a>, StoreError> {
-    let Some((plan, place)) = in_plan(held, run) else {
-        return Ok(TallyOf { run, next_times: Vec::new(), maxes: Vec::new() });
-    };
-    let next_times = next_times(store, held, run, (plan, place), at)?;
-    let maxes = maxes_moved(store, held, run, (plan, place), at)?;
-    Ok(TallyOf { run, next_times, maxes })
+    let after = held.desk_after(run);
+    let outcomes: Vec<Outcome> =
+        after.owners.decided_in(run.session).into_iter().cloned().collect();
+    let done: Vec<&EntryRun> = run
+        .in_order()
+        .map(|(_, _, entry)| entry)
+        .filter(|entry| entry.sets.iter().any(|set| set.begun() && set.call.round > 0))
+        .collect();
+    let slugs: Vec<String> = done.iter().map(|entry| entry.entry.exercise.clone()).collect();
+    let lifter = lifter(store, after, &slugs, at, None)?;
+    let mut came: Vec<Came> = Vec::new();
+    for entry in done {
+        let exercise = &entry.entry.exercise;
+        if came.iter().any(|before| before.exercise == *exercise) {
+            continue;
+        }
+        let next = in_plan(held, run).and_then(|(plan, place)| {
+            let place = place_with(held, plan, place, exercise);
+            prescribe::next_time(source(held, plan, &run.equipment, place), &lifter, exercise)
+        });
+        // Pain first: it says more of the next load than a step.
+        let care = Owner::Care(exercise.clone());
+        let owners = std::iter::once(&care).chain(entry.entry.terms.iter().map(|of| &of.track));
+        let told = |owner: &Owner| outcomes.iter().find(|outcome| outcome.owner == *owner).cloned();
+        came.push(Came {
+            exercise: exercise.clone(),
+            name: entry.entry.name.clone(),
+            next,
+            outcomes: owners.filter_map(told).collect(),
+            no_pain: asks_pain(run, entry),
+        });
+    }
+    Ok(TallyOf { maxes: maxes(store, held, run, &outcomes, at)?, run, came })
 }
 
 /// Where a session stands in the plan that is on; none where it is of another plan or of none.
@@ -31,61 +61,52 @@ fn in_plan<'a>(held: &'a Held, run: &Run) -> Option<(&'a Plan, At)> {
     Some((held.plan.as_deref().filter(|_| on.is_some())?, places::of_plan(place)))
 }
 
-/// What the exercises of a session will be the next time the plan has them.
-fn next_times(
-    store: &Store,
-    held: &Held,
-    run: &Run,
-    (plan, place): (&Plan, At),
-    at: &Reading,
-) -> Result<Vec<NextTime>, StoreError> {
-    let slugs: Vec<String> = run
-        .in_order()
-        .filter(|(_, _, entry)| entry.sets.iter().any(|set| set.begun() && set.call.round > 0))
-        .map(|(_, _, entry)| entry.entry.exercise.clone())
-        .collect();
-    let mut lifter = lifter(store, held, held.desk_after(run), &slugs, at, None)?;
-    // What it will be is asked as of the next time, not of today.
-    lifter.last_day = None;
-    Ok(slugs
-        .into_iter()
-        .filter_map(|exercise| {
-            let place = place_with(held, plan, place, &exercise);
-            let source = source(held, plan, &run.equipment, place);
-            let entry = prescribe::next_time(source, &lifter, &exercise)?;
-            Some(NextTime { exercise, entry })
-        })
-        .collect())
+/// Pain stands on an exercise and did not come again: whether it was without it is the lifter's to
+/// say, and what was said.
+fn asks_pain(run: &Run, entry: &EntryRun) -> Option<bool> {
+    entry.entry.pain.filter(|pain| !pain.comes_back)?;
+    let parts = || entry.sets.iter().flat_map(|set| &set.parts);
+    if parts().any(|part| part.done.ending == Ending::Pain) {
+        return None;
+    }
+    Some(run.pain_free.get(&entry.entry.exercise) == Some(&true))
 }
 
-/// The maxes that a session changes, and the loads that they move.
-fn maxes_moved(
+/// What the session says to maxes, and the loads that a max it changes moves.
+fn maxes(
     store: &Store,
     held: &Held,
     run: &Run,
-    (plan, place): (&Plan, At),
+    outcomes: &[Outcome],
     at: &Reading,
 ) -> Result<Vec<MaxMoved>, StoreError> {
-    let source = source(held, plan, &run.equipment, place);
     let mut moved = Vec::new();
-    for event in held.maxes_changed(run) {
-        let DeskEvent::MaxKept { exercise, fact } = event else { continue };
-        let slugs = prescribe::taking_from(source, &exercise);
-        let mut after = lifter(store, held, held.desk_after(run), &slugs, at, None)?;
-        after.last_day = None;
-        let mut before = after.clone();
-        before.desk.maxes.clone_from(&held.desk.maxes);
-        let to_come = prescribe::moved_loads(source, &exercise, &before, &after, false);
-        let again = to_come.is_empty();
-        let loads = if again {
-            prescribe::moved_loads(source, &exercise, &before, &after, true)
-        } else {
-            to_come
-        };
+    for outcome in outcomes {
+        let Owner::Max(exercise) = &outcome.owner else { continue };
+        let new = outcome.changes.iter().find_map(|change| match change {
+            Change::Max { mass, origin } => Some((*mass, origin.clone())),
+            _ => None,
+        });
+        let after = new.filter(|_| !outcome.held);
+        let known = held.desk.owners.before(run.session).max(exercise).now;
+        let (mut loads, mut again) = (Vec::new(), false);
+        if let Some((plan, place)) = in_plan(held, run).filter(|_| after.is_some()) {
+            let source = source(held, plan, &run.equipment, place);
+            let slugs = prescribe::taking_from(source, exercise);
+            let after = lifter(store, held.desk_after(run), &slugs, at, None)?;
+            let mut before = after.clone();
+            before.desk.owners = held.desk.owners.before(run.session);
+            loads = prescribe::moved_loads(source, exercise, &before, &after, false);
+            again = loads.is_empty();
+            if again {
+                loads = prescribe::moved_loads(source, exercise, &before, &after, true);
+            }
+        }
         moved.push(MaxMoved {
-            before: held.desk.max_on(&exercise, fact.day).cloned(),
-            exercise,
-            after: fact,
+            exercise: exercise.clone(),
+            outcome: outcome.clone(),
+            before: known.map(|(mass, ..)| mass),
+            after,
             loads,
             again,
         });

@@ -65,6 +65,8 @@ phrases! {
         fn after() -> &'static str;
         /// Asked before failure work or a test with a bar over the body.
         fn guarded() -> &'static str;
+        /// After pain.
+        fn pain() -> &'static str;
         /// Said where neither guards the lifter.
         fn unguarded() -> &'static str;
     }
@@ -299,6 +301,10 @@ phrases! {
             unit: MassUnit,
             numerals: Numerals,
         ) -> String;
+        /// A field: the working load of a row of the plan.
+        fn working_load(asked: &HowMany, numerals: Numerals) -> (String, String);
+        /// "Reference max of Back squat: 160 kg": it stays.
+        fn max_of(name: &str, max: Option<Mass>, unit: MassUnit, numerals: Numerals) -> String;
         /// Under a max that moves nothing of the plan that is on.
         fn again(moves: bool) -> &'static str;
         /// "Week 7, Legs: Back squat 122.5 kg, was 120 kg".
@@ -523,6 +529,20 @@ phrases! {
         fn with_help(help: &Amount, numerals: Numerals) -> (String, String);
         /// A key: none with help.
         fn no_help() -> &'static str;
+        /// A key that opens the answers to pain.
+        fn it_hurt() -> (&'static str, &'static str);
+        /// Over the answers to pain.
+        fn pain(name: &str) -> String;
+        /// An answer to pain: the rest of the exercise is left out.
+        fn stop() -> (&'static str, &'static str);
+        /// A key: the sets left with a lighter load.
+        fn lighter(load: &str) -> String;
+        /// A key: two sets failed, and the rest of the exercise is left out.
+        fn leave_rest() -> &'static str;
+        /// An answer to pain.
+        fn go_on() -> (&'static str, &'static str);
+        /// A key: what hurts is the joint.
+        fn of_joint() -> (&'static str, &'static str);
     }
 }
 
@@ -552,6 +572,8 @@ phrases! {
             of: Option<&Weeks>,
             numerals: Numerals,
         ) -> String;
+        /// "weeks 1–3, 5" of weeks from 1, rising.
+        fn weeks(numbers: &[usize]) -> String;
         /// A line of a plan that only some weeks have: "weeks 1–3: 4 × 5".
         fn in_weeks(numbers: &[usize], line: &str) -> String;
         /// A week and how many there are: "Week 4: deload, of 8".
@@ -570,6 +592,20 @@ phrases! {
         fn accepted() -> &'static str;
         /// A key.
         fn adopt() -> &'static str;
+        /// Over what a plan mended changes: rows that stay, and rows that start anew.
+        fn mends(stay: usize, anew: usize) -> String;
+        /// A row of a plan: "Legs: Back squat, row 2".
+        fn row_of(session: &str, name: &str, line: usize) -> String;
+        /// A row that starts anew.
+        fn anew(of: &str) -> String;
+        /// A row whose number was changed alone, of several that share a load.
+        fn asks(of: &str) -> String;
+        /// A key.
+        fn mend() -> &'static str;
+        /// A key: all rows that share a load start at the new number.
+        fn mend_all() -> &'static str;
+        /// A key.
+        fn adopt_new() -> &'static str;
         /// A key.
         fn week_by_week() -> &'static str;
         /// A key.
@@ -715,6 +751,10 @@ phrases! {
         fn no_plan() -> &'static str;
         /// The plan, the week from 1, and the gym: "Winter base · week 3 of 8 (deload) · Cellar".
         fn subtitle(plan: &str, week: usize, weeks: usize, kind: WeekKind, gym: &str) -> String;
+        /// A session was never ended: when the next begins, it is over as it stands.
+        fn left_open() -> &'static str;
+        /// A max is not tested while pain stands.
+        fn pain_first(name: &str) -> String;
         /// "General warm-up · 8:00".
         fn warm_up(takes: Seconds) -> String;
         /// Over a superset.

@@ -5,7 +5,7 @@ use barwright_domain::history::{DoneSet, SetKey};
 use barwright_domain::progress::pace::PaceFit;
 use barwright_domain::quantity::{Distance, Reps, Reserve, Seconds};
 use barwright_domain::session::{
-    Cursor, Done, Ending, Event, Passed, Reading, Run, SetId, SetKind, SetRun,
+    Cursor, Done, Ending, Event, Offer, Passed, Reading, Run, SetId, SetKind, SetRun,
 };
 
 use super::key::{drafts, opens, taps};
@@ -181,7 +181,7 @@ fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
     };
     let said = words.words().amount(&amount, numerals);
     let next = next_part(run, cursor, set, *words);
-    let mut beside = Vec::new();
+    let mut beside = offered(floor);
     if waits == Waits::Hold {
         beside.push(taps(run, "start", say.start_hold(), Intent::Start));
     }
@@ -198,6 +198,26 @@ fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
     let label = say.main_key(set, cursor.part, &asked, next.as_deref());
     let main = taps(run, "record", (label, say.record(&said)), record(None, false));
     ThumbZone { main: Some(main), beside, ..zone }
+}
+
+/// What the last set asks for at once: lighter after one that was too much, the answers to pain.
+fn offered(floor: &Floor<'_>) -> Vec<Key> {
+    let Floor { run, words, .. } = floor;
+    let (say, unit, numerals) = (words.panel(), run.equipment.unit, words.numerals);
+    let offers = run.offers().into_iter().map(|offer| match offer {
+        Offer::Lighter { entry, load, .. } => {
+            let label = say.lighter(&load.print(unit, numerals));
+            let (entry, load) = (u32::from(entry.0), load.kilograms());
+            let intent = Intent::ChangeLoad { entry, load, only_next: false, sure: true };
+            taps(run, "lighter", label, intent)
+        }
+        Offer::Skip { entry } => {
+            let intent = Intent::SkipExercise { entry: u32::from(entry.0) };
+            taps(run, "leave-rest", say.leave_rest(), intent)
+        }
+        Offer::Pain { .. } => opens("pain", say.it_hurt(), "pain"),
+    });
+    offers.collect()
 }
 
 /// Keys for nothing to five and more left, halves behind a long press.

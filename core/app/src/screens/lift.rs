@@ -2,16 +2,17 @@
 
 use barwright_domain::call::Amount;
 use barwright_domain::catalogue::Exercise;
-use barwright_domain::history::{DoneSet, Measure, Record, most_at_loads};
+use barwright_domain::desk::Desk;
+use barwright_domain::history::{DoneSet, Measure, Record, estimate, most_at_loads};
 use barwright_domain::progress::estimate::{Estimate, Formula, is_estimated};
-use barwright_domain::progress::reference;
+use barwright_domain::owners::Owner;
+use barwright_domain::prescribe::Need;
 use barwright_domain::quantity::{Mass, MassUnit};
-use barwright_domain::session::Reading;
 
 use super::key::shows;
 use super::row::{aloud, row};
 use super::{chart, name};
-use crate::contract::{Key, LiftScreen, Look, Row};
+use crate::contract::{Field, Key, LiftScreen, Look, Row};
 use crate::facts::{Held, Lift};
 use crate::gather::{CHARTED, PAGE};
 use crate::phrase::Words;
@@ -24,7 +25,6 @@ pub(super) fn screen(
     held: &Held,
     lift: &Lift<'_>,
     (page, all): (u32, bool),
-    at: &Reading,
     words: Words,
 ) -> LiftScreen {
     let exercise = lift.exercise;
@@ -42,8 +42,9 @@ pub(super) fn screen(
     let rows: Vec<Row> =
         sessions.iter().skip(first).take(on_page).map(|sets| session_row(sets, &say)).collect();
     let desk = held.desk_now();
-    let max = desk.max_on(&exercise.slug, at.local_day());
+    let max = desk.owners.max(&exercise.slug).now;
     let subtitle = if exercise.main_lift || max.is_some() {
+        let max = max.as_ref().map(|(mass, day, origin)| (*mass, *day, origin));
         words.lift().max(max, say.unit, words.numerals)
     } else {
         words.words().sessions(sessions.len())
@@ -56,6 +57,7 @@ pub(super) fn screen(
         chart: chart::of_lift(&title, &days, &say),
         records: records(&lift.records, &lift.sets, &say),
         sessions: rows,
+        fields: fields(held, &desk, &say),
         keys: keys(held, lift, page, more, words),
         title,
     }
@@ -153,8 +155,43 @@ impl Day {
 }
 
 fn best<'a>(sets: impl Iterator<Item = &'a DoneSet>) -> Option<Estimate> {
-    sets.filter_map(|set| reference::estimate(set, Formula::default()))
+    sets.filter_map(|set| estimate(set, Formula::default()))
         .max_by_key(|estimate| estimate.max)
+}
+
+/// What a person may write: the max, and the working load of each track of its rows in the plan.
+fn fields(held: &Held, desk: &Desk, say: &Say<'_>) -> Vec<Field> {
+    let (exercise, words, numerals) = (say.exercise, say.words, say.words.numerals);
+    let name = words.words().exercise(exercise);
+    let figure = |mass: Option<Mass>| {
+        mass.map(|mass| mass.figure(say.unit, numerals)).unwrap_or_default()
+    };
+    let mut fields = Vec::new();
+    if is_estimated(exercise) {
+        let need = Need::Max(exercise.slug.to_string());
+        let (label, hint) = words.sheet().need(&need, &name, say.unit);
+        let max = desk.owners.max(&exercise.slug).now;
+        let value = figure(max.map(|(mass, ..)| mass));
+        fields.push(Field { id: format!("max:{}", exercise.slug), label, value, hint, numeric: true });
+    }
+    let rows = desk.plan.iter().flat_map(|plan| &plan.rows);
+    let of_exercise = rows.filter(|row| {
+        let session = held.plan.as_deref().and_then(|plan| plan.sessions.get(usize::from(row.session)));
+        let slot = session.and_then(|session| session.exercises.get(usize::from(row.slot)));
+        slot.is_some_and(|slot| slot.exercise == *exercise.slug)
+    });
+    let mut tracks: Vec<Owner> = of_exercise.map(|row| Owner::Track(row.track)).collect();
+    tracks.dedup();
+    for owner in tracks {
+        let track = desk.owners.track(&owner);
+        let Some(asked) = track.asked.filter(|_| track.load.is_some()) else { continue };
+        let (label, hint) = words.lift().working_load(&asked, numerals);
+        let id = format!("working:{}", owner.name());
+        if fields.iter().all(|field| field.id != id) {
+            fields.push(Field { id, label, value: figure(track.load), hint, numeric: true });
+        }
+    }
+    fields
 }
 
 fn session_row(sets: &[DoneSet], say: &Say<'_>) -> Row {

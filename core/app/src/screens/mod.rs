@@ -44,7 +44,7 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
         Of::Weeks(of) => Screen::Weeks { weeks: weeks::screen(held, of, at, words) },
         Of::Lift(of) => {
             let Asked { page, all, .. } = asked(look);
-            Screen::Lift { lift: lift::screen(held, of, (page, all), at, words) }
+            Screen::Lift { lift: lift::screen(held, of, (page, all), words) }
         }
         Of::Balance(of) => Screen::Balance { balance: balance::screen(held, of, words) },
         Of::Equipment => Screen::Equipment { equipment: equipment::screen(held, words) },

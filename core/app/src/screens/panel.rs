@@ -6,7 +6,7 @@ use barwright_domain::equipment::Rig;
 use barwright_domain::progress::pace::STOP_AT;
 use barwright_domain::quantity::Mass;
 use barwright_domain::session::{
-    CallLoad, Cursor, Ending, EntryId, EntryRun, Guard, Kit, SetId, SetKind, SetRun,
+    CallLoad, Cursor, Ending, EntryId, EntryRun, Guard, Kit, Offer, SetId, SetKind, SetRun,
 };
 
 use super::floor::{Floor, figure, shown};
@@ -39,10 +39,11 @@ pub(super) fn open(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Option<Panel> 
             let (id, entry) = entry()?;
             load(floor, id, entry)?
         }
-        "swap" => {
+        "swap" | "swap-pain" => {
             let (id, entry) = entry()?;
-            swap(floor, id, entry)
+            swap(floor, id, entry, kind == "swap-pain")
         }
+        "pain" => pain(floor)?,
         "pace" => pace(floor, cursor?)?,
         "order" => order(floor, cursor),
         "earlier" => earlier(floor),
@@ -270,7 +271,37 @@ fn unnumbered(set: &SetRun) -> bool {
     }
 }
 
-fn swap(floor: &Floor<'_>, id: EntryId, entry: &EntryRun) -> Builder {
+/// After pain, in their order: stop, swap, lighter, go on.
+fn pain(floor: &Floor<'_>) -> Option<Builder> {
+    let Floor { held, run, words, .. } = floor;
+    let (say, unit, numerals) = (words.panel(), run.equipment.unit, words.numerals);
+    let (id, lighter, go_on) = run.offers().into_iter().find_map(|offer| match offer {
+        Offer::Pain { entry, lighter, go_on } => Some((entry, lighter, go_on)),
+        Offer::Lighter { .. } | Offer::Skip { .. } => None,
+    })?;
+    let entry = run.entries.get(&id)?;
+    let mut panel = titled(say.pain(&name::entry(held, entry, *words)));
+    panel.rows.push(row("clinician", 1, words.cautions().pain()).warns(true));
+    let number = u32::from(id.0);
+    panel.keys.push(taps(run, "stop", say.stop(), Intent::SkipExercise { entry: number }));
+    panel.keys.push(opens("swap", say.open_swap(), format!("swap-pain:{}", id.0)));
+    if let Some(load) = lighter {
+        let label = say.lighter(&load.print(unit, numerals));
+        let load = load.kilograms();
+        let intent = Intent::ChangeLoad { entry: number, load, only_next: false, sure: true };
+        panel.keys.push(taps(run, "lighter", label, intent));
+    }
+    if go_on {
+        panel.keys.push(drafts("go-on", say.go_on(), Draft::default()));
+    }
+    let exercise = &entry.entry.exercise;
+    let of_joint = run.pain_of_joint.contains(exercise);
+    let intent = Intent::PainOfJoint { exercise: exercise.clone(), of_joint: !of_joint };
+    panel.keys.push(taps(run, "joint", say.of_joint(), intent).chosen(of_joint));
+    Some(panel)
+}
+
+fn swap(floor: &Floor<'_>, id: EntryId, entry: &EntryRun, pain: bool) -> Builder {
     let Floor { held, run, words, .. } = floor;
     let say = words.panel();
     let mut panel = titled(say.swap(&name::entry(held, entry, *words)));
@@ -281,7 +312,11 @@ fn swap(floor: &Floor<'_>, id: EntryId, entry: &EntryRun) -> Builder {
         let intent = Intent::Swap {
             entry: u32::from(id.0),
             exercise: substitute.exercise.clone(),
-            why: if entry.entry.lacks.is_empty() { SwapReason::Taken } else { SwapReason::Lacking },
+            why: match (pain, entry.entry.lacks.is_empty()) {
+                (true, _) => SwapReason::Pain,
+                (false, true) => SwapReason::Taken,
+                (false, false) => SwapReason::Lacking,
+            },
         };
         let name = name::exercise(held, &substitute.exercise, &substitute.name, *words);
         let label = if substitute.possible { name } else { say.not_here(&name) };

@@ -2,13 +2,15 @@
 
 use barwright_domain::catalogue::Catalogue;
 use barwright_domain::coach::{self, Finding, Level};
+use barwright_domain::desk::Shared;
 use barwright_domain::equipment::{self, Equipment};
+use barwright_domain::owners::RowOwner;
 use barwright_domain::plan::{Entry, Plan, PlanFile, WeekSession, Weeks};
 
 use super::key::{does, shows};
 use super::row::{aloud, row};
 use crate::contract::{Intent, Key, Look, PlanScreen, Row};
-use crate::facts::Held;
+use crate::facts::{Held, adopted, mended};
 use crate::locale::Locale;
 use crate::phrase::Words;
 
@@ -45,7 +47,7 @@ fn checked(
                 None => remarks(&mut screen, &file, &text, words, gym),
                 Some(_) => None,
             };
-            screen.keys.push(does("adopt", say.adopt(), Intent::AdoptPlan { text: text.into() }));
+            screen.keys.push(does("adopt", say.adopt(), Intent::adopt(text)));
             (screen, worst)
         }
         Err(faults) => {
@@ -101,11 +103,47 @@ fn remarks(
 /// The plan in a text that a lifter holds in hand, looked over for the gym that is trained in.
 pub(super) fn in_hand(held: &Held, text: &str, week: Option<u32>, words: Words) -> PlanScreen {
     let (mut screen, _) = checked(text.as_bytes(), week, words, &held.gym());
+    if let Ok(file) = Plan::read(text, &Catalogue::builtin()) {
+        mending(held, &file.plan, text, &mut screen, words);
+    }
     let running = held.state.running().is_some();
-    for key in screen.keys.iter_mut().filter(|key| key.id == "adopt") {
+    for key in screen.keys.iter_mut().filter(|key| key.id.starts_with("adopt")) {
         key.enabled = !running;
     }
     screen
+}
+
+/// What adopting it does to a plan of that name that is on: what stays, and what starts anew.
+fn mending(held: &Held, plan: &Plan, text: &str, screen: &mut PlanScreen, words: Words) {
+    let Some(before) = mended(held, plan, false) else { return };
+    let say = words.plan();
+    let found = adopted(held, plan, Some(before), Shared::ThisOne);
+    let stays = found.rows.len().saturating_sub(found.anew.len());
+    let catalogue = Catalogue::builtin().with_own(plan.exercises.iter().cloned());
+    let named = |owner: &RowOwner| {
+        let session = plan.sessions.get(usize::from(owner.session))?;
+        let slot = session.exercises.get(usize::from(owner.slot))?;
+        let name = say.name(&catalogue, &slot.exercise);
+        Some(say.row_of(&session.name, &name, usize::from(owner.line) + 1))
+    };
+    let mut rows = vec![row("mends", 0, say.mends(stays, found.anew.len()))];
+    let anew = found.anew.iter().filter_map(named).enumerate();
+    rows.extend(anew.map(|(at, text)| row(format!("anew-{at}"), 1, say.anew(&text))));
+    let asks = found.asks.iter().filter_map(named).enumerate();
+    rows.extend(asks.map(|(at, text)| row(format!("asks-{at}"), 1, say.asks(&text)).warns(true)));
+    rows.append(&mut screen.rows);
+    screen.rows = rows;
+    let adopt = |all_rows, as_new| {
+        let text = text.to_owned();
+        Intent::AdoptPlan { text, from: None, as_new, all_rows }
+    };
+    for key in screen.keys.iter_mut().filter(|key| key.id == "adopt") {
+        *key = does("adopt", say.mend(), adopt(false, false));
+    }
+    if !found.asks.is_empty() {
+        screen.keys.push(does("adopt-all", say.mend_all(), adopt(true, false)));
+    }
+    screen.keys.push(does("adopt-new", say.adopt_new(), adopt(false, true)));
 }
 
 /// A plan laid out; `text` is its file's, where it is not the one that is on.

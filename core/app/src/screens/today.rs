@@ -27,12 +27,21 @@ pub(super) fn screen(
     let subtitle = words.today().subtitle(plan, week, weeks, sheet.week_kind, &gym.name);
     let time = words.words().minutes(duration(sheet).total());
     let left_out = today.laid_out.left_out.iter();
-    let needs = today.laid_out.needs.iter();
+    let needs = today.laid_out.needs.iter().filter(|need| !matches!(need, Need::NoPain(_)));
+    let first = today.laid_out.needs.iter().filter_map(|need| match need {
+        Need::NoPain(slug) => Some(words.today().pain_first(&name::exercise(held, slug, slug, words))),
+        Need::BodyMass | Need::Max(_) => None,
+    });
+    let open = held.left_open.then(|| words.today().left_open().to_owned());
     TodayScreen {
         title: sheet.title.clone(),
         left_out: left_out.map(|one| words.sheet().left_out(one)).collect(),
         // Once, and where they matter: before the first session of all.
-        cautions: if held.state.run().is_none() { before_all(words) } else { Vec::new() },
+        cautions: if held.state.run().is_none() {
+            before_all(words)
+        } else {
+            open.into_iter().chain(first).collect()
+        },
         needs: needs.map(|need| field(held, need, gym.unit, words)).collect(),
         keys: keys(held, today, minutes, words),
         aloud: words.words().spoken(&[&sheet.title, &subtitle, &time, &aloud(&rows, words)]),
@@ -50,7 +59,11 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
     let say = words.today();
     let session = Some(place::name(today.place));
     let mut keys = Vec::new();
-    if held.state.running().is_some() {
+    if held.left_open {
+        let begin = Intent::Begin { session: session.clone(), minutes };
+        keys.push(does("begin", say.begin(), begin));
+    }
+    if held.left_open || held.state.running().is_some() {
         keys.push(shows("floor", say.back_to_floor(), Look::Floor { draft: Draft::default() }));
     } else {
         let begin = Intent::Begin { session: session.clone(), minutes };
@@ -74,7 +87,7 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
 fn field(held: &Held, need: &Need, unit: MassUnit, words: Words) -> Field {
     let (id, name, unit) = match need {
         Need::BodyMass => ("body-mass".to_owned(), String::new(), held.locale.unit),
-        Need::Max(slug) => (format!("max:{slug}"), name::exercise(held, slug, slug, words), unit),
+        Need::Max(slug) | Need::NoPain(slug) => (format!("max:{slug}"), name::exercise(held, slug, slug, words), unit),
     };
     let (label, hint) = words.sheet().need(need, &name, unit);
     Field { id, label, value: String::new(), hint, numeric: true }

@@ -27,7 +27,7 @@ pub(super) fn screen(held: &Held, of: &Weeks<'_>, at: &Reading, words: Words) ->
                 // What is far off is only laid out or gone to: a list of keys for each of a hundred
                 // sessions helps nobody.
                 if usize::from(week).abs_diff(around) <= 1 {
-                    keys.extend(arranging(calendar, dated, today, &name, words));
+                    keys.extend(arranging(calendar, dated, today, name, words));
                     if nth == 0 {
                         keys.extend(travelling(dated.at, away, words));
                     }
@@ -38,7 +38,7 @@ pub(super) fn screen(held: &Held, of: &Weeks<'_>, at: &Reading, words: Words) ->
                 }
                 let done = matches!(dated.standing, Standing::Done(_) | Standing::DoneWith(..));
                 row(place::name(dated.at), 1, name(dated.at))
-                    .detail(words.weeks().state(dated, today, &name))
+                    .detail(words.weeks().state(dated, today, name))
                     .done(done)
                     .warns(dated.standing == Standing::Missed)
                     .keys(keys)

@@ -170,6 +170,12 @@ impl Owners {
         self.with(owner, |account| account.say(Word { session: None, day, outcome }));
     }
 
+    /// What a session decided, as it stands, by owner.
+    pub fn decided_in(&self, session: u64) -> Vec<&Outcome> {
+        let words = self.accounts.values().flat_map(|account| &account.words);
+        words.filter(|word| word.session == Some(session)).map(|word| &word.outcome).collect()
+    }
+
     /// The owners as they stood before a session decided anything, for deciding it again.
     #[must_use]
     pub fn before(&self, session: u64) -> Self {

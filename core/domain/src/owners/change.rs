@@ -94,7 +94,6 @@ pub enum Change {
 /// Why.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-#[non_exhaustive]
 pub enum Why {
     /// A person wrote it.
     Entered,

@@ -22,7 +22,7 @@ mod state;
 
 pub use crate::call::{Ending, EntryId, SetId, SetKind};
 pub use command::{Command, Set as RecordedSet};
-pub use decide::{abandoned, decide};
+pub use decide::{abandoned, decide, left_behind};
 pub use event::{Done, Event, Guard, Kit, LoadForSet, PartDone, Stamped, SwapCause};
 pub use made::{dropped, made};
 pub use next::Cursor;

@@ -41,10 +41,10 @@ pub(crate) fn run(asked: &Asked, locale: &Locale, out: &mut impl Write) -> Resul
     let text = files::read(&asked.file).map_err(Failure::here)?;
     let Ok(file) = Plan::read(&text, &Catalogue::builtin()) else {
         let screen = plan_in_file(text.as_bytes(), None, locale);
-        return Err(refused(&screen, &asked.file));
+        return Err(refused(&screen, &asked.file, locale.words()));
     };
     let gym: Equipment = match &asked.equipment {
-        Some(path) => bar::gym_in(path)?,
+        Some(path) => bar::gym_in(path, locale.words())?,
         None => builtin_in(locale.unit),
     };
     let cast = Cast { lifters: asked.lifters, seed: asked.seed };
@@ -55,7 +55,7 @@ pub(crate) fn run(asked: &Asked, locale: &Locale, out: &mut impl Write) -> Resul
         let text = serde_json::to_string(&report).map_err(|why| Failure::here(why.to_string()))?;
         return say(out, &format!("{text}\n"));
     }
-    say(out, &words::report(&file.plan, &report, gym.unit, locale.numerals))
+    say(out, &words::report(&file.plan, &report, gym.unit, locale.words()))
 }
 
 /// A line on standard error that counts the lifters; none where that is no terminal.

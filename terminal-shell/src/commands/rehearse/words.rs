@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use barwright_app::phrase::en::{muscle, plan, words};
+use barwright_app::phrase::Words;
 use barwright_domain::call::WeekKind;
 use barwright_domain::catalogue::Measure;
 use barwright_domain::plan::Plan;
@@ -19,10 +19,15 @@ const WEEKS: usize = 12;
 /// Fewer lifters than this have shares that chance makes.
 const FEW: u32 = 50;
 
+/// "1 lifter", "200 lifters".
+fn count(number: usize, one: &str, many: &str) -> String {
+    format!("{number} {}", if number == 1 { one } else { many })
+}
+
 /// How figures are written.
 struct Figures {
     unit: MassUnit,
-    numerals: Numerals,
+    words: Words,
 }
 
 impl Figures {
@@ -30,20 +35,24 @@ impl Figures {
     fn tenths(&self, figure: f64) -> String {
         let text = format!("{figure:.1}");
         let text = text.strip_suffix(".0").unwrap_or(&text);
-        if self.numerals == Numerals::Comma { text.replace('.', ",") } else { text.to_owned() }
+        if self.words.numerals == Numerals::Comma {
+            text.replace('.', ",")
+        } else {
+            text.to_owned()
+        }
     }
 }
 
 /// The whole of it.
-pub(super) fn report(plan: &Plan, report: &Report, unit: MassUnit, numerals: Numerals) -> String {
-    let figures = Figures { unit, numerals };
+pub(super) fn report(plan: &Plan, report: &Report, unit: MassUnit, words: Words) -> String {
+    let figures = Figures { unit, words };
     let mut text = String::new();
     let mut say = |line: &str| {
         text.push_str(line.trim_end());
         text.push('\n');
     };
     say(&plan.name);
-    say(&in_short(report));
+    say(&in_short(report, &figures));
     say("");
     say("What stands out");
     for line in stands_out(report, &figures) {
@@ -83,13 +92,13 @@ pub(super) fn report(plan: &Plan, report: &Report, unit: MassUnit, numerals: Num
     text
 }
 
-fn in_short(report: &Report) -> String {
+fn in_short(report: &Report, figures: &Figures) -> String {
     let sessions = report.trained + report.missed;
     let missed = percent(report.missed as f64 / sessions.max(1) as f64);
     format!(
         "{} by {}, seed {}; {missed} of the sessions missed.",
-        words::count(report.weeks.len(), "week", "weeks"),
-        words::count(report.lifters as usize, "invented lifter", "invented lifters"),
+        figures.words.words().weeks(report.weeks.len()),
+        count(report.lifters as usize, "invented lifter", "invented lifters"),
         report.seed,
     )
 }
@@ -156,7 +165,7 @@ fn sentence(finding: &Finding, report: &Report, figures: &Figures) -> String {
              done.",
             at(line),
             percent(*share),
-            in_weeks(weeks, "the worst of them")
+            in_weeks(weeks, "the worst of them", figures)
         ),
         Finding::TooLight { line, from_week, share } => format!(
             "{}: from week {from_week} on, {} of lifters end with three more left than asked: the \
@@ -172,12 +181,12 @@ fn sentence(finding: &Finding, report: &Report, figures: &Figures) -> String {
                 .unwrap_or_default();
             format!(
                 "{name}: takes {minutes} minutes in {}, and the plan has {planned}.",
-                in_weeks(weeks, "the longest of them")
+                in_weeks(weeks, "the longest of them", figures)
             )
         }
         Finding::FallsShort { muscle, share } => format!(
             "{}: {} of the hard sets planned are done and hard enough.",
-            muscle::name(*muscle),
+            figures.words.muscle().name(*muscle),
             percent(*share)
         ),
         Finding::Lacking { exercise } => format!(
@@ -188,14 +197,14 @@ fn sentence(finding: &Finding, report: &Report, figures: &Figures) -> String {
 }
 
 /// "week 4", "the worst of them, of weeks 4–6".
-fn in_weeks(weeks: &[usize], one: &str) -> String {
-    let named = plan::weeks(weeks).to_lowercase();
+fn in_weeks(weeks: &[usize], one: &str, figures: &Figures) -> String {
+    let named = figures.words.plan().weeks(weeks).to_lowercase();
     if weeks.len() > 1 { format!("{one} ({named})") } else { named }
 }
 
 fn why(cause: &Cause, figures: &Figures) -> String {
     let step = |step: Mass, percent: f64| {
-        format!("{} ({percent:.0} %)", words::mass(step, figures.unit, figures.numerals))
+        format!("{} ({percent:.0} %)", step.print(figures.unit, figures.words.numerals))
     };
     match cause {
         Cause::StepTooBig { step: by, percent } => format!(
@@ -262,7 +271,7 @@ fn load_table(line: &Line, report: &Report, figures: &Figures) -> Vec<String> {
         rows.push(format!(
             "    {:>2} {:<7} {spread} {drawn:BAR$} {each:>6} {:>6} {:>5} {stalled:>7}",
             week.week,
-            kind(report, week.week),
+            kind(report, week.week, figures),
             percent(week.missed),
             percent(week.held),
         ));
@@ -270,16 +279,16 @@ fn load_table(line: &Line, report: &Report, figures: &Figures) -> Vec<String> {
     rows
 }
 
-fn kind(report: &Report, week: usize) -> &'static str {
+fn kind(report: &Report, week: usize, figures: &Figures) -> &'static str {
     match week.checked_sub(1).and_then(|at| report.weeks.get(at)) {
         Some(WeekKind::Ordinary) | None => "",
-        Some(other) => words::week_kind(*other),
+        Some(other) => figures.words.words().week_kind(*other),
     }
 }
 
 fn loads_of(week: &LineWeek, figures: &Figures) -> String {
     let Some(load) = week.load else { return format!("{:>6} {:>6} {:>6}", "–", "–", "–") };
-    let one = |mass: Mass| mass.figure(figures.unit, figures.numerals);
+    let one = |mass: Mass| mass.figure(figures.unit, figures.words.numerals);
     format!("{:>6} {:>6} {:>6}", one(load.low.0), one(load.middle.0), one(load.high.0))
 }
 
@@ -349,7 +358,7 @@ fn volume_table(report: &Report, figures: &Figures) -> Vec<String> {
             let weeks = volume.weeks.iter().skip(from - 1).take(to + 1 - from);
             let done: String =
                 weeks.map(|week| format!("{:>5}", figures.tenths(week.done.middle))).collect();
-            rows.push(format!("  {:<16}{done}", muscle::name(volume.muscle)));
+            rows.push(format!("  {:<16}{done}", figures.words.muscle().name(volume.muscle)));
         }
     }
     rows

@@ -21,6 +21,11 @@ pub fn guarded() -> &'static str {
     "A bar over the body, near failure: pins or a spotter?"
 }
 
+/// After pain.
+pub fn pain() -> &'static str {
+    "Sharp or lasting pain is for a clinician, not for another set."
+}
+
 /// Said where neither guards the lifter.
 pub fn unguarded() -> &'static str {
     "Neither pins nor a spotter: keep two in reserve, or swap. No collars on a lone bench press."

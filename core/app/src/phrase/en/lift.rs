@@ -1,6 +1,6 @@
 //! Words of one exercise over time.
 
-use barwright_domain::call::{Amount, Side};
+use barwright_domain::call::{Amount, HowMany, Side};
 use barwright_domain::history::{Apart, DoneSet, Measure, MostAt, Record};
 use barwright_domain::owners::MaxOrigin;
 use barwright_domain::prescribe::MovedLoad;
@@ -48,12 +48,26 @@ pub fn max_moved(
     format!("Reference max of {name}: {after}, {}{was}", known(origin))
 }
 
+/// A field: the working load of a row of the plan.
+pub fn working_load(asked: &HowMany, numerals: Numerals) -> (String, String) {
+    let asked = words::how_many(asked, numerals);
+    (format!("Working load for {asked}"), "What you write counts from the next session on".to_owned())
+}
+
+/// "Reference max of Back squat: 160 kg": it stays.
+pub fn max_of(name: &str, max: Option<Mass>, unit: MassUnit, numerals: Numerals) -> String {
+    match max {
+        Some(max) => format!("Reference max of {name}: {}", max.print(unit, numerals)),
+        None => format!("Reference max of {name}: none yet"),
+    }
+}
+
 /// Under a max that moves nothing of the plan that is on.
 pub fn again(moves: bool) -> &'static str {
     if moves {
-        "no load left in this plan moves; this is the plan done again"
+        "No load left in this plan moves; this is the plan done again."
     } else {
-        "no load of this plan comes from it"
+        "No load of this plan comes from it."
     }
 }
 

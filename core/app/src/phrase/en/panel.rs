@@ -263,3 +263,38 @@ pub fn with_help(help: &Amount, numerals: Numerals) -> (String, String) {
 pub fn no_help() -> &'static str {
     "None"
 }
+
+/// A key that opens the answers to pain.
+pub fn it_hurt() -> (&'static str, &'static str) {
+    ("It hurt: what now?", "It hurt: stop, swap, lighter or go on")
+}
+
+/// Over the answers to pain.
+pub fn pain(name: &str) -> String {
+    format!("{name} hurt")
+}
+
+/// An answer to pain: the rest of the exercise is left out.
+pub fn stop() -> (&'static str, &'static str) {
+    ("Stop it", "Leave the rest of this exercise out")
+}
+
+/// A key: the sets left with a lighter load.
+pub fn lighter(load: &str) -> String {
+    format!("Lighter: {load}")
+}
+
+/// A key: two sets failed, and the rest of the exercise is left out.
+pub fn leave_rest() -> &'static str {
+    "Leave the rest out"
+}
+
+/// An answer to pain.
+pub fn go_on() -> (&'static str, &'static str) {
+    ("Go on", "Go on as called")
+}
+
+/// A key: what hurts is the joint.
+pub fn of_joint() -> (&'static str, &'static str) {
+    ("It is the joint", "It is the joint: be careful with what else moves it")
+}

@@ -389,6 +389,46 @@ pub fn adopt() -> &'static str {
     "Adopt it"
 }
 
+/// Over what a plan mended changes: rows that stay, and rows that start anew.
+pub fn mends(stay: usize, anew: usize) -> String {
+    let stay = words::count(stay, "row keeps its load", "rows keep their loads");
+    let anew = match anew {
+        0 => "none starts anew".to_owned(),
+        anew => words::count(anew, "starts anew", "start anew"),
+    };
+    format!("This mends the plan that is on: its week and dates stay. {stay}, {anew}.")
+}
+
+/// A row of a plan: "Legs: Back squat, row 2".
+pub fn row_of(session: &str, name: &str, line: usize) -> String {
+    if line > 1 { format!("{session}: {name}, row {line}") } else { format!("{session}: {name}") }
+}
+
+/// A row that starts anew.
+pub fn anew(of: &str) -> String {
+    format!("{of}: starts anew, with what is written.")
+}
+
+/// A row whose number was changed alone, of several that share a load.
+pub fn asks(of: &str) -> String {
+    format!("{of}: other sessions share its load and keep theirs. Change all of them?")
+}
+
+/// A key.
+pub fn mend() -> &'static str {
+    "Mend the plan"
+}
+
+/// A key: all rows that share a load start at the new number.
+pub fn mend_all() -> &'static str {
+    "Mend it, all that share a load alike"
+}
+
+/// A key.
+pub fn adopt_new() -> &'static str {
+    "Take it as a new plan"
+}
+
 /// A key.
 pub fn week_by_week() -> &'static str {
     "Week by week"
@@ -430,7 +470,7 @@ pub fn week(number: usize, kind: WeekKind, name: Option<&str>) -> String {
 }
 
 /// "weeks 1–3, 5" of weeks from 1, rising.
-fn weeks(numbers: &[usize]) -> String {
+pub fn weeks(numbers: &[usize]) -> String {
     let mut runs: Vec<(usize, usize)> = Vec::new();
     for number in numbers {
         match runs.last_mut() {

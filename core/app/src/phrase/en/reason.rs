@@ -266,7 +266,7 @@ mod tests {
         }
     }
 
-    fn cut(keep: i32, why: Cutting, gives: &str) -> Because {
+    fn cut(keep: i16, why: Cutting, gives: &str) -> Because {
         let cut = Cut { keep: Percent::whole(keep), sets_off: Percent::default(), why };
         Because::Cut { cut, gives: kg(gives) }
     }

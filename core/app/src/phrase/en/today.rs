@@ -85,3 +85,13 @@ pub fn weeks() -> &'static str {
 pub fn gym(name: &str) -> (String, String) {
     ("What this gym has".to_owned(), format!("What {name} has"))
 }
+
+/// A session was never ended: when the next begins, it is over as it stands.
+pub fn left_open() -> &'static str {
+    "The last session was never ended. When you begin this one, it is over as of its last set."
+}
+
+/// A max is not tested while pain stands.
+pub fn pain_first(name: &str) -> String {
+    format!("{name} hurt last time: its max is tested after a session without pain.")
+}

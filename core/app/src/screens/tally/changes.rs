@@ -1,63 +1,122 @@
-//! What changes next time and why, and what another max moves.
+//! What changes next time and why, what only the lifter can answer, and what another max moves.
 
-use barwright_domain::session::{Call, SetKind};
+use barwright_domain::owners::{Outcome, Owner, Word};
+use barwright_domain::session::{Call, Run, SetKind};
 
-use crate::contract::{Intent, MovedLoadData, Row};
-use crate::facts::{Held, TallyOf};
+use crate::contract::{Intent, Key, MovedLoadData, Row};
+use crate::facts::{Came, Held, MaxMoved, TallyOf};
 use crate::phrase::Words;
 use crate::screens::key::taps;
 use crate::screens::name;
 use crate::screens::row::row;
 
-/// A row for each exercise whose next call is known.
+/// A row for each exercise: what it will be, and what was said to what owns its load; further owners
+/// below it.
 pub(super) fn rows(held: &Held, tally: &TallyOf<'_>, words: Words) -> Vec<Row> {
-    let (run, unit) = (tally.run, tally.run.equipment.unit);
-    let changes = tally.next_times.iter().map(|change| {
-        let back = run.held_back.contains(&change.exercise);
-        let work: Vec<&Call> = change
-            .entry
-            .calls
-            .iter()
+    let say = Say { held, run: tally.run, words };
+    tally.came.iter().flat_map(|came| say.came(came)).collect()
+}
+
+struct Say<'a> {
+    held: &'a Held,
+    run: &'a Run,
+    words: Words,
+}
+
+impl Say<'_> {
+    fn came(&self, came: &Came) -> Vec<Row> {
+        let Self { held, run, words } = self;
+        let (unit, numerals) = (run.equipment.unit, words.numerals);
+        let name = name::exercise(held, &came.exercise, &came.name, *words);
+        let next = came.next.iter().flat_map(|entry| &entry.calls);
+        let work: Vec<&Call> = next
             .filter(|call| call.kind != SetKind::Ramp)
             .take_while(|call| call.row == 0)
             .collect();
-        let line = words.sheet().line(&work, unit, words.numerals);
+        let text = if work.is_empty() {
+            name
+        } else {
+            words.tally().next_time(&name, &words.sheet().line(&work, unit, numerals))
+        };
         let why = work
             .first()
-            .map(|call| words.reason().lines(&call.reason, unit, words.numerals))
+            .map(|call| words.reason().lines(&call.reason, unit, numerals))
             .unwrap_or_default();
-        let name = name::exercise(held, &change.exercise, &change.entry.name, words);
-        let intent = Intent::HoldBack { exercise: change.exercise.clone(), held: !back };
-        let hold = taps(run, "hold", words.tally().hold_back(back), intent);
-        row(format!("next-{}", change.exercise), 1, words.tally().next_time(&name, &line))
+        let mut outcomes = came.outcomes.iter();
+        let first = outcomes.next();
+        let heading = row(format!("next-{}", came.exercise), 1, text)
             .why(why)
-            .keys(vec![hold.chosen(back)])
-    });
-    changes.collect()
+            .detail(first.map(|outcome| self.told(outcome)).unwrap_or_default())
+            .keys(first.map(|outcome| self.keys(outcome)).unwrap_or_default());
+        let further = outcomes.map(|outcome| {
+            let id = format!("told-{}", outcome.owner.name());
+            row(id, 2, self.told(outcome)).keys(self.keys(outcome))
+        });
+        let pain = came.no_pain.map(|free| self.no_pain(&came.exercise, free));
+        std::iter::once(heading).chain(further).chain(pain).collect()
+    }
+
+    /// What an owner was told, and what is asked.
+    fn told(&self, outcome: &Outcome) -> String {
+        let (unit, numerals) = (self.run.equipment.unit, self.words.numerals);
+        let say = self.words.outcome();
+        let asks = self.asks(outcome).map(|proposal| say.proposal(proposal, unit, numerals).0);
+        let told = say.sentence(outcome, unit, numerals);
+        std::iter::once(told).chain(asks).collect::<Vec<_>>().join(" ")
+    }
+
+    /// What is proposed and was not answered yet.
+    fn asks<'o>(&self, outcome: &'o Outcome) -> Option<&'o barwright_domain::owners::Proposal> {
+        let session = Some(self.run.session);
+        let account = self.held.desk.owners.account(&outcome.owner)?;
+        let last = account.words().last().and_then(|word: &Word| word.session);
+        outcome.proposal.as_ref().filter(|_| last == session && !outcome.held)
+    }
+
+    fn keys(&self, outcome: &Outcome) -> Vec<Key> {
+        let Self { run, words, .. } = self;
+        let owner = || outcome.owner.name();
+        let mut keys = Vec::new();
+        if run.finished.is_some()
+            && let Some(proposal) = self.asks(outcome)
+        {
+            let (_, yes) = words.outcome().proposal(proposal, run.equipment.unit, words.numerals);
+            let intent = Intent::Accept { owner: owner() };
+            keys.push(taps(run, format!("accept-{}", owner()), yes, intent));
+        }
+        if outcome.held || !outcome.changes.is_empty() {
+            let back = outcome.held;
+            let intent = Intent::HoldBack { owner: owner(), held: !back };
+            let label = words.tally().hold_back(back);
+            keys.push(taps(run, format!("hold-{}", owner()), label, intent).chosen(back));
+        }
+        keys
+    }
+
+    fn no_pain(&self, exercise: &str, free: bool) -> Row {
+        let (asks, yes) = self.words.outcome().no_pain();
+        let intent = Intent::AnswerPain { exercise: exercise.to_owned(), free: !free };
+        let key = taps(self.run, format!("no-pain-{exercise}"), yes, intent).chosen(free);
+        row(format!("pain-{exercise}"), 2, asks).keys(vec![key])
+    }
 }
 
-/// The maxes that the session changed, each with the loads that it moves, before and after: in rows,
-/// and as data.
+/// What the session says to maxes, each with the loads that it moves, before and after: in rows, and
+/// as data.
 pub(super) fn maxes(
     held: &Held,
     tally: &TallyOf<'_>,
     words: Words,
 ) -> (Vec<Row>, Vec<MovedLoadData>) {
-    let (say, numerals) = (words.lift(), words.numerals);
-    let unit = tally.run.equipment.unit;
     let (mut rows, mut data) = (Vec::new(), Vec::new());
+    let say = Say { held, run: tally.run, words };
     for moved in &tally.maxes {
-        let name = name::exercise(held, &moved.exercise, &moved.exercise, words);
-        let text = say.max_moved(&name, moved.before.as_ref(), &moved.after, unit, numerals);
-        let mut heading = row(format!("max-{}", moved.exercise), 1, text);
-        if moved.again {
-            heading = heading.detail(say.again(!moved.loads.is_empty()));
-        }
-        rows.push(heading);
+        rows.push(max(&say, moved));
         for load in &moved.loads {
             let id = format!("moved-{}.{}-{}", load.week + 1, load.index + 1, load.exercise);
             let name = name::exercise(held, &load.exercise, &load.name, words);
-            rows.push(row(id.clone(), 2, say.moved(load, &name, unit, numerals)));
+            let unit = tally.run.equipment.unit;
+            rows.push(row(id.clone(), 2, words.lift().moved(load, &name, unit, words.numerals)));
             data.push(MovedLoadData {
                 row: id,
                 week: u32::try_from(load.week + 1).unwrap_or(u32::MAX),
@@ -69,4 +128,26 @@ pub(super) fn maxes(
         }
     }
     (rows, data)
+}
+
+fn max(say: &Say<'_>, moved: &MaxMoved) -> Row {
+    let Say { held, run, words } = say;
+    let (unit, numerals) = (run.equipment.unit, words.numerals);
+    let name = name::exercise(held, &moved.exercise, &moved.exercise, *words);
+    let (text, mut detail) = match &moved.after {
+        Some((mass, origin)) => (
+            words.lift().max_moved(&name, moved.before, (*mass, origin), unit, numerals),
+            vec![say.told(&moved.outcome)],
+        ),
+        None => (words.lift().max_of(&name, moved.before, unit, numerals), vec![
+            say.told(&moved.outcome),
+        ]),
+    };
+    if moved.again && moved.after.is_some() {
+        detail.push(words.lift().again(!moved.loads.is_empty()).to_owned());
+    }
+    let Owner::Max(exercise) = &moved.outcome.owner else { return row("max", 1, text) };
+    row(format!("max-{exercise}"), 1, text)
+        .detail(detail.join(" "))
+        .keys(say.keys(&moved.outcome))
 }

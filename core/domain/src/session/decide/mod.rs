@@ -28,10 +28,10 @@ pub fn decide(state: &State, command: &Command, at: &Reading) -> Result<Vec<Even
         Command::Begin { sheet, equipment, body_mass } => {
             let mut events = Vec::new();
             if let Some(run) = state.running() {
-                // One that nobody ended is over as of its last part.
-                let as_of = abandoned(run, at).ok_or(Refusal::SessionRunning)?;
-                events.extend(arrange::leave_open_set(run));
-                events.push(Event::Finished { as_of: Some(as_of) });
+                events = left_behind(run, at);
+                if events.is_empty() {
+                    return Err(Refusal::SessionRunning);
+                }
             }
             check_sheet(sheet)?;
             events.push(Event::Began {
@@ -77,6 +77,14 @@ pub fn decide(state: &State, command: &Command, at: &Reading) -> Result<Vec<Even
 
 /// Hours after its last tap from which a running session of an earlier day counts as never ended.
 const ABANDONED_MS: i64 = 4 * 3_600_000;
+
+/// The events that end a running session which nobody ended, as of its last part; none while it may
+/// still go on.
+pub fn left_behind(run: &Run, at: &Reading) -> Vec<Event> {
+    let Some(as_of) = abandoned(run, at) else { return Vec::new() };
+    let left = arrange::leave_open_set(run);
+    left.into_iter().chain([Event::Finished { as_of: Some(as_of) }]).collect()
+}
 
 /// When a running session was over that nobody ended: at its last part, where its last tap lies on
 /// an earlier local day and some hours back. None while it may still go on.
