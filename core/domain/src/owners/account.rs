@@ -61,6 +61,16 @@ impl Account {
         state
     }
 
+    /// An account as it was kept: the state before the words, and the words, the newest last.
+    pub fn restored(base: State, words: Vec<Word>) -> Self {
+        Self { base, words }
+    }
+
+    /// The state before the words.
+    pub fn base(&self) -> &State {
+        &self.base
+    }
+
     /// The last words, the newest last.
     pub fn words(&self) -> &[Word] {
         &self.words
