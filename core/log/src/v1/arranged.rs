@@ -1,0 +1,113 @@
+//! What was arranged otherwise than the plan says.
+
+use std::collections::BTreeMap;
+
+use barwright_domain::desk;
+#[cfg(any(test, feature = "schema"))]
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::mirror::is_default;
+
+/// A session of a plan, both from 1.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct At {
+    /// The week.
+    pub week: u16,
+    /// The session within the week.
+    pub session: u16,
+}
+
+mirror!(struct At = desk::At { week, session });
+
+/// One thing arranged otherwise; each has its own way back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Arrangement {
+    /// The plan goes on from here, from this local date on: what comes before is not owed, and what
+    /// comes after is done anew if it was done before.
+    Entered {
+        /// The session.
+        at: At,
+        /// Local date, in days since 1970-01-01.
+        day: i32,
+    },
+    /// A session is left out, or no longer.
+    LeftOut {
+        /// The session.
+        at: At,
+        /// Whether it is.
+        #[serde(default, skip_serializing_if = "is_default")]
+        left_out: bool,
+    },
+    /// A session is moved to another local date, or back to its own.
+    Moved {
+        /// The session.
+        at: At,
+        /// Local date, in days since 1970-01-01; none is its own.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        day: Option<i32>,
+    },
+    /// A session's work is done with another's, or apart again.
+    With {
+        /// The session.
+        at: At,
+        /// The one it is joined to; none is apart.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        other: Option<At>,
+    },
+    /// A session is done once more, or not.
+    Again {
+        /// The session.
+        at: At,
+        /// Whether it is.
+        #[serde(default, skip_serializing_if = "is_default")]
+        again: bool,
+    },
+    /// So many weeks away before a week: it and those after it come later. None takes it back.
+    Travel {
+        /// The week, from 1.
+        week: u16,
+        /// Weeks away.
+        weeks: u16,
+    },
+}
+
+mirror!(enum Arrangement = desk::Arrangement {
+    Entered { at, day },
+    LeftOut { at, left_out },
+    Moved { at, day },
+    With { at, other },
+    Again { at, again },
+    Travel { week, weeks },
+});
+
+/// Everything arranged of one plan. Lists, since JSON has no keys but texts.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Arranged {
+    /// Where and when it was taken up, and the log's number of that.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub entered: Option<(At, i32, u64)>,
+    /// Sessions left out.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub left_out: Vec<At>,
+    /// Sessions moved, with their dates.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub moved: Vec<(At, i32)>,
+    /// Sessions joined to others, with the log's number of that.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub with: Vec<(At, At, u64)>,
+    /// Sessions to be done once more, with the log's number of that.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub again: Vec<(At, u64)>,
+    /// Weeks away before a week.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub travel: BTreeMap<u16, u16>,
+}
+
+mirror!(struct Arranged = desk::Arranged { entered, left_out, moved, with, again, travel });

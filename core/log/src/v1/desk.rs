@@ -1,0 +1,154 @@
+//! What stands between sessions.
+
+use std::collections::BTreeMap;
+
+use barwright_domain::desk;
+use barwright_domain::owners::Owners;
+#[cfg(any(test, feature = "schema"))]
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::arranged::Arranged;
+use super::equipment::Equipment;
+use super::quantity::Mass;
+use super::terms::RowOwner;
+use crate::mirror::{Mirror, OutOfRange, is_default};
+
+/// What stands between sessions. Its owners are facts of their own.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Desk {
+    /// The plan that is on; those before it stand in the log.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plan: Option<Adopted>,
+    /// Plans that were on before, the latest last.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub kept: Vec<Kept>,
+    /// What was arranged otherwise, by plan.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub arranged: BTreeMap<u64, Arranged>,
+    /// Gyms of the lifter's own, beside the built-in ones.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub gyms: Vec<Equipment>,
+    /// The gym that is trained in, by name; none is the built-in one of the lifter's unit.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub gym: Option<String>,
+    /// The last name given to a track.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub next_track: u32,
+    /// The last name given to a row.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub next_row: u32,
+    /// The last body mass, and its local date.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub body_mass: Option<(Mass, i32)>,
+    /// Set-up of each exercise as it was noted last.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub set_ups: BTreeMap<String, Vec<String>>,
+    /// An illness was over on this local date, and no session was decided since.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub was_ill: Option<i32>,
+}
+
+impl Mirror for Desk {
+    type Of = desk::Desk;
+
+    fn of(it: &Self::Of) -> Self {
+        let desk::Desk {
+            plan,
+            kept,
+            arranged,
+            gyms,
+            gym,
+            owners: _,
+            next_track,
+            next_row,
+            body_mass,
+            set_ups,
+            was_ill,
+        } = it;
+        Self {
+            plan: Mirror::of(plan),
+            kept: Mirror::of(kept),
+            arranged: Mirror::of(arranged),
+            gyms: Mirror::of(gyms),
+            gym: Mirror::of(gym),
+            next_track: *next_track,
+            next_row: *next_row,
+            body_mass: Mirror::of(body_mass),
+            set_ups: Mirror::of(set_ups),
+            was_ill: *was_ill,
+        }
+    }
+
+    fn back(self) -> Result<Self::Of, OutOfRange> {
+        let Self {
+            plan,
+            kept,
+            arranged,
+            gyms,
+            gym,
+            next_track,
+            next_row,
+            body_mass,
+            set_ups,
+            was_ill,
+        } = self;
+        Ok(desk::Desk {
+            plan: plan.back()?,
+            kept: kept.back()?,
+            arranged: arranged.back()?,
+            gyms: gyms.back()?,
+            gym,
+            owners: Owners::default(),
+            next_track,
+            next_row,
+            body_mass: body_mass.back()?,
+            set_ups,
+            was_ill,
+        })
+    }
+}
+
+/// An adopted plan.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Adopted {
+    /// The log's number of its adoption: its name.
+    pub seq: u64,
+    /// The log's number of the event that has its text.
+    pub text_seq: u64,
+    /// The file's text.
+    pub text: String,
+    /// What it calls itself.
+    pub name: String,
+    /// Local date of adoption.
+    pub day: i32,
+    /// Each row with its track.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rows: Vec<RowOwner>,
+}
+
+mirror!(struct Adopted = desk::Adopted { seq, text_seq, text, name, day, rows });
+
+/// A plan that was on before, to go back to; its text stands in the log.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Kept {
+    /// The log's number of its adoption: its name.
+    pub seq: u64,
+    /// The log's number of the event that has its text.
+    pub text_seq: u64,
+    /// What it calls itself.
+    pub name: String,
+    /// Local date of adoption.
+    pub day: i32,
+    /// Each row with its track.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rows: Vec<RowOwner>,
+}
+
+mirror!(struct Kept = desk::Kept { seq, text_seq, name, day, rows });

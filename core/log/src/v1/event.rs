@@ -1,0 +1,355 @@
+//! The facts of a session.
+
+use barwright_domain::session;
+#[cfg(any(test, feature = "schema"))]
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::because::Reason;
+use super::effort::Ending;
+use super::equipment::Equipment;
+use super::how_many::Amount;
+use super::load::Load;
+use super::names::{EntryId, SetId};
+use super::quantity::{Mass, Reps, Reserve};
+use super::rest::{Reading, Rest};
+use super::rig::Rig;
+use super::sheet::{Call, Entry, Sheet};
+use super::terms::Owner;
+use crate::mirror::is_default;
+
+/// A fact of a session.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Event {
+    /// A session began, with all that it is to be.
+    Began {
+        /// Today's sheet.
+        sheet: Sheet,
+        /// The gym it is done in.
+        equipment: Equipment,
+        /// Body mass on the day.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        body_mass: Option<Mass>,
+    },
+    /// The work of a set began: for holds, clocks and measured sets.
+    SetStarted {
+        /// The set.
+        set: SetId,
+    },
+    /// A partner tapped: the first repetition of a part began, or one was over. An event of its own,
+    /// so that nothing of a set lies in memory alone.
+    RepTapped {
+        /// The set.
+        set: SetId,
+        /// The part within it, from 0.
+        part: u16,
+    },
+    /// A part is over.
+    PartDone(PartDone),
+    /// An earlier part was put right.
+    Corrected {
+        /// The set.
+        set: SetId,
+        /// The part.
+        part: u16,
+        /// What it really came to.
+        done: Done,
+    },
+    /// A set in the middle of its parts was left there.
+    SetLeft {
+        /// The set.
+        set: SetId,
+    },
+    /// A set was left out.
+    SetSkipped {
+        /// The set.
+        set: SetId,
+    },
+    /// What is left of an exercise was left out.
+    EntrySkipped {
+        /// The exercise.
+        entry: EntryId,
+    },
+    /// An exercise was swapped for another, which takes its place.
+    Swapped {
+        /// The exercise.
+        entry: EntryId,
+        /// What is done instead.
+        to: Entry,
+        /// Why.
+        cause: SwapCause,
+    },
+    /// What is left of an exercise was put off to the end.
+    Postponed {
+        /// The exercise.
+        entry: EntryId,
+    },
+    /// An exercise was taken up now.
+    Returned {
+        /// The exercise.
+        entry: EntryId,
+    },
+    /// A set was added after the last of its exercise.
+    SetAdded {
+        /// Its name.
+        set: SetId,
+        /// Its call.
+        call: Call,
+    },
+    /// Loads of sets to come were resolved or changed.
+    LoadsSet {
+        /// One row a set.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        loads: Vec<LoadForSet>,
+    },
+    /// What is really on.
+    BarHolds {
+        /// It.
+        rig: Rig,
+    },
+    /// A rest began.
+    RestBegan {
+        /// It.
+        rest: Rest,
+    },
+    /// The running rest was made shorter or longer.
+    RestSet {
+        /// It, as it is now.
+        rest: Rest,
+    },
+    /// The running rest was begun anew with what remained, on a clock that its old beginning can't
+    /// be compared with.
+    RestRebased {
+        /// It, as it was: another rest is left alone.
+        was: Rest,
+        /// It, as it is now.
+        rest: Rest,
+    },
+    /// Pins, a spotter, or neither.
+    Guarded {
+        /// The exercise.
+        entry: EntryId,
+        /// Which.
+        guard: Guard,
+    },
+    /// What is worn for an exercise from here on.
+    KitUsed {
+        /// The exercise.
+        entry: EntryId,
+        /// All of it.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        kit: Vec<Kit>,
+    },
+    /// Set-up, to be remembered.
+    SetUpNoted {
+        /// The exercise.
+        entry: EntryId,
+        /// Its lines.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        set_up: Vec<String>,
+    },
+    /// A note.
+    Noted {
+        /// Of an exercise, or of the session.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        entry: Option<EntryId>,
+        /// Its text.
+        text: String,
+    },
+    /// The session was paused.
+    Paused,
+    /// And taken up again.
+    Resumed,
+    /// The session is over.
+    Finished {
+        /// As of this reading, where it was only ended by the next one's beginning.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        as_of: Option<Reading>,
+    },
+    /// Whether an exercise on which pain stands was done without it.
+    PainAnswered {
+        /// The exercise, by its slug.
+        exercise: String,
+        /// It was.
+        #[serde(default, skip_serializing_if = "is_default")]
+        free: bool,
+    },
+    /// The pain is of a joint: it stands on every exercise that works it, or no longer.
+    PainOfJoint {
+        /// The exercise that hurt, by its slug.
+        exercise: String,
+        /// It is.
+        #[serde(default, skip_serializing_if = "is_default")]
+        of_joint: bool,
+    },
+    /// An outcome of the session is held back.
+    HeldBack {
+        /// The owner.
+        owner: Owner,
+        /// Held, or let go again.
+        #[serde(default, skip_serializing_if = "is_default")]
+        held: bool,
+    },
+    /// A tap is taken back; taking back an undo brings its tap back.
+    Undone {
+        /// The tap, by the log's number of its first event.
+        tap: u64,
+    },
+}
+
+mirror!(enum Event = session::Event {
+    Began { sheet, equipment, body_mass },
+    SetStarted { set },
+    RepTapped { set, part },
+    PartDone(it),
+    Corrected { set, part, done },
+    SetLeft { set },
+    SetSkipped { set },
+    EntrySkipped { entry },
+    Swapped { entry, to, cause },
+    Postponed { entry },
+    Returned { entry },
+    SetAdded { set, call },
+    LoadsSet { loads },
+    BarHolds { rig },
+    RestBegan { rest },
+    RestSet { rest },
+    RestRebased { was, rest },
+    Guarded { entry, guard },
+    KitUsed { entry, kit },
+    SetUpNoted { entry, set_up },
+    Noted { entry, text },
+    Paused,
+    Resumed,
+    Finished { as_of },
+    PainAnswered { exercise, free },
+    PainOfJoint { exercise, of_joint },
+    HeldBack { owner, held },
+    Undone { tap },
+});
+
+/// What was worn or used; records with it stand apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Kit {
+    /// A belt.
+    Belt,
+    /// Wraps for knees or wrists.
+    Wraps,
+    /// Straps.
+    Straps,
+    /// Sleeves for knees or elbows.
+    Sleeves,
+}
+
+mirror!(enum Kit = session::Kit {
+    Belt,
+    Wraps,
+    Straps,
+    Sleeves,
+});
+
+/// What guards a lifter under a bar before work to failure.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Guard {
+    /// Safety pins or arms.
+    Pins,
+    /// A spotter.
+    Spotter,
+    /// Neither: two are kept in reserve.
+    Neither,
+}
+
+mirror!(enum Guard = session::Guard {
+    Pins,
+    Spotter,
+    Neither,
+});
+
+/// Why an exercise was swapped.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum SwapCause {
+    /// The gym lacks the equipment.
+    Lacking,
+    /// It is taken.
+    Taken,
+    /// Pain.
+    Pain,
+    /// The lifter's wish.
+    Wish,
+}
+
+mirror!(enum SwapCause = session::SwapCause {
+    Lacking,
+    Taken,
+    Pain,
+    Wish,
+});
+
+/// What one part came to.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Done {
+    /// How much.
+    pub amount: Amount,
+    /// The load that was on.
+    pub load: Load,
+    /// The lifter's own judgement; none when it was not called. A target is never put here.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub left: Option<Reserve>,
+    /// How it ended.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub ending: Ending,
+    /// Repetitions beyond the amount that a spotter helped with: counted apart, estimating nothing.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub helped: Reps,
+}
+
+mirror!(struct Done = session::Done { amount, load, left, ending, helped });
+
+/// A part is over.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PartDone {
+    /// The set.
+    pub set: SetId,
+    /// The part within it, from 0.
+    pub part: u16,
+    /// What it came to.
+    pub done: Done,
+    /// The set is over with it.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub closes: bool,
+    /// The load of the next part, where it differs.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub next_load: Option<Load>,
+}
+
+mirror!(struct PartDone = session::PartDone { set, part, done, closes, next_load });
+
+/// A load newly resolved for a set that is still to come.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct LoadForSet {
+    /// The set.
+    pub set: SetId,
+    /// Its load.
+    pub load: Load,
+    /// Loads of its further parts, where they differ.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub part_loads: Vec<Load>,
+    /// Why.
+    pub reason: Reason,
+}
+
+mirror!(struct LoadForSet = session::LoadForSet { set, load, part_loads, reason });

@@ -1,0 +1,8 @@
+//! What is written is read again as it was, is as small as it looks, and is seen when it changes.
+
+mod any;
+mod identity;
+mod samples;
+mod size;
+mod usual;
+mod walk;
