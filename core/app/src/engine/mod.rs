@@ -6,6 +6,8 @@ mod derive;
 mod effects;
 mod intents;
 mod storage;
+#[cfg(test)]
+mod tests;
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;

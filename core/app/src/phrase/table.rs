@@ -253,6 +253,8 @@ phrases! {
 phrases! {
     /// Words of what a gym has.
     GymWords in gym {
+        /// A gym that comes with the program, by its English name.
+        fn built_in(name: &str) -> String;
         /// What loads are in.
         fn subtitle(unit: MassUnit) -> String;
         /// A heading.

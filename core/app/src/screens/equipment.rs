@@ -3,6 +3,7 @@
 use barwright_domain::equipment::{self, Equipment};
 
 use super::key::does;
+use super::name;
 use super::row::{aloud, row};
 use crate::contract::{EquipmentScreen, Intent, Row};
 use crate::facts::Held;
@@ -23,15 +24,17 @@ pub(super) fn screen(held: &Held, words: Words) -> EquipmentScreen {
         .map(|one| {
             let intent = Intent::ChooseGym { name: one.name.clone() };
             let chosen = one.name == gym.name;
-            does(format!("gym-{}", one.name), words.gym().choose(&one.name), intent)
+            let name = name::gym(held, &one.name, words);
+            does(format!("gym-{}", one.name), words.gym().choose(&name), intent)
                 .chosen(chosen)
                 .enabled(!chosen)
         })
         .collect();
+    let title = name::gym(held, &gym.name, words);
     EquipmentScreen {
-        title: gym.name.clone(),
+        aloud: words.words().spoken(&[&title, &aloud(&rows, words)]),
+        title,
         subtitle: words.gym().subtitle(gym.unit),
-        aloud: words.words().spoken(&[&gym.name, &aloud(&rows, words)]),
         rows,
         gyms,
         keys: Vec::new(),

@@ -26,8 +26,16 @@ use crate::contract::{Draft, Look, Screen};
 use crate::facts::{Facts, Of};
 use crate::phrase::Words;
 
+#[cfg(test)]
+thread_local! {
+    /// Screens panic, to see what becomes of the tap before.
+    pub(crate) static PANICS: std::cell::Cell<bool> = const { std::cell::Cell::new(false) };
+}
+
 /// The screen of a look, from what was gathered for it.
 pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
+    #[cfg(test)]
+    assert!(!PANICS.get(), "a screen that panics");
     let Facts { held, at, of } = facts;
     match of {
         Of::NothingOn => Screen::Today { today: today::nothing_on(held, words) },

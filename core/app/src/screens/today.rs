@@ -24,7 +24,8 @@ pub(super) fn screen(
     let rows = rows(held, sheet, gym.unit, words);
     let (plan, weeks) = (&today.plan.name, today.plan.weeks.len());
     let week = usize::from(today.place.week);
-    let subtitle = words.today().subtitle(plan, week, weeks, sheet.week_kind, &gym.name);
+    let called = name::gym(held, &gym.name, words);
+    let subtitle = words.today().subtitle(plan, week, weeks, sheet.week_kind, &called);
     let time = words.words().minutes(duration(sheet).total());
     let left_out = today.laid_out.left_out.iter();
     let needs = today.laid_out.needs.iter().filter(|need| !matches!(need, Need::NoPain(_)));
@@ -163,7 +164,11 @@ pub(super) fn plan_is_over(plan: &Plan, words: Words) -> TodayScreen {
 /// Without a plan.
 pub(super) fn nothing_on(held: &Held, words: Words) -> TodayScreen {
     let say = words.today();
-    let keys = vec![shows("equipment", say.gym(&held.gym().name), Look::Equipment)];
+    let keys = vec![shows(
+        "equipment",
+        say.gym(&name::gym(held, &held.gym().name, words)),
+        Look::Equipment,
+    )];
     let cautions = before_all(words);
     TodayScreen { cautions, ..bare(say.nothing_on(), say.no_plan(), keys, words) }
 }

@@ -5,6 +5,11 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
 use super::words;
 
+/// A gym that comes with the program, by its English name.
+pub fn built_in(name: &str) -> String {
+    name.to_owned()
+}
+
 /// What loads are in.
 pub fn subtitle(unit: MassUnit) -> String {
     format!("loads in {}", unit.symbol())

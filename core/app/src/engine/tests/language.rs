@@ -1,0 +1,270 @@
+//! Every screen in a language of nobody's: what still reads as English was not said by a phrase.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use barwright_store::Place;
+use serde::Serialize;
+use serde_json::Value;
+
+use super::super::Engine;
+use crate::contract::{
+    Action, Answer, Draft, Effect, EngineError, FloorScreen, Intent, Key, Look, Reading, Screen,
+};
+use crate::locale::Locale;
+use crate::phrase::Language;
+
+const PLAN: &str = include_str!("plan.toml");
+const GYM: &str = include_str!("gym.toml");
+
+/// Fields that no lifter reads: names for programs, places in a file and its own lines.
+const UNREAD: &[&str] = &[
+    "id",
+    "action",
+    "part",
+    "panel",
+    "colour",
+    "ink",
+    "underline",
+    "check",
+    "row",
+    "exercise",
+    "before",
+    "after",
+    "code",
+    "kind",
+    "report",
+    "kept_at",
+    "look",
+    "ask",
+];
+
+/// What the domain still says in English: the names of what a plan sets up, which the log keeps with
+/// its sheet as text.
+const OF_THE_DOMAIN: &[&str] = &["pins"];
+
+/// A lifter to whom nobody speaks English.
+struct Abroad {
+    engine: Arc<Engine>,
+    now: Reading,
+    /// Words that were said in English, each with where.
+    english: BTreeSet<String>,
+    /// Letters that were read in all.
+    letters: usize,
+}
+
+impl Abroad {
+    fn new() -> Self {
+        let locale = Locale { language: Language::MadeUp, ..Locale::read("en-GB") };
+        let now = Reading {
+            wall_ms: 1_795_000_000_000,
+            offset_minutes: 60,
+            boot_ms: Some(5_000),
+            boot_id: Some("boot".into()),
+        };
+        let engine = Engine::speaking(Place::Memory, locale).unwrap();
+        Self { engine, now, english: BTreeSet::new(), letters: 0 }
+    }
+
+    fn wait(&mut self, seconds: i64) {
+        self.now.wall_ms += seconds * 1000;
+        self.now.boot_ms = self.now.boot_ms.map(|ms| ms + seconds * 1000);
+    }
+
+    /// Reads every text that a lifter does.
+    fn read(&mut self, said: &impl Serialize) {
+        let said = serde_json::to_value(said).unwrap();
+        self.texts("", &said);
+    }
+
+    fn texts(&mut self, field: &str, value: &Value) {
+        match value {
+            Value::Object(fields) => {
+                // A file's own line stands beside what is wrong with it; what a max moves is said
+                // as data, too.
+                let beside = [("underline", "text"), ("row", "exercise")];
+                let own = |name: &str| {
+                    beside.iter().any(|(mark, of)| fields.contains_key(*mark) && name == *of)
+                };
+                let fields = fields
+                    .iter()
+                    .filter(|(name, _)| !UNREAD.contains(&name.as_str()) && !own(name));
+                fields.for_each(|(name, value)| self.texts(name, value));
+            }
+            Value::Array(values) => values.iter().for_each(|value| self.texts(field, value)),
+            Value::String(text) => self.text(field, text),
+            Value::Null | Value::Bool(_) | Value::Number(_) => {}
+        }
+    }
+
+    fn text(&mut self, field: &str, text: &str) {
+        self.letters += text.chars().filter(|one| one.is_alphabetic()).count();
+        for word in text.split(|one: char| !one.is_ascii_alphabetic()) {
+            // The lifter's own words, and the units that plates are stamped in.
+            let own = word.to_ascii_lowercase().starts_with("qq") || ["kg", "lb"].contains(&word);
+            let own = own || OF_THE_DOMAIN.contains(&word);
+            if !word.is_empty() && !own {
+                self.english.insert(format!("{field}: {word} in “{text}”"));
+            }
+        }
+    }
+
+    fn keep(&mut self, answer: Result<Answer, EngineError>) -> Option<Answer> {
+        match answer {
+            Ok(answer) => {
+                self.read(&answer.screen);
+                for effect in &answer.effects {
+                    if let Effect::RingAt { text, next, .. } = effect {
+                        self.read(&[text, next]);
+                    }
+                }
+                Some(answer)
+            }
+            Err(error) => {
+                self.read(&error);
+                None
+            }
+        }
+    }
+
+    fn view(&mut self, look: Look) -> Option<Screen> {
+        let answer = self.engine.view(look, self.now.clone());
+        self.keep(answer).map(|answer| answer.screen)
+    }
+
+    fn tap(&mut self, intent: Intent) -> Option<Answer> {
+        let answer = self.engine.dispatch(intent, self.now.clone());
+        self.keep(answer)
+    }
+
+    fn act(&mut self, action: &Action) -> Option<Answer> {
+        let answer = self.engine.act(action.clone(), self.now.clone());
+        self.keep(answer)
+    }
+
+    fn write(&mut self, field: &str, text: &str) -> Option<Answer> {
+        self.tap(Intent::Write { field: field.into(), text: text.into(), sure: false })
+    }
+
+    fn floor(&mut self, panel: Option<&str>) -> Option<FloorScreen> {
+        let draft = Draft { panel: panel.map(str::to_owned), ..Draft::default() };
+        match self.view(Look::Floor { draft })? {
+            Screen::Floor { floor } => Some(floor),
+            _ => None,
+        }
+    }
+
+    fn panels(&mut self) {
+        for panel in [
+            "more", "ended", "bar", "load:0", "load", "swap", "pace", "order", "earlier", "notes",
+            "kit", "guard", "helped",
+        ] {
+            let Some(floor) = self.floor(Some(panel)) else { continue };
+            let rows = floor.panel.into_iter().flat_map(|panel| panel.rows);
+            let puts_right = |key: &Key| key.id == "correct";
+            let correct = rows.flat_map(|row| row.keys).find(puts_right);
+            if let Some(key) = correct {
+                self.act(&key.action);
+            }
+        }
+    }
+
+    /// A whole session by its keys, with every panel at every exercise.
+    fn session(&mut self) {
+        self.tap(Intent::Begin { session: None, minutes: None });
+        let mut exercise = String::new();
+        for nth in 0..400_u32 {
+            let Some(floor) = self.floor(None) else { return };
+            if floor.call.exercise != exercise {
+                exercise.clone_from(&floor.call.exercise);
+                self.panels();
+            }
+            self.wait(if nth.is_multiple_of(3) { 10 } else { 95 });
+            let part = floor.part.clone().unwrap_or_default();
+            if nth.is_multiple_of(4) {
+                for _ in 0..6 {
+                    self.tap(Intent::TapRep { part: part.clone() });
+                    self.wait(2 + i64::from(nth % 3));
+                }
+                self.panels();
+            }
+            let effort = floor.thumb.effort.get(1).map(|effort| effort.key.clone());
+            let Some(key) = effort.or(floor.thumb.main) else { return };
+            if self.act(&key.action).is_none() {
+                let entry = part.split('.').next().unwrap_or_default().to_owned();
+                let field = format!("load:{entry}");
+                let found =
+                    ["20 kg", "40 kg"].iter().any(|load| self.write(&field, load).is_some());
+                if !found {
+                    self.tap(Intent::SkipSet);
+                }
+            }
+            if nth == 3 {
+                for intent in [Intent::Undo, Intent::Redo, Intent::Pause] {
+                    self.tap(intent);
+                    self.floor(None);
+                }
+                self.tap(Intent::Resume);
+                self.now.boot_id = Some("another boot".into());
+                self.tap(Intent::Wake);
+                self.write("note", "qqtired");
+                self.write("set-up:0", "qqpins");
+            }
+        }
+    }
+}
+
+#[test]
+fn no_screen_says_a_word_that_is_no_phrase() {
+    let mut lifter = Abroad::new();
+    // Before there is anything.
+    let lift = |exercise: &str, page| Look::Lift { exercise: exercise.into(), page, all: false };
+    let today = |minutes| Look::Today { session: None, minutes };
+    for look in [today(None), Look::Weeks, Look::Equipment, lift("qqnone", 0)] {
+        lifter.view(look);
+    }
+    lifter.tap(Intent::AddGym { text: GYM.into() }).unwrap();
+    lifter.tap(Intent::ChooseGym { name: "Qqcellar".into() }).unwrap();
+    let in_hand = |text: String, week| Look::Plan { text: Some(text), week };
+    for week in [None, Some(1), Some(3)] {
+        let Some(Screen::Plan { plan }) = lifter.view(in_hand(PLAN.into(), week)) else { panic!() };
+        assert!(plan.faults.iter().all(|fault| fault.advises), "{:?}", plan.faults);
+    }
+    lifter.view(in_hand(PLAN.replace("77.5 %", "qq %").replace("goal", "gaol"), None));
+    lifter.view(in_hand("name = ".into(), None));
+    lifter.tap(Intent::AdoptPlan { text: PLAN.into() }).unwrap();
+    lifter.tap(Intent::AdoptPlan { text: "name = 1".into() });
+    lifter.view(today(None));
+    lifter.write("body-mass", "qq");
+    lifter.write("body-mass", "80 kg").unwrap();
+    for max in ["back-squat", "power-clean", "deadlift", "bench-press", "overhead-press"] {
+        lifter.write(&format!("max:{max}"), "100 kg").unwrap();
+    }
+    for session in 0..8 {
+        for minutes in [None, Some(30)] {
+            lifter.view(today(minutes));
+        }
+        lifter.session();
+        for look in [Look::Tally, Look::Weeks, today(None)] {
+            lifter.view(look);
+        }
+        for intent in [Intent::Undo, Intent::Redo, Intent::Redo, Intent::Start] {
+            lifter.tap(intent);
+        }
+        lifter.wait(if session == 3 { 20 * 86_400 } else { 3 * 86_400 });
+    }
+    for (_, exercise) in [0, 1].into_iter().zip(["back-squat", "plank"]) {
+        lifter.view(lift(exercise, 0));
+    }
+    for exercise in ["chin-up", "front-squat", "qqsquat", "rear-foot-raised-split-squat", ""] {
+        lifter.view(lift(exercise, 0));
+    }
+    for weeks in [None, Some(4)] {
+        lifter.view(Look::Balance { weeks });
+    }
+    for look in [Look::Weeks, Look::Plan { text: None, week: None }, today(None)] {
+        lifter.view(look);
+    }
+    assert!(lifter.letters > 100_000, "{} letters were read", lifter.letters);
+    assert!(lifter.english.is_empty(), "{:#?}", lifter.english);
+}

@@ -1,0 +1,40 @@
+//! A screen that panics loses nothing and blocks nothing.
+
+use barwright_store::Place;
+
+use super::super::Engine;
+use crate::contract::{Draft, Effect, EngineError, Intent, Look, Reading, Screen};
+use crate::demo;
+use crate::screens::PANICS;
+
+fn at(minute: i64) -> Reading {
+    Reading {
+        wall_ms: 1_795_000_000_000 + minute * 60_000,
+        offset_minutes: 60,
+        boot_ms: None,
+        boot_id: None,
+    }
+}
+
+#[test]
+fn a_tap_is_recorded_though_its_screen_panics() {
+    let engine = Engine::open_in(Place::Memory, "en-GB").unwrap();
+    let tap = |minute, intent| engine.dispatch(intent, at(minute)).unwrap();
+    tap(0, Intent::AdoptPlan { text: demo::PLAN.into() });
+    PANICS.set(true);
+    let begun = tap(1, Intent::Begin { session: None, minutes: None });
+    let looked = engine.view(Look::Weeks, at(1));
+    let skipped = tap(2, Intent::SkipSet);
+    PANICS.set(false);
+    for answer in [&begun, &skipped] {
+        let Screen::NotShown { not_shown } = &answer.screen else { panic!("{answer:?}") };
+        assert!(not_shown.report.contains("a screen that panics"), "{not_shown:?}");
+    }
+    assert_eq!(begun.effects, [Effect::KeepAwake { on: true }]);
+    assert!(matches!(looked, Err(EngineError::Broken { .. })), "a look recorded nothing");
+    // Both taps are in the log, and the next works.
+    assert!(engine.dispatch(Intent::Undo, at(3)).is_ok());
+    let floor = engine.view(Look::Floor { draft: Draft::default() }, at(4)).unwrap();
+    let Screen::Floor { floor } = floor.screen else { panic!("the session runs") };
+    assert!(floor.thumb.redo.is_some());
+}
