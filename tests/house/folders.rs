@@ -7,7 +7,7 @@ use quote::ToTokens;
 
 /// Crates whose folders import each other one way only.
 const LAYERED: &[&str] =
-    &["core/domain", "core/store", "core/app", "core/rehearsal", "terminal-shell"];
+    &["core/domain", "core/log", "core/store", "core/app", "core/rehearsal", "terminal-shell"];
 
 /// A part of a crate: a folder of its sources, or a file beside them.
 type Parts = BTreeMap<String, BTreeSet<String>>;

@@ -44,7 +44,7 @@ impl Lifter {
             boot_id: Some("boot".into()),
         };
         let lifter = Self { engine: Engine::in_memory("en-GB".into()).unwrap(), now };
-        lifter.tap(Intent::AdoptPlan { text: PLAN.into() });
+        lifter.tap(Intent::adopt(PLAN));
         lifter
     }
 

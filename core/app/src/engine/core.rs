@@ -5,6 +5,7 @@ use std::panic::AssertUnwindSafe;
 use barwright_domain::desk::{Desk, DeskEvent};
 use barwright_domain::history::Change;
 use barwright_domain::session::{self, Event, Reading, Run, Stamped};
+use barwright_log::{encode_desk, encode_session};
 use barwright_store::{NewEvent, Store, StoreError};
 
 use super::codec::{self, DESK, SESSION, VERSION};
@@ -156,7 +157,7 @@ impl Core {
                 // From here on the session before can't be undone any more: it is settled.
                 self.close(&mut tap);
             }
-            let seq = tap.log(SESSION, codec::body(at, &event));
+            let seq = tap.log(SESSION, encode_session(at, &event));
             let stamped = Stamped { seq, tap: tap.first, at: at.clone(), event };
             self.held.state.apply(stamped);
         }
@@ -210,7 +211,7 @@ impl Core {
 
     fn apply(&mut self, tap: &mut Tap<'_>, event: &DeskEvent) {
         tap.desk_was.get_or_insert_with(|| self.held.desk.clone());
-        let seq = tap.log(DESK, codec::body(tap.at, event));
+        let seq = tap.log(DESK, encode_desk(tap.at, event));
         self.held.desk.apply(seq, event);
     }
 

@@ -6,6 +6,7 @@ use barwright_domain::desk::Desk;
 use barwright_domain::history::{Change, Rows};
 use barwright_domain::plan::Plan;
 use barwright_domain::session::{Event, State};
+use barwright_log::encode_standing_desk;
 use barwright_store::{AtEnd, Derive, Event as Row};
 
 use super::codec::{self, DESK, SESSION};
@@ -91,7 +92,7 @@ impl Derive for Anew {
     fn end(&mut self) -> Result<AtEnd, Failure> {
         let changes = self.caught_up();
         let all = desk_changes(&Desk::default(), &self.desk);
-        let mut standing = vec![(DESK_KEY.to_owned(), codec::desk_body(&self.desk))];
+        let mut standing = vec![(DESK_KEY.to_owned(), encode_standing_desk(&self.desk))];
         let owners = all.into_iter().filter(|(key, _)| key != DESK_KEY);
         standing.extend(owners.filter_map(|(key, body)| Some((key, body?))));
         standing.extend(self.began.map(|began| (SESSION_KEY.to_owned(), began.to_string())));

@@ -3,6 +3,9 @@
 use barwright_domain::desk::Desk;
 use barwright_domain::owners::Owner;
 use barwright_domain::session::State;
+use barwright_log::{
+    decode_account, decode_standing_desk, encode_account, encode_standing_desk,
+};
 use barwright_store::{Store, StoreError};
 
 use super::codec::{self, SESSION, Unreadable};
@@ -38,10 +41,10 @@ pub(super) fn desk(store: &Store) -> Result<Desk, Fault> {
 /// The desk as it stands; none where another release wrote it in a way that is not read here.
 fn read_desk(store: &Store) -> Result<Option<Desk>, Fault> {
     let Some(standing) = store.standing(DESK_KEY)? else { return Ok(Some(Desk::default())) };
-    let Ok(mut desk) = serde_json::from_str::<Desk>(&standing.body) else { return Ok(None) };
+    let Ok(mut desk) = decode_standing_desk(&standing.body) else { return Ok(None) };
     for (key, standing) in store.standing_with_prefix(OWNER_KEYS)? {
         let owner = key.strip_prefix(OWNER_KEYS).and_then(Owner::of_name);
-        let Some((owner, Ok(account))) = owner.zip(Some(serde_json::from_str(&standing.body)))
+        let Some((owner, Ok(account))) = owner.zip(Some(decode_account(&standing.body)))
         else {
             return Ok(None);
         };
@@ -54,14 +57,14 @@ fn read_desk(store: &Store) -> Result<Option<Desk>, Fault> {
 /// that a word to one of them writes no other, and not the plan's text.
 pub(super) fn desk_changes(was: &Desk, is: &Desk) -> Vec<(String, Option<String>)> {
     let mut changes = Vec::new();
-    let body = codec::desk_body(is);
-    if body != codec::desk_body(was) {
+    let body = encode_standing_desk(is);
+    if body != encode_standing_desk(was) {
         changes.push((DESK_KEY.to_owned(), Some(body)));
     }
     let key = |owner: &Owner| format!("{OWNER_KEYS}{}", owner.name());
     for (owner, account) in is.owners.iter() {
         if was.owners.account(owner) != Some(account) {
-            changes.push((key(owner), Some(codec::account_body(account))));
+            changes.push((key(owner), Some(encode_account(account))));
         }
     }
     let gone = was.owners.iter().filter(|(owner, _)| is.owners.account(owner).is_none());

@@ -232,8 +232,8 @@ fn no_screen_says_a_word_that_is_no_phrase() {
     }
     lifter.view(in_hand(PLAN.replace("77.5 %", "qq %").replace("goal", "gaol"), None));
     lifter.view(in_hand("name = ".into(), None));
-    lifter.tap(Intent::AdoptPlan { text: PLAN.into() }).unwrap();
-    lifter.tap(Intent::AdoptPlan { text: "name = 1".into() });
+    lifter.tap(Intent::adopt(PLAN)).unwrap();
+    lifter.tap(Intent::adopt("name = 1"));
     lifter.view(today(None));
     lifter.write("body-mass", "qq");
     lifter.write("body-mass", "80 kg").unwrap();

@@ -20,7 +20,7 @@ fn at(minute: i64) -> Reading {
 fn a_tap_is_recorded_though_its_screen_panics() {
     let engine = Engine::open_in(Place::Memory, "en-GB").unwrap();
     let tap = |minute, intent| engine.dispatch(intent, at(minute)).unwrap();
-    tap(0, Intent::AdoptPlan { text: demo::PLAN.into() });
+    tap(0, Intent::adopt(demo::PLAN));
     PANICS.set(true);
     let begun = tap(1, Intent::Begin { session: None, minutes: None });
     let looked = engine.view(Look::Weeks, at(1));

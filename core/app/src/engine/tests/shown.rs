@@ -26,7 +26,13 @@ fn at(minute: i64) -> Reading {
 fn desk() -> Desk {
     let mut desk = Desk::default();
     let day = at(0).local_day();
-    desk.apply(1, &DeskEvent::PlanAdopted { text: demo::PLAN.into(), day });
+    desk.apply(1, &DeskEvent::PlanAdopted {
+        text: demo::PLAN.into(),
+        name: "Demo".into(),
+        day,
+        rows: Vec::new(),
+        said: Vec::new(),
+    });
     desk
 }
 
@@ -88,7 +94,7 @@ fn the_floor_and_its_tally_are_shown_from_a_session() {
     };
     assert_eq!(floor.part.as_deref(), Some("0.0.0@2"));
     assert!(floor.panel.is_some_and(|panel| panel.keys.iter().any(|key| key.id == "skip-set")));
-    let of = TallyOf { run, next_times: Vec::new(), maxes: Vec::new() };
+    let of = TallyOf { run, came: Vec::new(), maxes: Vec::new() };
     let tally = Facts { held: &held, at: &now, of: Of::Tally(of) };
     let Screen::Tally { tally } = show(&tally, &Look::Tally, words) else { panic!("the tally") };
     assert!(tally.subtitle.ends_with("so far"), "{}", tally.subtitle);
