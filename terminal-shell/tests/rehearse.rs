@@ -51,7 +51,7 @@ fn a_step_that_is_too_big_for_the_range_stalls() {
     let weeks = report["lines"][0]["weeks"].as_array().expect("weeks");
     let (first, last) = (&weeks[0], &weeks[11]);
     assert_eq!((&first["load"]["low"], &first["stalled"]), (&"60".into(), &().into()));
-    assert!(last["held"].as_f64() > Some(0.5), "{last}");
+    assert!(last["held"].as_f64() > Some(0.4), "{last}");
 
     let output = barwright(&["rehearse", &path, "--lifters", "80"], "2");
     let said = String::from_utf8_lossy(&output.stdout);

@@ -134,9 +134,14 @@ fn cause(followed: &Followed, from_week: usize) -> Cause {
     let missed = counts.get(&1).copied().unwrap_or_default();
     let most = counts.iter().max_by_key(|(_, count)| **count).map(|(kind, _)| *kind);
     let most = if missed * 3 >= said.len() && missed > 0 { Some(1) } else { most };
+    // While a range goes on for a step that is too big, what is said is that its top is not reached.
+    let all: Vec<&(Why, Option<Mass>)> =
+        followed.weeks.values().flat_map(|cell| &cell.said).collect();
+    let too_big = all.iter().filter(|(reason, _)| kind(reason) == Some(0)).count();
+    let most = if most == Some(3) && too_big * 6 >= said.len() { Some(0) } else { most };
     match most {
         Some(0) => {
-            let steps = said.iter().filter_map(|(reason, load)| match (reason, load) {
+            let steps = all.iter().filter_map(|(reason, load)| match (reason, load) {
                 (Why::StepTooBig { step_to, .. } | Why::Rough { step_to }, Some(load)) => {
                     Some((*load, *step_to))
                 }

@@ -27,6 +27,7 @@ pub(super) fn sheet(lift: &LiftScreen, width: u16, palette: Palette) -> Sheet<'_
         sheet.items.push(Item::Drawing(drawing(chart, width.saturating_sub(4).min(96), palette)));
     }
     sheet.rows("", &lift.records);
+    sheet.fields("By hand", &lift.fields);
     sheet.rows("Sessions", &lift.sessions);
     sheet.list("Other exercises", lift.keys.iter().filter(|key| leads(key)));
     sheet

@@ -261,6 +261,7 @@ fn lift() -> LiftScreen {
         }),
         records: vec![row("r5", 1, "5 reps: 142.5 kg, 10 November")],
         sessions: vec![row("s1", 1, "10 November: 142.5 kg × 5, 5, 4")],
+        fields: Vec::new(),
         keys: vec![key("older", "Older")],
         aloud: String::new(),
     }

@@ -5,7 +5,7 @@ use super::lifter::Need;
 use super::meant::{Planned, Said, by_effort, lift_of, said};
 use super::past;
 use super::slot::Slot;
-use crate::call::{Flow, HowMany, LoadCall, Manner, SetKind, Side, Structure};
+use crate::call::{Amount, Flow, HowMany, LoadCall, Manner, SetKind, Side, Structure};
 use crate::catalogue::Counting;
 use crate::equipment::{Fit, Rig, Stack};
 use crate::owners::{Change, Cut, Owner, RowOwner, Terms, Track};
@@ -48,7 +48,7 @@ pub(super) fn calls(
                 load: resolved.load.clone(),
                 part_loads: part_loads.clone(),
                 how_many: row.how_many(set),
-                aim: row.track.aim.filter(|_| row.is_like_first(set)),
+                aim: row.aim().filter(|_| row.is_like_first(set)),
                 effort: set.effort.filter(|_| !speed(slot, set)),
                 structure: set.structure.clone(),
                 manner: manner(slot, set),
@@ -290,11 +290,16 @@ impl<'a> Row<'a> {
         of_row(u16::try_from(at + 1).ok()?)?.checked_sub(of_row(1)?)
     }
 
+    /// What to try for within what is asked: nothing more than that while less is called.
+    fn aim(&self) -> Option<Amount> {
+        self.track.aim.filter(|_| self.cut.is_none())
+    }
+
     /// What to try for, and how far a held load goes on.
     fn range(&self) -> Vec<Because> {
         let mut why = Vec::new();
         why.extend(self.track.top.map(Because::Extended));
-        why.extend(self.track.aim.map(Because::Aim));
+        why.extend(self.aim().map(Because::Aim));
         why
     }
 

@@ -187,11 +187,12 @@ impl Ask<'_> {
             // Of what was called, which may have been less already.
             let kept = self.row.terms.cut.map_or(Percent::WHOLE, |cut| cut.keep);
             let share = Percent::from_hundredths(kept.hundredths() + change.hundredths());
-            let why = Why::OffTarget { called, edge, change };
             // Percentages go down by effort alone, unless the plan says up as well.
             if by > 0 && !rule.up {
-                return Some(Verdict::says(why));
+                let change = Percent::default();
+                return Some(Verdict::says(Why::OffTarget { called, edge, change }));
             }
+            let why = Why::OffTarget { called, edge, change };
             return Some(Verdict::with(why, Change::NextTime(share)));
         }
         // A load without a number cannot be changed by a share.

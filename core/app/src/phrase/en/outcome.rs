@@ -82,8 +82,11 @@ impl Say {
         near.print(self.unit, self.numerals)
     }
 
-    /// "2.5 % less", "4 % more".
+    /// "2.5 % less", "4 % more", "the same".
     fn change(self, change: Percent) -> String {
+        if change == Percent::default() {
+            return "the same".to_owned();
+        }
         let more = change.hundredths() >= 0;
         let size = Percent::from_hundredths(change.hundredths().saturating_abs());
         let size = size.print(self.numerals);
