@@ -7,7 +7,7 @@ use barwright_app::contract::{HowEnded, Intent, Look, Reading, Screen};
 use barwright_domain::catalogue::Region;
 use barwright_domain::progress::makes::Multiples;
 use barwright_domain::progress::test_day::{
-    After, FIRST_SINGLE, MOST_TRIES, REST_BETWEEN_TRIES, Test, Try,
+    After, MOST_TRIES, REST_BETWEEN_TRIES, Test, Try, warm_up,
 };
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 
@@ -117,8 +117,9 @@ fn steps_of_the_protocol() {
     {
         let step = Percent::from_hundredths(250);
         let test = Test { expected: kg(100), region, step, most_tries: MOST_TRIES };
-        let [easy, middle, last] = test.warm_up();
-        let shares = [easy.share, middle.share, last.share, FIRST_SINGLE].map(Percent::hundredths);
+        let [easy, middle, last] = warm_up(region);
+        let single = Percent::whole(100);
+        let shares = [easy.share, middle.share, last.share, single].map(Percent::hundredths);
         for pair in shares.windows(2) {
             let rise = (pair[1] - pair[0]) * 10_000 / pair[0];
             // To the hundredth of a percent that the shares are rounded to.

@@ -329,9 +329,11 @@ fn rules() -> impl Strategy<Value = Vec<Rule>> {
         RuleKind::MoreAddedLoad,
     ];
     let step = prop_oneof![mass().prop_map(Step::Mass), percent().prop_map(Step::Share)];
-    (subsequence(kinds, 0..=4), vec((option::of(step), any::<bool>()), 4)).prop_map(|(kinds, steps)| {
-        kinds.into_iter().zip(steps).map(|(kind, (step, up))| Rule { kind, step, up }).collect()
-    })
+    (subsequence(kinds, 0..=4), vec((option::of(step), any::<bool>()), 4)).prop_map(
+        |(kinds, steps)| {
+            kinds.into_iter().zip(steps).map(|(kind, (step, up))| Rule { kind, step, up }).collect()
+        },
+    )
 }
 
 /// The rules that rows may have: where a max or the plan's weeks own the load, none adds to it.

@@ -5,9 +5,9 @@ use crate::call::{HowMany, LoadCall, WeekKind};
 use crate::catalogue::Counting;
 use crate::coach::laid;
 use crate::plan::{Rule, RuleKind, SetCall, Step};
-use crate::session::here::Here;
 use crate::progress::makes::Makes;
 use crate::quantity::{Mass, MassUnit, Percent};
+use crate::session::here::Here;
 
 /// A step of more than a tenth, in hundredths of a percent, is more than one takes: 2–10 % (ACSM
 /// Position Stand 2009, MSSE 41(3):687–708).

@@ -155,8 +155,10 @@ pub fn adoption(
     catalogue: &Catalogue,
     shared: Shared,
 ) -> Adoption {
-    let old_rows: &[RowOwner] = desk.plan.as_ref().map(|plan| plan.rows.as_slice()).unwrap_or_default();
-    let old_plan: Vec<(At<'_>, RowOwner)> = before.map(|before| owned(before, old_rows)).unwrap_or_default();
+    let old_rows: &[RowOwner] =
+        desk.plan.as_ref().map(|plan| plan.rows.as_slice()).unwrap_or_default();
+    let old_plan: Vec<(At<'_>, RowOwner)> =
+        before.map(|before| owned(before, old_rows)).unwrap_or_default();
     let mut names = Names { track: desk.next_track, row: desk.next_row };
     // First each row by itself: its name and the track it had.
     let new = rows(plan);
@@ -189,7 +191,9 @@ pub fn adoption(
                 return false;
             };
             let had = |one: &Option<(TrackId, &At<'_>)>| one.map(|(track, _)| track);
-            row.same_key(two) || (row.alike(two) && (had(track) == had(other) || had(track).is_none() || had(other).is_none()))
+            row.same_key(two)
+                || (row.alike(two)
+                    && (had(track) == had(other) || had(track).is_none() || had(other).is_none()))
         };
         match groups.iter_mut().find(|group| group.iter().any(same)) {
             Some(group) => group.push(at),
@@ -223,9 +227,7 @@ pub fn adoption(
             // As it was.
             (Some(_), _) if !changed && (!split || shared == Shared::All) => None,
             // Apart from those it was with: from where they stand.
-            (Some((old, ..)), _) if !changed => {
-                start(desk.owners.track(&Owner::Track(old)).load)
-            }
+            (Some((old, ..)), _) if !changed => start(desk.owners.track(&Owner::Track(old)).load),
             (_, Written::Load(load)) => start(Some(load)),
             (Some(_), Written::Pin(_)) => Some(vec![Change::Fresh]),
             (None, Written::Pin(_)) => None,
@@ -236,7 +238,9 @@ pub fn adoption(
             let alone = had.is_some_and(|(track, ..)| {
                 groups.iter().flatten().any(|at| {
                     !group.contains(at)
-                        && found.get(*at).is_some_and(|(_, had)| had.map(|(had, _)| had) == Some(track))
+                        && found
+                            .get(*at)
+                            .is_some_and(|(_, had)| had.map(|(had, _)| had) == Some(track))
                 })
             });
             if alone {
@@ -261,7 +265,9 @@ fn found_before(
     before: Option<&Plan>,
     catalogue: &Catalogue,
 ) -> Option<Mass> {
-    if before.is_some() || !matches!(at.of_line.load.iter().flatten().next(), Some(LoadCall::ByFeel)) {
+    if before.is_some()
+        || !matches!(at.of_line.load.iter().flatten().next(), Some(LoadCall::ByFeel))
+    {
         return None;
     }
     let asked = at.asked()?;

@@ -78,9 +78,10 @@ impl Account {
 
     /// A word of a session takes the place of the one that session said before.
     fn say(&mut self, word: Word) {
-        let before = self.words.iter_mut().find(|other| {
-            other.session.is_some() && other.session == word.session
-        });
+        let before = self
+            .words
+            .iter_mut()
+            .find(|other| other.session.is_some() && other.session == word.session);
         match before {
             Some(before) => *before = word,
             None => self.words.push(word),
@@ -209,10 +210,8 @@ impl Owners {
     }
 
     fn with(&mut self, owner: &Owner, change: impl FnOnce(&mut Account)) {
-        let account = self
-            .accounts
-            .entry(owner.clone())
-            .or_insert_with(|| Arc::new(Account::new(owner)));
+        let account =
+            self.accounts.entry(owner.clone()).or_insert_with(|| Arc::new(Account::new(owner)));
         change(Arc::make_mut(account));
     }
 }

@@ -4,12 +4,12 @@ use serde::{Deserialize, Serialize};
 
 use super::row::{Owner, RowId};
 use super::state::MaxOrigin;
+use crate::call::SetId;
 use crate::call::{Amount, HowMany};
 use crate::catalogue::Counting;
 use crate::plan::{Miss, RuleKind};
 use crate::progress::estimate::{EstimatedReps, Formula};
 use crate::quantity::{Mass, Percent, Reps, Reserve};
-use crate::call::SetId;
 
 /// One change of an owner's state.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]

@@ -194,7 +194,9 @@ impl Track {
                         missed.times = missed.times.saturating_add(1);
                         missed.then = *then;
                     }
-                    None => self.missed.push(Missed { at: *at, times: 1, load: *load, then: *then }),
+                    None => {
+                        self.missed.push(Missed { at: *at, times: 1, load: *load, then: *then })
+                    }
                 }
             }
             Change::Cleared(at) => self.missed.retain(|missed| missed.at != *at),

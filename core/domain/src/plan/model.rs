@@ -149,7 +149,7 @@ pub enum Ramp {
     None,
     /// One step, for a later exercise on muscles that are warm.
     Short,
-    /// The usual steps.
+    /// Steps spread between what it starts from and the work load.
     Usual,
     /// These steps.
     Steps(Vec<RampStep>),
@@ -163,16 +163,6 @@ pub struct RampStep {
     /// Repetitions.
     pub reps: Reps,
 }
-
-/// The usual ramp of a first heavy lift: bar × 8, then 40 % × 5, 60 % × 3, 75 % × 2, 90 % × 1 of
-/// the work load (common practice).
-pub const USUAL_RAMP: [RampStep; 5] = [
-    RampStep { share: None, reps: 8 },
-    RampStep { share: Some(Percent::whole(40)), reps: 5 },
-    RampStep { share: Some(Percent::whole(60)), reps: 3 },
-    RampStep { share: Some(Percent::whole(75)), reps: 2 },
-    RampStep { share: Some(Percent::whole(90)), reps: 1 },
-];
 
 /// A session that weeks repeat.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

@@ -646,8 +646,6 @@ fn rule(rule: &Rule) -> String {
         (None, false) => word,
         (Some(step), false) => inline([("rule", word), ("step", step)]),
         (None, true) => inline([("rule", word), ("up", "true".to_owned())]),
-        (Some(step), true) => {
-            inline([("rule", word), ("step", step), ("up", "true".to_owned())])
-        }
+        (Some(step), true) => inline([("rule", word), ("step", step), ("up", "true".to_owned())]),
     }
 }

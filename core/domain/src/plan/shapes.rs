@@ -224,7 +224,11 @@ pub(super) static SUBSTITUTE: Shape = Shape {
 };
 pub(super) static RULE: Shape = Shape {
     name: "rule",
-    keys: &[Key::must("rule", Word(RULES_KNOWN)), Key::may("step", Any(&[MASS, PERCENT])), Key::may("up", Flag)],
+    keys: &[
+        Key::must("rule", Word(RULES_KNOWN)),
+        Key::may("step", Any(&[MASS, PERCENT])),
+        Key::may("up", Flag),
+    ],
 };
 const ONE_RULE: Holds = Any(&[Word(RULES_KNOWN), Table(&RULE)]);
 const MISSES: Holds = List(&SHORT_TEXT, STEPS);

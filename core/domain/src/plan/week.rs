@@ -289,9 +289,7 @@ fn block(at: usize, line: &Line, week: usize, cut: Cut, rest: Rests) -> Option<B
         Course::Climb { step, most_sets } => {
             (Flow::Climb { to: effort_at(0)?, step, most: most_sets }, 1)
         }
-        Course::Repeat { most_sets } => {
-            (Flow::Repeat { until: effort_at(0)?, most: most_sets }, 1)
-        }
+        Course::Repeat { most_sets } => (Flow::Repeat { until: effort_at(0)?, most: most_sets }, 1),
         Course::Total { reps, most_sets } => (Flow::Total { reps, most: most_sets }, 1),
         Course::Test { step, most_tries } => (Flow::Test { step, most: most_tries }, 1),
     };

@@ -91,9 +91,8 @@ fn pain(slot: &Slot<'_>, own: Option<Mass>) -> Option<Cut> {
         return Some(cut(keep, Cutting::BackFromPain));
     }
     let body = slot.body_mass();
-    let under = pain.at.zip(own).and_then(|(at, own)| {
-        share(at.checked_add(body)?, own.checked_add(body)?)
-    });
+    let under =
+        pain.at.zip(own).and_then(|(at, own)| share(at.checked_add(body)?, own.checked_add(body)?));
     let of_hurt = under.map_or(Percent::WHOLE, |share| share.min(Percent::WHOLE));
     let keep = i64::from(of_hurt.hundredths()) * i64::from(kept(UNDER_PAIN).hundredths()) / 10_000;
     let keep = Percent::from_hundredths(i32::try_from(keep).unwrap_or(0));
@@ -111,7 +110,8 @@ fn still_missed(slot: &Slot<'_>, missed: &Missed, own: Option<Mass>) -> Option<C
     let body = slot.body_mass();
     let most = missed.load?.checked_add(body)?;
     let of_own = share(most, own?.checked_add(body)?)?.min(Percent::WHOLE);
-    let keep = i64::from(of_own.hundredths()) * i64::from(kept(off.unwrap_or_default()).hundredths());
+    let keep =
+        i64::from(of_own.hundredths()) * i64::from(kept(off.unwrap_or_default()).hundredths());
     let keep = Percent::from_hundredths(i32::try_from(keep / 10_000).ok()?);
     Some(cut(keep, Cutting::Missed { times: missed.times, then: missed.then }))
 }
@@ -133,7 +133,8 @@ fn gap(plan: &Plan, exercise: &str) -> i32 {
         let monday = i32::try_from(week).unwrap_or(0).saturating_mul(7);
         for (nth, session) in (0_i32..).zip(sessions) {
             let Some(session) = plan.sessions.get(session) else { continue };
-            let has = |slot: &crate::plan::Slot| slot.exercise == exercise && slot.weeks.contain(week);
+            let has =
+                |slot: &crate::plan::Slot| slot.exercise == exercise && slot.weeks.contain(week);
             if session.exercises.iter().any(has) {
                 let day = session.day.map_or(nth * 7 / count, from_monday);
                 days.push(monday.saturating_add(day));

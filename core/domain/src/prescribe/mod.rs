@@ -18,6 +18,7 @@ mod row;
 mod session;
 mod slot;
 mod source;
+mod spread;
 
 pub use duration::{Duration, duration, seconds_to_go};
 pub use lifter::{ENOUGH_PAST, Lifter, MOST_PAST, Need, Past, RECENT_DAYS};

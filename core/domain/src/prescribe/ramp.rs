@@ -1,15 +1,15 @@
 //! The warm-up steps of an exercise, planned together with its work sets.
 
-use super::past;
 use super::slot::Slot;
+use super::spread;
+use crate::call::SetKind;
 use crate::call::{Flow, HowMany, Manner, Structure};
 use crate::catalogue::{Counting, Muscle};
 use crate::equipment::changes::{self, Wanted};
 use crate::equipment::{Fit, Rig, bounds};
-use crate::plan::{Ramp, RampStep, USUAL_RAMP};
-use crate::progress::test_day::{MOST_TRIES, Test, WarmUpStep};
+use crate::plan::{Ramp, RampStep};
+use crate::progress::test_day;
 use crate::quantity::{Mass, Percent, RepRange, Reps, Seconds};
-use crate::call::SetKind;
 use crate::session::{Because, Call, CallLoad, Load, Reason};
 
 /// One step, for a lift on muscles that are warm (common practice).
@@ -24,11 +24,17 @@ const WITHOUT_A_BAR: [RampStep; 2] = [
 /// Repetitions with the body alone, before work with load on it (common practice).
 const BODY_ALONE: Reps = 5;
 
+/// Repetitions with the empty bar (common practice).
+const EMPTY_BAR: Reps = 8;
+
 /// Repetitions of a first step from the floor: it is no light one (common practice).
 const FROM_THE_FLOOR: Reps = 5;
 
-/// How far a step may move from its share to save handling plates, as a share of the work load; a
-/// smallest pair at the least (common practice).
+/// Repetitions of the first step before a test: enough to feel the bar (common practice).
+const BEFORE_A_TEST: Reps = 5;
+
+/// How far a step that is written may move from its share to save handling plates, as a share of
+/// the work load; a smallest pair at the least (common practice).
 const SLACK: Percent = Percent::from_hundredths(250);
 
 /// Rest after a step: 60 s, 90 s from three quarters of the work load, 120 s from nine tenths
@@ -37,8 +43,20 @@ fn rest_after(share: Option<Percent>) -> Seconds {
     Seconds::new(match share.map_or(0, Percent::hundredths) {
         9_000.. => 120,
         7_500.. => 90,
-        _ => 60,
+        _ => REST_AFTER_LIGHT,
     })
+}
+
+const REST_AFTER_LIGHT: u32 = 60;
+
+/// A ramp as it is asked for.
+#[derive(Default)]
+struct Steps {
+    steps: Vec<Asked>,
+    /// How far one may move, where that is not said otherwise.
+    slack: Option<Mass>,
+    /// None is heavier.
+    most: Option<Mass>,
 }
 
 /// A step as it is asked for.
@@ -71,19 +89,21 @@ pub(super) fn calls(slot: &Slot<'_>, warm: &[Muscle], work: &mut [Call]) -> Vec<
     let asked = if wants_ramp(slot, &first) {
         asked(slot, warm, &first, &load, figure)
     } else {
-        Vec::new()
+        Steps::default()
     };
     let full_size = from_the_floor(slot, &load).is_some();
     let steps = together(slot, &asked, full_size, figure, work)
-        .unwrap_or_else(|| each_nearest(slot, &asked, full_size));
+        .unwrap_or_else(|| each_nearest(slot, &asked.steps, full_size));
     let mut calls: Vec<Call> = Vec::new();
     let mut heaviest: Option<Mass> = None;
-    for (asked, made) in asked.iter().zip(steps) {
+    for (step_asked, made) in asked.steps.iter().zip(steps) {
         let Some((made, rig)) = made else { continue };
         // Steps that this gym can't tell apart are one.
-        if made >= figure || heaviest.is_some_and(|heaviest| made <= heaviest) {
+        let too_heavy = made >= figure || asked.most.is_some_and(|most| made > most);
+        if too_heavy || heaviest.is_some_and(|heaviest| made <= heaviest) {
             continue;
         }
+        let asked = step_asked;
         heaviest = Some(made);
         let mut why = vec![asked.why.clone()];
         if made != asked.figure {
@@ -123,36 +143,77 @@ fn body_alone(slot: &Slot<'_>, first: &Call, load: Load, figure: Mass) -> Option
 }
 
 /// The steps as plan, protocol or usage ask for them.
-fn asked(slot: &Slot<'_>, warm: &[Muscle], first: &Call, load: &Load, figure: Mass) -> Vec<Asked> {
-    if let (Flow::Test { step, .. }, None) = (first.flow, &slot.entry.ramp) {
-        return to_a_test(slot, step).unwrap_or_default();
-    }
+fn asked(slot: &Slot<'_>, warm: &[Muscle], first: &Call, load: &Load, figure: Mass) -> Steps {
     let of = load.meant.unwrap_or(figure);
+    if let (Flow::Test { .. }, None) = (first.flow, &slot.entry.ramp) {
+        return Steps { steps: to_a_test(slot, load, of), ..Steps::default() };
+    }
     let bar = empty_bar(load);
-    let ask = |step: &RampStep| {
-        let (figure, why) = match step.share {
-            Some(share) => {
-                let gives = share.of(of)?;
-                (gives, Because::RampShare { share, of, gives })
-            }
-            // Only a bar can be empty and still be something to lift.
-            None => (bar?, Because::EmptyBar),
-        };
-        Some(Asked { figure, reps: step.reps, rest: rest_after(step.share), why })
+    let ask = |step: &RampStep| match step.share {
+        Some(share) => of_work(share, of, step.reps, rest_after(step.share)),
+        // Only a bar can be empty and still be something to lift.
+        None => bar.map(|bar| at_start(bar, step.reps, Because::EmptyBar)),
     };
     let (steps, as_written): (&[RampStep], bool) =
         match chosen(slot, warm, bar.is_some(), speed(slot)) {
-            Ramp::None => return Vec::new(),
+            Ramp::None => return Steps::default(),
             Ramp::Short => (&SHORT, false),
-            Ramp::Usual if bar.is_some() => (&USUAL_RAMP, false),
-            Ramp::Usual => (&WITHOUT_A_BAR, false),
+            Ramp::Usual => match start(slot, load) {
+                Some(start) => return usual(start, figure),
+                None => (&WITHOUT_A_BAR, false),
+            },
             Ramp::Steps(steps) => (steps, true),
         };
-    let mut all: Vec<Asked> = steps.iter().filter_map(ask).collect();
+    let mut steps: Vec<Asked> = steps.iter().filter_map(ask).collect();
     if let Some(least) = from_the_floor(slot, load) {
-        all = at_height(least, all);
+        steps = at_height(least, steps);
     }
-    if as_written { all } else { thinned(all, load, figure) }
+    let steps = if as_written { steps } else { thinned(steps, load, figure) };
+    Steps { steps, ..Steps::default() }
+}
+
+/// A share of a load.
+fn of_work(share: Percent, of: Mass, reps: Reps, rest: Seconds) -> Option<Asked> {
+    let gives = share.of(of)?;
+    Some(Asked { figure: gives, reps, rest, why: Because::RampShare { share, of, gives } })
+}
+
+/// What a ramp starts from.
+const fn at_start(figure: Mass, reps: Reps, why: Because) -> Asked {
+    Asked { figure, reps, rest: Seconds::new(REST_AFTER_LIGHT), why }
+}
+
+/// The lightest there is to lift with a bar: from the floor with full-size plates on, else empty.
+fn start(slot: &Slot<'_>, load: &Load) -> Option<Asked> {
+    match from_the_floor(slot, load) {
+        Some(least) => Some(at_start(least, FROM_THE_FLOOR, Because::FullSizePlates)),
+        None => empty_bar(load).map(|bar| at_start(bar, EMPTY_BAR, Because::EmptyBar)),
+    }
+}
+
+/// The usual steps, spread between start and work load.
+fn usual(start: Asked, figure: Mass) -> Steps {
+    let (from, most_reps) = (start.figure, start.reps);
+    let step = |step: spread::Spread| {
+        let share = |whole| Percent::whole(whole).of(figure).is_some_and(|at| step.figure >= at);
+        let why = Because::RampSpread {
+            step: step.step,
+            of: step.of,
+            from,
+            to: figure,
+            gives: step.figure,
+        };
+        let heavy = [90, 75].into_iter().find(|whole| share(*whole)).map(Percent::whole);
+        let (figure, reps) = (step.figure, step.reps.min(most_reps));
+        Asked { figure, reps, rest: rest_after(heavy), why }
+    };
+    Steps {
+        slack: spread::slack(from, figure),
+        most: spread::LAST_SHARE.of(figure),
+        steps: std::iter::once(start)
+            .chain(spread::steps(from, figure).into_iter().map(step))
+            .collect(),
+    }
 }
 
 /// Whether it is done for speed, and so with light loads.
@@ -179,16 +240,16 @@ fn chosen<'a>(slot: &'a Slot<'_>, warm: &[Muscle], with_bar: bool, speed: bool) 
     }
 }
 
-/// The protocol's steps to the first single of a test, from the max that is known.
-fn to_a_test(slot: &Slot<'_>, step: Percent) -> Option<Vec<Asked>> {
-    let expected = past::expected(slot)?;
-    let region = slot.exercise.region();
-    let test = Test { expected: expected.max, region, step, most_tries: MOST_TRIES };
-    let ask = |WarmUpStep { share, reps, rest }| {
-        let (figure, why) = expected.share(share)?;
-        Some(Asked { figure, reps, rest, why })
-    };
-    Some(test.warm_up().into_iter().filter_map(ask).collect())
+/// A light start, then the protocol's steps to the first single of a test.
+fn to_a_test(slot: &Slot<'_>, load: &Load, single: Mass) -> Vec<Asked> {
+    let ask = |step: test_day::WarmUpStep| of_work(step.share, single, step.reps, step.rest);
+    let steps = test_day::warm_up(slot.exercise.region()).into_iter().filter_map(ask);
+    let start = start(slot, load).map(|start| Asked { reps: BEFORE_A_TEST, ..start });
+    let least = start.as_ref().map(|start| start.figure);
+    start
+        .into_iter()
+        .chain(steps.filter(|step| least.is_none_or(|least| step.figure > least)))
+        .collect()
 }
 
 /// The bar of a load with nothing on.
@@ -211,12 +272,8 @@ fn from_the_floor(slot: &Slot<'_>, load: &Load) -> Option<Mass> {
 
 /// What is lighter than the bar at its height becomes that, once.
 fn at_height(least: Mass, steps: Vec<Asked>) -> Vec<Asked> {
-    let base = steps.iter().any(|step| step.figure <= least).then_some(Asked {
-        figure: least,
-        reps: FROM_THE_FLOOR,
-        rest: rest_after(None),
-        why: Because::FullSizePlates,
-    });
+    let base = steps.iter().any(|step| step.figure <= least);
+    let base = base.then_some(at_start(least, FROM_THE_FLOOR, Because::FullSizePlates));
     base.into_iter().chain(steps.into_iter().filter(|step| step.figure > least)).collect()
 }
 
@@ -248,13 +305,13 @@ fn each_nearest(slot: &Slot<'_>, asked: &[Asked], full_size: bool) -> Vec<Step> 
 /// plates put right in place. `None` where that can't be done.
 fn together(
     slot: &Slot<'_>,
-    asked: &[Asked],
+    asked: &Steps,
     full_size: bool,
     work_figure: Mass,
     work: &mut [Call],
 ) -> Option<Vec<Step>> {
     let mut wanted: Vec<Wanted> =
-        asked.iter().map(|step| Wanted { load: step.figure, firm: step.firm() }).collect();
+        asked.steps.iter().map(|step| Wanted { load: step.figure, firm: step.firm() }).collect();
     let mut loads: Vec<&mut Load> = work.iter_mut().flat_map(plated).collect();
     for load in &loads {
         let load = load.figure?;
@@ -268,7 +325,10 @@ fn together(
     }
     let smallest = slot.source.equipment.plates.iter().filter(|plate| plate.pairs > 0);
     let pair = smallest.filter_map(|plate| plate.mass.checked_mul(2)).min().unwrap_or_default();
-    let slack = slot.session.warm_up.slack.unwrap_or(SLACK).of(work_figure)?.max(pair);
+    let slack = match (slot.session.warm_up.slack, asked.slack) {
+        (None, Some(slack)) => slack,
+        (said, _) => said.unwrap_or(SLACK).of(work_figure)?.max(pair),
+    };
     let ramp = changes::Ramp {
         on_now: None,
         sets: &wanted,
@@ -278,7 +338,7 @@ fn together(
     };
     let implement = &slot.exercise.implement;
     let planned = changes::plan(slot.source.equipment, implement, &ramp).ok()?.steps;
-    let (steps, firm) = planned.split_at_checked(asked.len())?;
+    let (steps, firm) = planned.split_at_checked(asked.steps.len())?;
     let mut next = firm.iter();
     let mut now = None;
     for load in &mut loads {

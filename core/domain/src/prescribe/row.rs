@@ -400,16 +400,18 @@ fn own(slot: &Slot<'_>, block: &Block, first: &SetCall, track: &Track) -> Said {
                 let enough = first.how_many.same_kind(&then) && first.how_many.reached_by(&then);
                 found(&loose).filter(|_| enough)
             };
-            let fits = track.asked.is_none_or(|then| {
-                !slot.stands_in || first.how_many.reached_by(&then.as_called())
-            });
+            let fits = track
+                .asked
+                .is_none_or(|then| !slot.stands_in || first.how_many.reached_by(&then.as_called()));
             match found(track).filter(|_| fits).or_else(loose) {
                 Some(mut planned) => {
                     planned.why.push(Because::Carried { load: planned.figure, since: track.since });
                     planned.why.extend(said_last(slot, block));
                     Said::Figure(planned)
                 }
-                None => by_effort(slot, &first.how_many, first.effort).map_or(Said::Open, Said::Figure),
+                None => {
+                    by_effort(slot, &first.how_many, first.effort).map_or(Said::Open, Said::Figure)
+                }
             }
         }
         _ => match found(track) {
@@ -438,7 +440,8 @@ fn is_effort(why: &Because) -> bool {
 /// What the last session that counts said to the row's track.
 fn said_last(slot: &Slot<'_>, block: &Block) -> Option<Because> {
     let account = slot.lifter.desk.owners.account(&slot.track(block))?;
-    let word = account.words().iter().rev().find(|word| !word.outcome.silent && !word.outcome.held)?;
+    let word =
+        account.words().iter().rev().find(|word| !word.outcome.silent && !word.outcome.held)?;
     word.session?;
     let by = word.outcome.changes.iter().find_map(|change| match change {
         Change::Step(by) => Some(*by),

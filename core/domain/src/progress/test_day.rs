@@ -16,7 +16,7 @@ use crate::quantity::{Mass, Percent, Reps, Rounding, Seconds};
 /// A step on the way to the first single.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WarmUpStep {
-    /// Share of the estimated max.
+    /// Share of the first single.
     pub share: Percent,
     /// Repetitions.
     pub reps: Reps,
@@ -115,21 +115,22 @@ pub enum Over {
     NothingBetween,
 }
 
-impl Test {
-    /// The steps to the first single: 10 % apart for the upper body, 15 % for the lower.
-    pub const fn warm_up(&self) -> [WarmUpStep; 3] {
-        const fn step(hundredths: i32, reps: Reps, rest: u32) -> WarmUpStep {
-            let share = Percent::from_hundredths(hundredths);
-            WarmUpStep { share, reps, rest: Seconds::new(rest) }
-        }
-        match self.region {
-            Region::Lower => [step(6_082, 5, 60), step(6_994, 3, 120), step(8_043, 2, 180)],
-            Region::Upper | Region::Trunk => {
-                [step(6_950, 5, 60), step(7_645, 3, 120), step(8_409, 2, 180)]
-            }
+/// The steps to the first single: 10 % apart for the upper body, 15 % for the lower, each with the
+/// fewest repetitions of the protocol, so that the tries are what tires.
+pub const fn warm_up(region: Region) -> [WarmUpStep; 3] {
+    const fn step(hundredths: i32, reps: Reps, rest: u32) -> WarmUpStep {
+        let share = Percent::from_hundredths(hundredths);
+        WarmUpStep { share, reps, rest: Seconds::new(rest) }
+    }
+    match region {
+        Region::Lower => [step(6_575, 5, 60), step(7_561, 3, 120), step(8_696, 2, 180)],
+        Region::Upper | Region::Trunk => {
+            [step(7_513, 5, 60), step(8_264, 3, 120), step(9_091, 2, 180)]
         }
     }
+}
 
+impl Test {
     /// What comes after the tries so far. `None` where the equipment can make nothing of it.
     pub fn after(&self, tries: &[Try], makes: &impl Makes) -> Option<After> {
         let best = tries.iter().filter(|a_try| a_try.lifted).map(|a_try| a_try.load).max();

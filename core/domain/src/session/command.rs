@@ -2,8 +2,8 @@
 
 use super::event::{Guard, Kit, SwapCause};
 use super::sheet::{Entry, Sheet};
-use crate::call::{EntryId, SetId};
 use crate::call::{Amount, Ending};
+use crate::call::{EntryId, SetId};
 use crate::equipment::{Equipment, Rig};
 use crate::owners::Owner;
 use crate::quantity::{Mass, Reps, Reserve};

@@ -7,9 +7,9 @@ use std::sync::Arc;
 use super::event::{Event, Stamped};
 use super::reading::{Passed, Reading};
 use super::rest::{Rest, RestKind};
-use super::sheet::{Entry};
-use crate::call::{EntryId, SetId};
+use super::sheet::Entry;
 use super::state::{EntryRun, Lane, Note, PartRun, Run, SetRun, State};
+use crate::call::{EntryId, SetId};
 use crate::quantity::Seconds;
 
 impl State {

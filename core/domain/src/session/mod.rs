@@ -32,7 +32,8 @@ pub use reason::{Because, Reason};
 pub use refusal::Refusal;
 pub use rest::{Rest, RestKind, Standing};
 pub use sheet::{
-    Block, BodyPart, Call, CallLoad, Entry, EntryPain, Expected, LastTime, Load, PlanPlace, Sheet, Substitute,
+    Block, BodyPart, Call, CallLoad, Entry, EntryPain, Expected, LastTime, Load, PlanPlace, Sheet,
+    Substitute,
 };
 pub use state::{EntryRun, Lane, Note, PartRun, Run, SetRun, State};
 

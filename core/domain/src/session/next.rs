@@ -2,9 +2,9 @@
 
 use super::event::Guard;
 use super::sheet::{Call, CallLoad, Load};
-use crate::call::{EntryId, SetId};
 use super::state::{EntryRun, Lane, Run, SetRun};
 use crate::call::{Amount, EffortTarget, HowMany, Structure};
+use crate::call::{EntryId, SetId};
 use crate::quantity::{Range, RepRange, Reps, Reserve, Seconds};
 
 /// The part that is to be done now.

@@ -70,14 +70,14 @@ impl Run {
             return Vec::new();
         }
         let failed = done.ending == Ending::Failed;
-        let hard = set.call.effort.zip(done.left).is_some_and(|(target, left)| left < target.left.from);
+        let hard =
+            set.call.effort.zip(done.left).is_some_and(|(target, left)| left < target.left.from);
         let mut offers = Vec::new();
         if let Some(load) = lighter(LIGHTER).filter(|_| failed || hard) {
             offers.push(Offer::Lighter { entry: id.entry, load, failed });
         }
-        let fails = |set: &&SetRun| {
-            set.parts.last().is_some_and(|part| part.done.ending == Ending::Failed)
-        };
+        let fails =
+            |set: &&SetRun| set.parts.last().is_some_and(|part| part.done.ending == Ending::Failed);
         if failed && entry.pending() && entry.sets.iter().filter(fails).count() >= FAILED_SETS {
             offers.push(Offer::Skip { entry: id.entry });
         }
@@ -99,7 +99,8 @@ impl Run {
     /// A load lighter by a share of what is moved, and by one step at least.
     fn lighter(&self, entry: &EntryRun, from: Mass, off: Percent) -> Option<Mass> {
         let load = entry.sets.iter().find_map(SetRun::first_load)?;
-        let body = load.moved().and_then(|moved| moved.checked_sub(load.figure?)).unwrap_or_default();
+        let body =
+            load.moved().and_then(|moved| moved.checked_sub(load.figure?)).unwrap_or_default();
         let less = off.of(from.checked_add(body)?)?;
         let to = from.checked_sub(less)?;
         let implement = &entry.entry.implement;

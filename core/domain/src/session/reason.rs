@@ -99,6 +99,19 @@ pub enum Because {
         /// What it comes to.
         gives: Mass,
     },
+    /// A warm-up step of several that are spread evenly up to the work load.
+    RampSpread {
+        /// Which it is, from 1.
+        step: u8,
+        /// Of how many.
+        of: u8,
+        /// What they start from.
+        from: Mass,
+        /// The first work load.
+        to: Mass,
+        /// Where it lies evenly.
+        gives: Mass,
+    },
     /// The empty bar.
     EmptyBar,
     /// The lightest load with full-size plates, which set the height of a bar on the floor.

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use super::evidence::Row;
 use super::{Ground, outcome};
-use crate::call::{EntryId, Ending, SetKind, WeekKind};
+use crate::call::{Ending, EntryId, SetKind, WeekKind};
 use crate::owners::{Change, Cutting, Outcome, Owner, Why};
 use crate::quantity::{Mass, Percent};
 use crate::session::{EntryRun, Run};
@@ -44,16 +44,16 @@ fn of_lift(
     let care = ground.owners.care(lift);
     let parts = || {
         entries.iter().flat_map(|(id, entry)| {
-            (0_u16..).zip(&entry.sets).flat_map(move |(at, set)| {
-                set.parts.iter().map(move |part| (*id, at, set, part))
-            })
+            (0_u16..)
+                .zip(&entry.sets)
+                .flat_map(move |(at, set)| set.parts.iter().map(move |part| (*id, at, set, part)))
         })
     };
-    let hurt: Vec<_> =
-        parts().filter(|(.., part)| part.done.ending == Ending::Pain).collect();
+    let hurt: Vec<_> = parts().filter(|(.., part)| part.done.ending == Ending::Pain).collect();
     if !hurt.is_empty() {
         let at: Option<Mass> = hurt.iter().filter_map(|(.., part)| part.done.load.figure).min();
-        let sets = hurt.iter().map(|(entry, set, ..)| crate::call::SetId { entry: *entry, set: *set });
+        let sets =
+            hurt.iter().map(|(entry, set, ..)| crate::call::SetId { entry: *entry, set: *set });
         let changes = vec![Change::Hurt { at }];
         return Some(Outcome { changes, sets: sets.collect(), ..outcome(&owner, Why::Pain) });
     }
@@ -88,7 +88,9 @@ fn of_lift(
             Outcome { changes: vec![change], ..outcome(&owner, Why::PainFree) }
         });
     }
-    let Some(Cutting::LayOff { .. } | Cutting::EaseIn) = cut.map(|cut| cut.why) else { return None };
+    let Some(Cutting::LayOff { .. } | Cutting::EaseIn) = cut.map(|cut| cut.why) else {
+        return None;
+    };
     let cut = cut?;
     let rows: Vec<Row<'_>> = entries
         .iter()
@@ -105,8 +107,7 @@ fn of_lift(
     } else {
         cut.keep
     };
-    let change =
-        if keep >= Percent::WHOLE { Change::Back } else { Change::LaidOff { keep } };
+    let change = if keep >= Percent::WHOLE { Change::Back } else { Change::LaidOff { keep } };
     Some(Outcome { changes: vec![change], ..outcome(&owner, Why::Back) })
 }
 

@@ -1,6 +1,6 @@
 //! What the sets of a row say: sides brought together, and what says nothing left out.
 
-use crate::call::{Amount, EffortTarget, EntryId, Ending, HowMany, SetId, SetKind};
+use crate::call::{Amount, EffortTarget, Ending, EntryId, HowMany, SetId, SetKind};
 use crate::owners::Terms;
 use crate::quantity::{Mass, Reserve};
 use crate::session::{CallLoad, EntryRun, Load, SetRun};
@@ -58,7 +58,8 @@ impl<'a> Row<'a> {
         let of_row = |set: &&SetRun| {
             set.call.row == terms.row && set.call.round > 0 && set.call.kind != SetKind::Ramp
         };
-        let mut rounds: Vec<u16> = entry.sets.iter().filter(of_row).map(|set| set.call.round).collect();
+        let mut rounds: Vec<u16> =
+            entry.sets.iter().filter(of_row).map(|set| set.call.round).collect();
         rounds.sort_unstable();
         rounds.dedup();
         let mut judged = Vec::new();
@@ -78,9 +79,8 @@ impl<'a> Row<'a> {
             CallLoad::AfterTop { .. } | CallLoad::Chosen { .. } => None,
         });
         let meant = called.as_ref().and_then(|load| load.meant.or(load.figure));
-        let ended = |set: &SetRun| {
-            set.parts.last().is_some_and(|part| !part.done.ending.is_evidence())
-        };
+        let ended =
+            |set: &SetRun| set.parts.last().is_some_and(|part| !part.done.ending.is_evidence());
         let broken = entry.skipped
             || entry.sets.iter().filter(of_row).any(|set| set.skipped || set.left || ended(set));
         let last = rounds.last().copied().unwrap_or(0);
@@ -172,9 +172,8 @@ fn one(id: EntryId, sets: &[(u16, &SetRun)], terms: &Terms) -> Option<Judged> {
         }
     }
     // The side that ended otherwise says nothing, and so nothing is whole without it.
-    let silent = begun.any(|(_, set)| {
-        set.parts.last().is_some_and(|part| !part.done.ending.is_evidence())
-    });
+    let silent =
+        begun.any(|(_, set)| set.parts.last().is_some_and(|part| !part.done.ending.is_evidence()));
     let sides = if terms.each_side { 2 } else { 1 };
     weakest.whole = !silent && evidence.len() >= sides;
     Some(weakest)

@@ -150,7 +150,8 @@ impl Ask<'_> {
 
     /// Two or more over the goal in the last set of two sessions running.
     fn two_for_two(&self, rule: Rule) -> Option<Verdict> {
-        let (floor, goal) = ends(&self.row.last_set().map_or(self.row.terms.asked, |set| set.asked));
+        let (floor, goal) =
+            ends(&self.row.last_set().map_or(self.row.terms.asked, |set| set.asked));
         let goal = goal.reps()?;
         // One that was cut short before its last set says nothing and is passed over.
         let Some(last) = self.row.last_set() else {
@@ -214,7 +215,8 @@ impl Ask<'_> {
     /// Where no rule is written the load holds; twice well off its target, a change is proposed.
     fn without_a_rule(&self, no_rule: bool) -> Verdict {
         let why = if no_rule { Why::NoRule } else { Why::AsPlanned };
-        let Some((by, called, edge)) = self.row.off_target().filter(|(by, ..)| by.abs() >= WELL_OFF)
+        let Some((by, called, edge)) =
+            self.row.off_target().filter(|(by, ..)| by.abs() >= WELL_OFF)
         else {
             return Verdict::says(why);
         };

@@ -37,13 +37,15 @@ pub(super) fn outcome(
     let exercise = ground.catalogue.get(&entry.entry.exercise)?;
     let here = Here { equipment: &run.equipment, exercise, counting: row.terms.counting };
     let verdict = judge(run, row, &said, &state, &here, ground);
-    let up = verdict.changes.iter().any(|change| {
-        matches!(change, Change::NextTime(share) if *share > Percent::WHOLE)
-    });
+    let up = verdict
+        .changes
+        .iter()
+        .any(|change| matches!(change, Change::NextTime(share) if *share > Percent::WHOLE));
     result.changes = verdict.changes;
     result.why = verdict.why;
     result.silent = verdict.silent;
-    result.proposal = verdict.proposal.map(|proposal| of_max(proposal, row.terms, &verdict.why, ground));
+    result.proposal =
+        verdict.proposal.map(|proposal| of_max(proposal, row.terms, &verdict.why, ground));
     Some((result, if up { sets } else { Vec::new() }))
 }
 
@@ -137,11 +139,8 @@ fn found(run: &Run, row: &Row<'_>, state: &Track) -> Option<Verdict> {
     }
     // A load by the table or found on the floor, where nothing was carried yet.
     if state.load.is_none() && terms.own.is_none() {
-        let change = Change::Load {
-            load: load.figure?,
-            counting: load.counting,
-            asked: terms.asked,
-        };
+        let change =
+            Change::Load { load: load.figure?, counting: load.counting, asked: terms.asked };
         return Some(Verdict { changes: vec![change], ..Verdict::says(Why::Found) });
     }
     None
@@ -168,7 +167,9 @@ fn missed(row: &Row<'_>, state: &Track, ground: &Ground<'_>) -> Verdict {
     let shared = terms.id.filter(|id| shares(ground, *id));
     let proposal = match (times, then, shared) {
         (2, _, Some(row)) => Some(Proposal { question: Question::OwnTrack(row), to: None }),
-        (3.., Miss::Hold, _) => Some(Proposal { question: Question::Missed, to: lower(terms, ground) }),
+        (3.., Miss::Hold, _) => {
+            Some(Proposal { question: Question::Missed, to: lower(terms, ground) })
+        }
         _ => None,
     };
     Verdict { changes, proposal, ..Verdict::says(Why::Missed { times, then }) }

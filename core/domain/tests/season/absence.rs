@@ -38,10 +38,14 @@ fn a_lay_off_goes_by_the_lifts_own_days() {
     season.days(2);
     let entry = season.entry(2, 1, "back-squat");
     assert_eq!(meant(work(&entry)[0]), Some(kg("96")));
-    assert!(why(&entry).iter().any(|why| matches!(
-        why,
-        Because::Cut { cut, .. } if cut.why == Cutting::LayOff { days: Some(31) }
-    )), "{:?}", why(&entry));
+    assert!(
+        why(&entry).iter().any(|why| matches!(
+            why,
+            Because::Cut { cut, .. } if cut.why == Cutting::LayOff { days: Some(31) }
+        )),
+        "{:?}",
+        why(&entry)
+    );
     assert_eq!(season.loads(2, 1, "leg-curl"), ["pin 5", "pin 5"]);
     // 20 % comes back in four sessions: 85, 90, 95 and all of 120.
     for (week, load) in (3..).zip(["102", "107.5", "113.5", "120"]) {

@@ -26,10 +26,7 @@ fn on_percent_rows_it_goes_down_for_one_session() {
     );
     let left = |halves| Reserve::from_halves(halves).unwrap();
     let change = Percent::whole(-4);
-    assert_eq!(
-        of(&called, "track").why,
-        Why::OffTarget { called: left(4), edge: left(6), change }
-    );
+    assert_eq!(of(&called, "track").why, Why::OffTarget { called: left(4), edge: left(6), change });
     let entry = season.entry(1, 2, "front-squat");
     assert_eq!(meant(work(&entry)[0]), Some(kg("115.2")));
     assert!(why(&entry).iter().any(|why| matches!(why, Because::Cut { .. })));
@@ -47,8 +44,7 @@ fn up_only_where_the_plan_says_so() {
     season.max("front-squat", "160");
     season.session(1, 1, &[("front-squat", &easy)]);
     assert_eq!(season.load(2, 1, "front-squat"), "120");
-    let mut season =
-        Season::of(&["Monday"], &squat("{ rule = \"by effort\", up = true }"));
+    let mut season = Season::of(&["Monday"], &squat("{ rule = \"by effort\", up = true }"));
     season.max("front-squat", "160");
     season.session(1, 1, &[("front-squat", &easy)]);
     // One rep past four left, two halves: 4 % more.

@@ -11,7 +11,8 @@ fn bench() -> Season {
         "[[session.exercise]]\nname = \"Bench press\"\nsets = 1\nreps = 5\nleft = 2\nload = \"80 \
          %\"\nramp = \"none\"",
     );
-    let mut season = Season::new(&text.replace("weeks = 8", "weeks = 8\nraise_max = \"estimates\""));
+    let mut season =
+        Season::new(&text.replace("weeks = 8", "weeks = 8\nraise_max = \"estimates\""));
     season.max("bench-press", "100");
     season
 }
@@ -23,7 +24,10 @@ fn two_sessions_raise_it_and_the_smaller_counts() {
     let mut season = bench();
     let once = season.session(1, 1, &[("bench-press", &[reps(5).left(8)])]);
     assert!(matches!(of(&once, "max").why, Why::AboveOnce { .. }), "{once:?}");
-    assert_eq!((season.max_of("bench-press"), season.load(2, 1, "bench-press")), (kg("100"), "80".into()));
+    assert_eq!(
+        (season.max_of("bench-press"), season.load(2, 1, "bench-press")),
+        (kg("100"), "80".into())
+    );
     season.session(2, 1, &[("bench-press", &[reps(5).left(6)])]);
     assert_eq!(season.max_of("bench-press"), kg("101"));
     // 80 % of 101 are 80.8; the next pair begins anew.
@@ -69,12 +73,15 @@ fn a_lower_test_is_asked_first() {
     let outcomes = season.session(
         1,
         1,
-        &[("back-squat", &[
-            reps(1).with("138"),
-            reps(1).with("145"),
-            reps(0).with("152.5").ended(Ending::Failed),
-            reps(0).with("147.5").ended(Ending::Failed),
-        ])],
+        &[(
+            "back-squat",
+            &[
+                reps(1).with("138"),
+                reps(1).with("145"),
+                reps(0).with("152.5").ended(Ending::Failed),
+                reps(0).with("147.5").ended(Ending::Failed),
+            ],
+        )],
     );
     let proposal = of(&outcomes, "max").proposal.clone().unwrap();
     assert_eq!((proposal.question, proposal.to), (Question::Test, Some(kg("145"))));

@@ -73,12 +73,18 @@ fn one_of_several_is_asked_about() {
     };
     let mut season = start();
     season.adopt(&one, true);
-    assert_eq!((season.load(2, 1, "barbell-row"), season.load(2, 2, "barbell-row")), ("50".into(), "62.5".into()));
+    assert_eq!(
+        (season.load(2, 1, "barbell-row"), season.load(2, 2, "barbell-row")),
+        ("50".into(), "62.5".into())
+    );
     season.session(2, 1, &[("barbell-row", &[reps(10), reps(10)])]);
     assert_eq!(season.load(2, 2, "barbell-row"), "62.5");
     let mut season = start();
     season.adopt_taking(&one, true, Shared::All);
-    assert_eq!((season.load(2, 1, "barbell-row"), season.load(2, 2, "barbell-row")), ("50".into(), "50".into()));
+    assert_eq!(
+        (season.load(2, 1, "barbell-row"), season.load(2, 2, "barbell-row")),
+        ("50".into(), "50".into())
+    );
 }
 
 /// Another plan starts by its own numbers, and goes on from what was found by feel.

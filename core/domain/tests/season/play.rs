@@ -96,13 +96,9 @@ impl Season {
         let (text, day) = (text.to_owned(), self.lifter.today);
         let on = self.lifter.desk.plan.as_ref().map(|plan| plan.seq);
         let event = match on.filter(|_| mended) {
-            Some(seq) => DeskEvent::PlanMended {
-                plan: seq,
-                text,
-                day,
-                rows: found.rows,
-                said: found.said,
-            },
+            Some(seq) => {
+                DeskEvent::PlanMended { plan: seq, text, day, rows: found.rows, said: found.said }
+            }
             None => DeskEvent::PlanAdopted {
                 text,
                 name: plan.name.clone(),
@@ -183,7 +179,12 @@ impl Season {
     }
 
     /// Plays a sheet; where `all` is not, sets that nothing is said of are not begun.
-    pub(crate) fn play(&mut self, sheet: Sheet, sets: &[(&str, &[Did])], all: bool) -> Vec<Outcome> {
+    pub(crate) fn play(
+        &mut self,
+        sheet: Sheet,
+        sets: &[(&str, &[Did])],
+        all: bool,
+    ) -> Vec<Outcome> {
         let body_mass = self.lifter.desk.body_mass.map(|(mass, _)| mass);
         let mut at = Reading {
             wall_ms: i64::from(self.lifter.today) * DAY_MS + 61_200_000,
@@ -203,7 +204,8 @@ impl Season {
             let entry = run.entries[&cursor.set.entry].clone();
             let set = run.set(cursor.set).unwrap();
             let ramp = set.call.kind == SetKind::Ramp;
-            let did = said.get_mut(&entry.entry.exercise).filter(|_| !ramp).and_then(Iterator::next);
+            let did =
+                said.get_mut(&entry.entry.exercise).filter(|_| !ramp).and_then(Iterator::next);
             match did {
                 Some(did) => self.tap(&mut at, &Command::Record(did.0)),
                 None if ramp || all => self.tap(&mut at, &Command::Record(RecordedSet::default())),
@@ -233,8 +235,7 @@ impl Season {
             Ground { owners: &before, catalogue: &self.catalogue, rows: &rows, late: false };
         let outcomes = settle(&run, &sets, &ground);
         let day = run.began.local_day();
-        let event =
-            DeskEvent::Decided { session: run.session, day, outcomes: outcomes.clone() };
+        let event = DeskEvent::Decided { session: run.session, day, outcomes: outcomes.clone() };
         self.desk(&event);
         let mut by_exercise: BTreeMap<String, Vec<DoneSet>> = BTreeMap::new();
         for set in sets {
@@ -254,7 +255,8 @@ impl Season {
     }
 
     pub(crate) fn tap(&mut self, at: &mut Reading, command: &Command) {
-        let events = decide(&self.state, command, at).unwrap_or_else(|no| panic!("{no}: {command:?}"));
+        let events =
+            decide(&self.state, command, at).unwrap_or_else(|no| panic!("{no}: {command:?}"));
         self.seq += 1;
         let tap = self.seq;
         for event in events {

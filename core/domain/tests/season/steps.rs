@@ -109,8 +109,10 @@ fn double_progression_on_dumbbells() {
 #[test]
 fn a_coarse_rack_is_held_with_more_repetitions() {
     for (halves, rough) in [(0, false), (14, true)] {
-        let mut season =
-            Season::of(&["Monday"], &CURL.replace("left = 2\n", "load = \"10 kg\"\n    left = 2\n"));
+        let mut season = Season::of(
+            &["Monday"],
+            &CURL.replace("left = 2\n", "load = \"10 kg\"\n    left = 2\n"),
+        );
         for (week, top) in (1..).zip([11, 12, 13, 14, 15]) {
             let held = season.session(week, 1, &[("dumbbell-curl", &curls(top, top, halves))]);
             let held = of(&held, "track");

@@ -69,10 +69,7 @@ impl Table {
             sets.iter().map(|set| set.exercise.clone()).collect::<std::collections::BTreeSet<_>>()
         {
             let of = sets.iter().filter(|set| set.exercise == slug).cloned();
-            let past = Past {
-                day,
-                sets: of.map(|set| DoneSet { day, ..set }).collect(),
-            };
+            let past = Past { day, sets: of.map(|set| DoneSet { day, ..set }).collect() };
             self.lifter.past.entry(slug).or_default().insert(0, past);
         }
         self

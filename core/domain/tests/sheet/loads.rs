@@ -4,8 +4,8 @@ use barwright_domain::call::{HowMany, Side};
 use barwright_domain::catalogue::Counting;
 use barwright_domain::desk::DeskEvent;
 use barwright_domain::equipment::Rig;
-use barwright_domain::prescribe::{self, Need};
 use barwright_domain::owners::{Change, Owner};
+use barwright_domain::prescribe::{self, Need};
 use barwright_domain::quantity::{Percent, RepRange, Seconds};
 use barwright_domain::session::{Because, CallLoad, Kit, SetKind};
 

@@ -12,7 +12,10 @@ fn seconds(body: &str) -> u64 {
 fn seconds_by_hand() {
     // A minute to set up (common practice); three sets of ten at 3 s a repetition; rests of 60 s.
     // The last set has no rest after it.
-    assert_eq!(seconds("name = \"Push-up\"\nsets = 3\nreps = 10\nrest = \"60 s\""), 60 + 3 * 90 - 60);
+    assert_eq!(
+        seconds("name = \"Push-up\"\nsets = 3\nreps = 10\nrest = \"60 s\""),
+        60 + 3 * 90 - 60
+    );
     // 4-2-X-0: an X counts a second, so seven a repetition.
     let tempo = "name = \"Push-up\"\nsets = 1\nreps = 4\ntempo = \"4-2-X-0\"\nrest = \"0 s\"";
     assert_eq!(seconds(tempo), 60 + 28);
@@ -133,7 +136,8 @@ fn what_is_left_out_and_in_which_order() {
 
 #[test]
 fn what_the_plan_keeps_is_left_whole() {
-    let body = SESSION.replace("name = \"One-leg bridge\"", "name = \"One-leg bridge\"\n    keep = true");
+    let body =
+        SESSION.replace("name = \"One-leg bridge\"", "name = \"One-leg bridge\"\n    keep = true");
     let (_, left_out) = fit_minutes(&Table::of(&body).week(0).sheet, 12);
     let bridge = |out: &LeftOut| match out {
         LeftOut::Exercise(name) | LeftOut::Sets { name, .. } => name == "One-leg bridge",

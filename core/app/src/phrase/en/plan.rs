@@ -4,7 +4,7 @@ use barwright_domain::call::{EffortTarget, Flow, HowMany, LoadCall, MaxOf, Side,
 use barwright_domain::catalogue::Catalogue;
 use barwright_domain::plan::{
     Block, Cut, Entry, Gear, Plan, Ramp, RampStep, Rule, RuleKind, SetCall, SetUp, Sides, Step,
-    Substitute, USUAL_RAMP, WarmUp, WeekSession, Weeks,
+    Substitute, WarmUp, WeekSession, Weeks,
 };
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Range, Seconds};
 
@@ -278,7 +278,7 @@ impl PlanWords<'_> {
         match ramp {
             Ramp::None => "no ramp".to_owned(),
             Ramp::Short => "a ramp of one step".to_owned(),
-            Ramp::Usual => steps(&USUAL_RAMP),
+            Ramp::Usual => "a ramp spread up to the work load".to_owned(),
             Ramp::Steps(own) => steps(own),
         }
     }

@@ -112,6 +112,12 @@ impl Say {
                 self.mass(*of),
                 self.mass(*gives)
             ),
+            Because::RampSpread { step, of, from, to, gives } => format!(
+                "warm-up step {step} of {of}, spread from {} to {} = {}",
+                self.mass(*from),
+                self.mass(*to),
+                self.tenth(*gives)
+            ),
             Because::EmptyBar => "warm-up: the empty bar".to_owned(),
             Because::FullSizePlates => {
                 "warm-up: the lightest with full-size plates, which set the bar's height".to_owned()

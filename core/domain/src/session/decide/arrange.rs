@@ -1,12 +1,12 @@
 //! The order of work: skip, swap, postpone, take up, add.
 
 use super::super::event::{Event, SwapCause};
-use crate::call::SetKind;
 use super::super::refusal::Refusal;
 use super::super::sheet::{Call, CallLoad, Entry};
-use crate::call::{EntryId};
 use super::super::state::Run;
 use super::{MOST_ENTRIES, MOST_SETS, exercise, pending};
+use crate::call::EntryId;
+use crate::call::SetKind;
 
 /// A set in the middle of its parts is left where it is before something else is taken up.
 pub(super) fn leave_open_set(run: &Run) -> Option<Event> {

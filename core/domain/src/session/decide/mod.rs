@@ -11,10 +11,10 @@ use super::event::{Event, Stamped};
 use super::next::Cursor;
 use super::reading::{Passed, Reading};
 use super::refusal::Refusal;
-use super::sheet::{Sheet};
-use crate::call::{EntryId, SetId};
+use super::sheet::Sheet;
 use super::state::{EntryRun, Run, State};
 use super::{MOST_ENTRIES, MOST_NOTE, MOST_SET_UP, MOST_SETS};
+use crate::call::{EntryId, SetId};
 
 /// The events that a command comes to, in order; they are one tap.
 ///

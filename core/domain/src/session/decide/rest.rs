@@ -5,9 +5,9 @@ use super::super::next::pause_after;
 use super::super::reading::{Passed, Reading};
 use super::super::refusal::Refusal;
 use super::super::rest::{Rest, RestKind};
-use crate::call::SetId;
 use super::super::state::Run;
 use crate::call::Flow;
+use crate::call::SetId;
 use crate::quantity::Seconds;
 
 /// The longest rest that "longer" leads to, in milliseconds: an hour.
