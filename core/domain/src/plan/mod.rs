@@ -16,7 +16,7 @@ mod week;
 pub use line::{Course, Line, OnSets, PerSet, Rests, Varied, Weeks};
 pub use model::{
     Accepted, Gear, Goal, MaxRule, Plan, Ramp, RampStep, Session, SetUp, Sides, Slot, Substitute,
-    WarmUp, Week,
+    USUAL_WORKING_MAX, WarmUp, Week,
 };
 pub use read::{Place, Places, PlanFile, SlotPlace};
 pub use rules::{Cut, LayOff, Miss, RaiseMax, Rule, RuleKind, Step, USUAL_LAY_OFF, USUAL_MISSES};

@@ -164,6 +164,10 @@ pub struct RampStep {
     pub reps: Reps,
 }
 
+/// The share of a reference max that is a working max where the plan names none: what a lifter
+/// makes on any day (common practice).
+pub const USUAL_WORKING_MAX: Percent = Percent::whole(95);
+
 /// A session that weeks repeat.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Session {

@@ -2,7 +2,8 @@
 
 use super::line::{Course, Line, OnSets, PerSet, Rests, Varied, Weeks};
 use super::model::{
-    Gear, Goal, MaxRule, Plan, Ramp, Session, SetUp, Slot, Substitute, WarmUp, Week,
+    Gear, Goal, MaxRule, Plan, Ramp, Session, SetUp, Slot, Substitute, USUAL_WORKING_MAX, WarmUp,
+    Week,
 };
 use super::rules::{Cut, LayOff, Miss, RaiseMax, Rule, Step, USUAL_LAY_OFF, USUAL_MISSES};
 use super::shapes;
@@ -63,7 +64,7 @@ impl Page {
         if plan.rest_step != Seconds::new(20) {
             self.key("rest_step", &seconds(plan.rest_step));
         }
-        if plan.working_max != Percent::whole(90) {
+        if plan.working_max != USUAL_WORKING_MAX {
             self.key("working_max", &percent(plan.working_max));
         }
         if plan.raise_max != RaiseMax::default() {

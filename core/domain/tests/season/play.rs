@@ -196,7 +196,7 @@ impl Season {
         self.tap(&mut at, &Command::Begin { sheet, equipment, body_mass });
         let mut said: BTreeMap<String, std::vec::IntoIter<Did>> = sets
             .iter()
-            .map(|(name, sets)| ((*name).to_owned(), sets.to_vec().into_iter()))
+            .map(|(name, sets)| ((*name).to_owned(), Vec::from(*sets).into_iter()))
             .collect();
         loop {
             let run = self.state.running().unwrap();

@@ -96,15 +96,13 @@ fn a_drop_takes_its_share_off_what_was_really_on() {
 
 #[test]
 fn ranges_follow_one_another_without_rest() {
-    let part = |name: &str| RangePart { name: name.into(), reps: RepRange::just(7) };
-    let parts = vec![part("bottom half"), part("top half"), part("whole")];
-    let mut floor = on(with(Structure::Ranges { parts }, "7"));
-    for at in ["0.0.1", "0.0.2"] {
-        floor.racked();
-        assert_eq!((floor.at().as_str(), floor.rest()), (at, None));
-    }
-    floor.reps(5);
-    assert_eq!(reps_of(&floor, 0), [7, 7, 5]);
+    let part = |name: &str, reps| RangePart { name: name.into(), reps: RepRange::just(reps) };
+    let parts = vec![part("whole", 9), part("from the stretch to halfway", 4)];
+    let mut floor = on(with(Structure::Ranges { parts }, "9"));
+    floor.racked();
+    assert_eq!((floor.at().as_str(), floor.rest()), ("0.0.1", None));
+    floor.reps(3);
+    assert_eq!(reps_of(&floor, 0), [9, 3]);
 }
 
 #[test]

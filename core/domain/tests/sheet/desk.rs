@@ -129,10 +129,6 @@ pub(crate) fn done(exercise: &str, round: u16, figure: Option<&str>, reps: Reps)
     }
 }
 
-pub(crate) fn asking(set: DoneSet, from: Reps, to: Reps) -> DoneSet {
-    DoneSet { asked: HowMany::Reps(RepRange { from, to }), ..set }
-}
-
 pub(crate) fn on_side(set: DoneSet, side: Side) -> DoneSet {
     DoneSet { side: Some(side), ..set }
 }

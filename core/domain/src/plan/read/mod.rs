@@ -10,7 +10,9 @@ use std::collections::BTreeMap;
 
 use super::bounds;
 use super::line::{Rests, Weeks};
-use super::model::{Accepted, Goal, MaxRule, Plan, Ramp, RampStep, Session, WarmUp, Week};
+use super::model::{
+    Accepted, Goal, MaxRule, Plan, Ramp, RampStep, Session, USUAL_WORKING_MAX, WarmUp, Week,
+};
 use super::rules::{Cut, LayOff, Miss, RaiseMax, USUAL_LAY_OFF, USUAL_MISSES};
 use super::shapes;
 use crate::call::WeekKind;
@@ -305,7 +307,7 @@ fn plan(root: &Table<'_>, catalogue: &Catalogue) -> Option<PlanFile> {
         working_max: root
             .get("working_max")
             .and_then(|item| item.percent())
-            .unwrap_or(Percent::whole(90)),
+            .unwrap_or(USUAL_WORKING_MAX),
         raise_max: word(root, "raise_max", shapes::RAISES, &RAISES).unwrap_or_default(),
         maxes,
         misses: misses(root).unwrap_or_else(|| USUAL_MISSES.to_vec()),
