@@ -31,6 +31,8 @@ pub const BELT: &str = "belt";
 pub const BARBELL: &str = "barbell";
 /// A rack of loads held in the hand, unless the equipment says what kind.
 pub const DUMBBELL: &str = "dumbbell";
+/// A kettlebell.
+pub const KETTLEBELL: &str = "kettlebell";
 /// A stack, unless the equipment says what kind.
 pub const CABLE: &str = "cable";
 /// One plate held in the hands.

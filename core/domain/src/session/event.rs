@@ -34,7 +34,7 @@ pub enum Guard {
     Pins,
     /// A spotter.
     Spotter,
-    /// Neither: two are kept in reserve.
+    /// Neither: two are kept in reserve, and no max is tried.
     Neither,
 }
 
@@ -176,6 +176,13 @@ pub enum Event {
         /// Its name.
         set: SetId,
         /// Its call.
+        call: Call,
+    },
+    /// A set that is still to come is called otherwise.
+    SetCalled {
+        /// The set.
+        set: SetId,
+        /// Its call from here on.
         call: Call,
     },
     /// Loads of sets to come were resolved or changed.

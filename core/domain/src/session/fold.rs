@@ -157,6 +157,13 @@ impl Run {
                 let call = call.clone();
                 self.with(set.entry, |entry| entry.sets.push(SetRun::new(call)));
             }
+            Event::SetCalled { set, call } => {
+                if let Some(set) = self.set_mut(*set).filter(|set| !set.begun()) {
+                    set.call = Arc::new(call.clone());
+                    (set.load, set.next_load) = (None, None);
+                    set.part_loads.clear();
+                }
+            }
             Event::LoadsSet { loads } => {
                 for row in loads {
                     if let Some(set) = self.set_mut(row.set) {

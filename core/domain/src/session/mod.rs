@@ -9,6 +9,7 @@ mod command;
 mod decide;
 mod event;
 mod fold;
+mod guard;
 pub(crate) mod here;
 mod made;
 mod next;

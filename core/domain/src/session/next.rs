@@ -1,11 +1,10 @@
 //! What comes next.
 
-use super::event::Guard;
 use super::sheet::{Call, CallLoad, Load};
 use super::state::{EntryRun, Lane, Run, SetRun};
 use crate::call::{Amount, EffortTarget, HowMany, Structure};
 use crate::call::{EntryId, SetId};
-use crate::quantity::{Range, RepRange, Reps, Reserve, Seconds};
+use crate::quantity::{Range, RepRange, Reps, Seconds};
 
 /// The part that is to be done now.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -131,17 +130,9 @@ impl Run {
         first.parts.get(usize::from(part))?.done.amount.reps()
     }
 
-    /// The effort target of a set, kept at two in reserve where nothing guards the lifter.
+    /// The effort target of a set.
     pub fn effort_at(&self, set: SetId) -> Option<EffortTarget> {
-        let entry = self.entries.get(&set.entry)?;
-        let target = entry.sets.get(usize::from(set.set))?.call.effort?;
-        let two = Reserve::from_halves(4)?;
-        let unguarded = entry.entry.over_body && entry.guard == Some(Guard::Neither);
-        if !unguarded || target.left.from >= two {
-            return Some(target);
-        }
-        let left = Range { from: two, to: target.left.to.max(two) };
-        Some(EffortTarget { left, ..target })
+        self.set(set)?.call.effort
     }
 }
 

@@ -193,6 +193,8 @@ pub enum Because {
         /// From the set just done.
         from: Mass,
     },
+    /// Neither pins nor a spotter under a bar: a set with two in reserve in place of a test.
+    Unguarded,
     /// Nothing to go by: the lifter finds it.
     NothingToGoBy,
     /// A single step again after a long pause.

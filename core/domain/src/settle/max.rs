@@ -49,8 +49,9 @@ pub(super) fn outcomes(
         let max = ground.owners.max(lift);
         let now = max.now.as_ref().map(|(mass, ..)| *mass);
         if sets.iter().any(|set| set.kind == SetKind::Test) {
+            let guarded = !entries.iter().any(|entry| entry.unguarded());
             return (raise != RaiseMax::Never)
-                .then(|| tested(&owner, now, &entries, &sets))
+                .then(|| tested(&owner, now, &entries, &sets, guarded))
                 .flatten();
         }
         let estimates = raise == RaiseMax::Estimates
@@ -70,12 +71,14 @@ pub(super) fn outcomes(
 }
 
 /// A test sets the max where it was ended by a miss, the last try, or nothing left; what is lower
-/// than the max that stands, or was not ended, is asked first.
+/// than the max that stands, or was not ended, is asked first; and so is what was lifted before
+/// nothing guarded the lifter any more.
 fn tested(
     owner: &Owner,
     now: Option<Mass>,
     entries: &[&EntryRun],
     sets: &[&DoneSet],
+    guarded: bool,
 ) -> Option<Outcome> {
     let tries = || sets.iter().filter(|set| set.kind == SetKind::Test);
     let lifted = |set: &&&DoneSet| {
@@ -90,7 +93,7 @@ fn tested(
         failed || (set.moved == Some(best.0) && set.left == Some(Reserve::NONE))
     }) || entries.iter().any(|entry| enough(entry));
     let mut found = Outcome { sets: vec![best.1], ..outcome(owner, Why::Tested) };
-    if ended && now.is_none_or(|now| best.0 >= now) {
+    if guarded && ended && now.is_none_or(|now| best.0 >= now) {
         if now != Some(best.0) {
             found.changes.push(Change::Max { mass: best.0, origin: MaxOrigin::Tested });
         }

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used)] // helpers outside #[test] functions
 
 mod floor;
+mod guard;
 mod order;
 mod parts;
 mod rest;

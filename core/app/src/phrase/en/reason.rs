@@ -122,6 +122,7 @@ impl Say {
             Because::FullSizePlates => {
                 "warm-up: the lightest with full-size plates, which set the bar's height".to_owned()
             }
+            Because::Unguarded => "neither pins nor a spotter, so no max is tried".to_owned(),
             Because::BodyAlone => "warm-up: the body alone".to_owned(),
             Because::MovedWithinSlack { asked } => {
                 format!("moved from {} to save handling plates", self.mass(*asked))

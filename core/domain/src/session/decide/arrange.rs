@@ -4,6 +4,7 @@ use super::super::event::{Event, SwapCause};
 use super::super::refusal::Refusal;
 use super::super::sheet::{Call, CallLoad, Entry};
 use super::super::state::Run;
+use super::guard::within_reserve;
 use super::{MOST_ENTRIES, MOST_SETS, exercise, pending};
 use crate::call::EntryId;
 use crate::call::SetKind;
@@ -83,6 +84,7 @@ pub(super) fn add_set(run: &Run, entry: EntryId) -> Result<Vec<Event>, Refusal> 
             call.load = CallLoad::Known(load.clone());
             call.part_loads.clone_from(&set.part_loads);
         }
+        let call = within_reserve(run, found, call);
         events.push(Event::SetAdded { set: id, call });
         id.set = id.set.saturating_add(1);
     }

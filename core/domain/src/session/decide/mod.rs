@@ -2,6 +2,7 @@
 
 mod again;
 mod arrange;
+mod guard;
 mod load;
 mod record;
 mod rest;
@@ -126,10 +127,7 @@ fn running(run: &Run, command: &Command, at: &Reading) -> Result<Vec<Event>, Ref
         Command::ChoosePin { entry, pin } => load::choose_pin(run, *entry, pin),
         Command::BarHolds(rig) => Ok(vec![Event::BarHolds { rig: rig.clone() }]),
         Command::RestBy(seconds) => rest::by(run, *seconds, at),
-        Command::GuardedBy { entry, guard } => {
-            exercise(run, *entry)?;
-            Ok(vec![Event::Guarded { entry: *entry, guard: *guard }])
-        }
+        Command::GuardedBy { entry, guard } => guard::by(run, *entry, *guard),
         Command::UseKit { entry, kit } => {
             exercise(run, *entry)?;
             let mut kit = kit.clone();

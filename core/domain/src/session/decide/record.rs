@@ -9,6 +9,7 @@ use super::super::reason::{Because, Reason};
 use super::super::refusal::Refusal;
 use super::super::sheet::{Call, CallLoad, Load};
 use super::super::state::{EntryRun, Run, SetRun};
+use super::guard::{kept, within_reserve};
 use super::load::{after_top, drop_from, drops, load_of};
 use super::{Course, MOST_SETS, rest, set_of};
 use crate::call::SetId;
@@ -244,12 +245,15 @@ fn follow_on(run: &Run, id: SetId) -> Result<Option<Event>, Refusal> {
         Flow::Listed | Flow::Clock { .. } => None,
         _ if matches!(ending, Ending::Pain | Ending::Equipment) => None,
         Flow::Climb { to, step, most } => {
+            let to = if entry.unguarded() { kept(to) } else { to };
             let reached = last.done.left.is_none_or(|left| left <= to.left.to);
             let goes_on = !reached && ending == Ending::AsCalled && count < usize::from(most);
             goes_on.then(|| moved(run, entry, set, same, step)).flatten()
         }
+        Flow::Test { .. } if entry.unguarded() => None,
         Flow::Test { step, most } => single(run, entry, set, same, step, most),
         Flow::Repeat { until, most } => {
+            let until = if entry.unguarded() { kept(until) } else { until };
             let reached = last.done.left.is_some_and(|left| left <= until.left.to);
             let goes_on = !reached && ending == Ending::AsCalled && count < usize::from(most);
             goes_on.then_some(same)
@@ -261,6 +265,7 @@ fn follow_on(run: &Run, id: SetId) -> Result<Option<Event>, Refusal> {
             goes_on.then(|| Call { how_many: shortened(same.how_many, remaining), ..same })
         }
     };
+    let call = call.map(|call| within_reserve(run, entry, call));
     Ok(call.map(|call| Event::SetAdded { set: next, call }))
 }
 
