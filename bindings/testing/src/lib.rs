@@ -6,8 +6,8 @@ use std::sync::Arc;
 use std::time::Instant;
 
 use barwright_app::Engine;
-use barwright_app::contract::{EngineError, Intent, Look, Reading, Screen, Update};
-use barwright_tests::vectors::{self, Answer, Script};
+use barwright_app::contract::{Action, Answer, EngineError, Intent, Look, Reading};
+use barwright_tests::vectors::{self, Reply, Script};
 
 barwright_app::uniffi_reexport_scaffolding!();
 uniffi::setup_scaffolding!("barwright_testing");
@@ -59,6 +59,13 @@ pub enum Ask {
         /// The clocks.
         reading: Reading,
     },
+    /// What a key says.
+    Act {
+        /// The key's action.
+        action: Action,
+        /// The clocks.
+        reading: Reading,
+    },
     /// A look at a screen.
     View {
         /// The screen.
@@ -83,6 +90,7 @@ pub fn scripted_session(json: String) -> Result<ScriptedSession, Unreadable> {
         Ok(ScriptedStep {
             ask: match step.ask().map_err(unreadable)? {
                 vectors::Ask::Dispatch(intent, reading) => Ask::Dispatch { intent, reading },
+                vectors::Ask::Act(action, reading) => Ask::Act { action, reading },
                 vectors::Ask::View(look, reading) => Ask::View { look, reading },
                 vectors::Ask::Suspend => Ask::Suspend,
                 vectors::Ask::Kill => Ask::Kill,
@@ -115,22 +123,13 @@ pub fn intent_to_json(intent: Intent) -> Result<String, Unreadable> {
     serde_json::to_string(&intent).map_err(unreadable)
 }
 
-/// The answer to a tap, as canonical JSON.
+/// An answer, as canonical JSON.
 ///
 /// # Errors
 /// None.
 #[uniffi::export]
-pub fn update_to_json(update: Update) -> Result<String, Unreadable> {
-    Ok(Answer::Update(update).canonical())
-}
-
-/// The answer to a look, as canonical JSON.
-///
-/// # Errors
-/// None.
-#[uniffi::export]
-pub fn screen_to_json(screen: Screen) -> Result<String, Unreadable> {
-    Ok(Answer::Screen(screen).canonical())
+pub fn answer_to_json(answer: Answer) -> Result<String, Unreadable> {
+    Ok(Reply::Answer(answer).canonical())
 }
 
 /// An error, as canonical JSON.
@@ -139,7 +138,7 @@ pub fn screen_to_json(screen: Screen) -> Result<String, Unreadable> {
 /// None.
 #[uniffi::export]
 pub fn error_to_json(error: EngineError) -> Result<String, Unreadable> {
-    Ok(Answer::Error(error).canonical())
+    Ok(Reply::Error(error).canonical())
 }
 
 /// Panics inside the engine, in the middle of its work, with its state in memory spoilt.
@@ -163,8 +162,8 @@ pub fn native_nanos(
     reading: Reading,
 ) -> Result<u64, EngineError> {
     let start = Instant::now();
-    let update = engine.dispatch(intent, reading)?;
+    let answer = engine.dispatch(intent, reading)?;
     let nanos = start.elapsed().as_nanos();
-    std::hint::black_box(update);
+    std::hint::black_box(answer);
     Ok(u64::try_from(nanos).unwrap_or(u64::MAX))
 }

@@ -18,6 +18,7 @@ public typealias Key = Barwright.Key
 public typealias LiftScreen = Barwright.LiftScreen
 public typealias Look = Barwright.Look
 public typealias MuscleBar = Barwright.MuscleBar
+public typealias NotShownScreen = Barwright.NotShownScreen
 public typealias Panel = Barwright.Panel
 public typealias PlanScreen = Barwright.PlanScreen
 public typealias Row = Barwright.Row

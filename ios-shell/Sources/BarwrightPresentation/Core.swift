@@ -3,12 +3,11 @@ import Foundation
 
 /// What the core answers: the screen to show and what the device is to do, or that nothing was
 /// recorded.
-typealias Answer = Result<Update, EngineError>
+typealias Answered = Result<Answer, EngineError>
 
 /// What is asked of an engine here.
 protocol Asked: AnyObject, Sendable {
-    func dispatch(intent: Intent, reading: Reading) throws -> Update
-    func view(look: Look, reading: Reading) throws -> Screen
+    func act(action: Action, reading: Reading) throws -> Answer
     func suspend() throws
     func shutDown() throws
     func backUp(path: String) throws -> UInt64
@@ -63,16 +62,23 @@ public final class Core: @unchecked Sendable {
         }
     }
 
-    func dispatch(
-        _ intent: Intent, at reading: Reading, then: @escaping @MainActor @Sendable (Answer) -> Void
+    /// What a key says.
+    func act(
+        _ action: Action, at reading: Reading, then: @escaping @MainActor @Sendable (Answered) -> Void
     ) {
-        ask(then) { engine in try engine.dispatch(intent: intent, reading: reading) }
+        ask(then) { engine in try engine.act(action: action, reading: reading) }
+    }
+
+    func dispatch(
+        _ intent: Intent, at reading: Reading, then: @escaping @MainActor @Sendable (Answered) -> Void
+    ) {
+        act(.do(intent: intent, session: nil, then: nil), at: reading, then: then)
     }
 
     func view(
-        _ look: Look, at reading: Reading, then: @escaping @MainActor @Sendable (Answer) -> Void
+        _ look: Look, at reading: Reading, then: @escaping @MainActor @Sendable (Answered) -> Void
     ) {
-        ask(then) { engine in Update(screen: try engine.view(look: look, reading: reading), effects: []) }
+        act(.show(look: look), at: reading, then: then)
     }
 
     /// Copies the records to a file that is not there yet; answers how many entries they have.
@@ -100,7 +106,8 @@ public final class Core: @unchecked Sendable {
     /// reading and gives the file up.
     func end(at reading: Reading) {
         queue.sync {
-            _ = try? self.engine?.dispatch(intent: .wake, reading: reading)
+            _ = try? self.engine?.act(
+                action: .do(intent: .wake, session: nil, then: nil), reading: reading)
             self.release()
         }
     }

@@ -105,6 +105,13 @@ extension PlanScreen {
     public var foot: Foot { Foot(keys, begins: true, file: .openPlan) }
 }
 
+extension NotShownScreen {
+    public var foot: Foot { Foot(keys) }
+
+    /// What failed, and what to send the makers where there is anything.
+    public var lines: [String] { [reason, report].filter { !$0.isEmpty } }
+}
+
 extension WeekOfPlan {
     /// Its title; where we are is marked with a sign.
     public var marked: String { current ? "▸ \(title)" : title }
@@ -119,9 +126,6 @@ extension BarZone {
 }
 
 extension Figure {
-    /// It moves by itself: while a hold runs it is read from the floor.
-    public var runs: Bool { nextChangeMs != nil }
-
     public var words: String { "\(text) \(unit)" }
 }
 

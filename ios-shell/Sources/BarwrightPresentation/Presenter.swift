@@ -39,7 +39,8 @@ public final class Presenter {
     /// What a view hands over.
     public func send(_ tap: Tap) {
         switch tap {
-        case .act(.do(let intent)): dispatch(intent)
+        case .act(.do(let intent, let session, let then)):
+            act(.do(intent: intent, session: session, then: then))
         case .act(.show(let look)), .go(let look): go(look)
         case .write(let field, let text): dispatch(.write(field: field, text: text))
         case .places:
@@ -59,7 +60,7 @@ public final class Presenter {
             let meant = shown.word?.meant
             shown.word = nil
             switch meant {
-            case .dispatch(let intent): dispatch(intent)
+            case .act(let action): act(action)
             case .recover: recover()
             case nil: break
             }
@@ -71,36 +72,35 @@ public final class Presenter {
     }
 
     private func dispatch(_ intent: Intent) {
+        act(.do(intent: intent, session: nil, then: nil))
+    }
+
+    private func act(_ action: Action) {
         let reading = clocks.read()
-        core.dispatch(intent, at: reading) { answer in
+        core.act(action, at: reading) { answer in
             switch answer {
-            case .success(let update):
-                self.carryOut(update, at: reading)
-                self.arrive(update.screen, at: reading)
-            case .failure(let error): self.refused(error, intent)
+            case .success(let answer):
+                self.carryOut(answer, at: reading)
+                self.arrive(answer, at: reading)
+            case .failure(let error): self.refused(error)
             }
         }
     }
 
-    /// A tap's answer: the screen to show is where the lifter is now.
-    private func arrive(_ screen: Screen, at reading: Reading) {
-        let now = place(screen)
+    /// A tap's answer: what it shows is where the lifter is now.
+    private func arrive(_ answer: Answer, at reading: Reading) {
+        let now = answer.look
         if !now.isSame(as: trail.look) {
             let today = Look.today(session: nil, minutes: nil)
             trail.past = now.isSame(as: today) ? [] : [today]
         }
-        trail.look = now
-        show(screen, at: reading)
+        show(answer, at: reading)
     }
 
-    private func refused(_ error: EngineError, _ intent: Intent?) {
+    private func refused(_ error: EngineError) {
         switch error {
-        case .Refused(let code, let reason):
-            if code == .ask, let meant = intent?.meant {
-                shown.word = Word(asking: reason, meant: meant)
-            } else {
-                shown.word = Word(reason)
-            }
+        case .Refused(_, let reason, let yes):
+            shown.word = yes.map { Word(asking: reason, meant: $0) } ?? Word(reason)
         case .Storage(let reason, let keptAt):
             say([reason, keptAt])
             core.opens { opens in
@@ -145,104 +145,78 @@ public final class Presenter {
             // A later tap may have gone elsewhere meanwhile; its own answer follows.
             guard self.trail.look == wanted else { return }
             switch answer {
-            case .success(let update):
-                let screen = update.screen
-                // The floor without a session is today's sheet: then that is where we are.
-                let now = self.place(screen)
-                if !now.isSame(as: wanted) { self.trail.look = now }
-                self.show(screen, at: reading)
+            // The floor without a session is today's sheet: then that is where we are.
+            case .success(let answer): self.show(answer, at: reading)
             case .failure(let error):
                 // There is no such screen: stay where we were.
                 self.trail.look = self.standing
                 if let from = self.trail.past.last, from == self.standing { self.trail.past.removeLast() }
-                self.refused(error, nil)
+                self.refused(error)
             }
-        }
-    }
-
-    /// Where a screen is, for the way back and for a process that ends.
-    private func place(_ screen: Screen) -> Look {
-        let look = trail.look
-        switch screen {
-        case .today:
-            if case .today = look, let look { return look }
-            return .today(session: nil, minutes: nil)
-        case .floor(let floor):
-            // A tap that leaves its panel open leaves it open when the figures change, too.
-            if case .floor = look, let look, floor.panel != nil { return look }
-            return .floor(draft: Draft())
-        case .tally: return .tally
-        case .weeks: return .weeks
-        case .lift(let lift):
-            if case .lift = look, let look { return look }
-            return .lift(exercise: lift.title, page: 0)
-        case .balance:
-            if case .balance = look, let look { return look }
-            return .balance(weeks: nil)
-        case .equipment: return .equipment
-        case .plan:
-            if case .plan = look, let look { return look }
-            return .plan(text: nil, week: nil)
         }
     }
 
     // MARK: Screens
 
-    private func show(_ screen: Screen, at reading: Reading, answered: Bool = true) {
-        self.screen = screen
-        standing = trail.look
+    private func show(_ answer: Answer, at reading: Reading, answered: Bool = true) {
+        screen = answer.screen
+        trail.look = answer.look
+        standing = answer.look
         var next = shown
-        next.page = screen.page(at: reading)
+        next.page = answer.screen.page(at: reading)
         next.back = !trail.past.isEmpty
         // A word that waits for its answer outlasts the figures.
         if answered { next.word = nil }
         shown = next
-        waitForChange()
+        waitForChange(answer.wakesAt.map { $0 - reading.wallMs })
     }
 
-    /// Asks to be called once, when what is on the floor changes by itself: the rest ends, or the
-    /// figure of a running hold moves. Only while it is looked at; the system counts in between.
-    private func waitForChange() {
-        guard inFront, case .floor(let floor) = screen, case .floor = shown.page else {
+    /// Asks to be called once, when the screen changes by itself. A rest is counted by the system,
+    /// so that nothing of ours runs before it ends. Only while it is looked at.
+    private func waitForChange(_ wakesIn: Int64?) {
+        guard inFront else {
             device.lookAgain(after: nil)
             return
         }
-        let rest = floor.rest.flatMap { $0.over ? nil : $0.leftMs }
-        device.lookAgain(after: [rest, floor.thumb.figure?.nextChangeMs].compactMap { $0 }.min())
+        guard case .floor(let floor) = screen, floor.thumb.figure?.runs != true else {
+            device.lookAgain(after: wakesIn)
+            return
+        }
+        device.lookAgain(after: floor.rest.flatMap { $0.over ? nil : $0.leftMs })
     }
 
     /// What was asked for by `Device.lookAgain` has come.
     public func lookAgain() {
-        guard inFront, let wanted = trail.look, case .floor(let page) = shown.page else { return }
-        let rested = page.floor.rest.map { !$0.over } ?? false
+        guard inFront, let wanted = trail.look else { return }
+        if case .places = shown.page { return }
+        let rested = screen?.floor?.rest.map { !$0.over } ?? false
         let reading = clocks.read()
         core.view(wanted, at: reading) { answer in
-            guard self.trail.look == wanted, case .floor = self.shown.page,
-                case .success(let update) = answer
-            else { return }
-            if rested, let rest = update.screen.floor?.rest, rest.over {
+            guard self.trail.look == wanted, case .success(let answer) = answer else { return }
+            if case .places = self.shown.page { return }
+            if rested, let floor = answer.screen.floor, let rest = floor.rest, rest.over {
                 self.device.feel(.over)
                 // Said once, when it ends; never while it counts.
                 self.device.announce("\(rest.label) \(rest.text)")
+                // For who wants it aloud: that the rest is over, and the next call.
+                if self.said.speaks { self.device.speak(floor.aloud) }
             }
-            self.show(update.screen, at: reading, answered: false)
+            self.show(answer, at: reading, answered: false)
         }
     }
 
     // MARK: Effects
 
-    private func carryOut(_ update: Update, at reading: Reading) {
-        for effect in update.effects {
+    private func carryOut(_ answer: Answer, at reading: Reading) {
+        for effect in answer.effects {
             switch effect {
             case .ringAt(let wallMs, let bootMs, let text, let next):
                 let ring = RingAt(wallMs: wallMs, bootMs: bootMs, text: text, next: next)
                 // By the clocks as they are now: the answer may have waited.
-                device.notify(Notice.ring(ring, floor: update.screen.floor, at: clocks.read()))
+                device.notify(Notice.ring(ring, floor: answer.screen.floor, at: clocks.read()))
             case .cancelRing: device.withdrawNotices()
             case .haptic(let kind): device.feel(kind == .recorded ? .recorded : .changed)
-            case .speak(let text): if said.speaks { device.speak(text) }
             case .keepAwake(let on): device.keepAwake(on)
-            case .shareFile(let path, let mediaType): device.share(path: path, mediaType: mediaType)
             }
         }
     }
@@ -257,25 +231,25 @@ public final class Presenter {
     public func noticeTapped(key id: String, part: String?, then: @escaping @MainActor @Sendable () -> Void) {
         let reading = clocks.read()
         core.view(.floor(draft: Draft()), at: reading) { answer in
-            guard case .success(let update) = answer, let floor = update.screen.floor,
-                let key = Notice.key(id, part: part, on: floor), case .do(let intent) = key.action
+            guard case .success(let answer) = answer, let floor = answer.screen.floor,
+                let key = Notice.key(id, part: part, on: floor), case .do = key.action
             else {
                 self.wake { self.giveUp(then: then) }
                 return
             }
-            self.elsewhere(intent, at: reading, then: then)
+            self.elsewhere(key.action, at: reading, then: then)
         }
     }
 
     private func elsewhere(
-        _ intent: Intent, at reading: Reading, then: @escaping @MainActor @Sendable () -> Void
+        _ action: Action, at reading: Reading, then: @escaping @MainActor @Sendable () -> Void
     ) {
-        core.dispatch(intent, at: reading) { answer in
+        core.act(action, at: reading) { answer in
             switch answer {
-            case .success(let update):
-                self.carryOut(update, at: reading)
+            case .success(let answer):
+                self.carryOut(answer, at: reading)
                 self.refreshFloor()
-            case .failure(let error): self.refused(error, intent)
+            case .failure(let error): self.refused(error)
             }
             self.giveUp(then: then)
         }
@@ -306,19 +280,18 @@ public final class Presenter {
         let reading = clocks.read()
         core.dispatch(.wake, at: reading) { answer in
             switch answer {
-            case .success(let update):
-                let screen = update.screen
-                self.carryOut(update, at: reading)
+            case .success(let answer):
+                self.carryOut(answer, at: reading)
                 if let handed = self.handed {
                     self.handed = nil
-                    self.arrive(screen, at: reading)
+                    self.arrive(answer, at: reading)
                     self.go(.plan(text: handed, week: nil))
                 } else if self.trail.look == nil {
-                    self.arrive(screen, at: reading)
+                    self.arrive(answer, at: reading)
                 } else {
                     self.refresh()
                 }
-            case .failure(let error): self.refused(error, nil)
+            case .failure(let error): self.refused(error)
             }
         }
     }
@@ -354,7 +327,7 @@ public final class Presenter {
         let reading = clocks.read()
         core.dispatch(.wake, at: reading) { answer in
             // With no word: nobody is looking, and the next tap says what is wrong.
-            if case .success(let update) = answer { self.carryOut(update, at: reading) }
+            if case .success(let answer) = answer { self.carryOut(answer, at: reading) }
             then()
         }
     }
@@ -365,13 +338,13 @@ public final class Presenter {
             case .success(let recovered):
                 let reading = self.clocks.read()
                 self.core.dispatch(.wake, at: reading) { answer in
-                    if case .success(let update) = answer {
-                        self.carryOut(update, at: reading)
-                        self.arrive(update.screen, at: reading)
+                    if case .success(let answer) = answer {
+                        self.carryOut(answer, at: reading)
+                        self.arrive(answer, at: reading)
                     }
                     self.say([recovered.reason])
                 }
-            case .failure(let error): self.refused(error, nil)
+            case .failure(let error): self.refused(error)
             }
         }
     }
@@ -387,7 +360,7 @@ public final class Presenter {
         core.backUp(to: path) { copied in
             switch copied {
             case .success: self.device.share(path: path, mediaType: "application/vnd.sqlite3")
-            case .failure(let error): self.refused(error, nil)
+            case .failure(let error): self.refused(error)
             }
         }
         refresh()
@@ -408,22 +381,6 @@ public final class Presenter {
     }
 
     private static let mostBytes = 2 << 20
-}
-
-extension Intent {
-    /// The same, meant all the same; nil for what is never asked about.
-    fileprivate var meant: Intent? {
-        switch self {
-        case .changeLoad(let entry, let load, let onlyNext, _):
-            .changeLoad(entry: entry, load: load, onlyNext: onlyNext, sure: true)
-        case .write(let field, let text, _): .write(field: field, text: text, sure: true)
-        case .begin, .start, .record, .correct, .skipSet, .skipExercise, .swap, .postpone, .takeUp,
-            .addSet, .barHolds, .restBy, .guardedBy, .useKit, .pause, .resume, .finish, .holdBack,
-            .undo, .redo, .wake, .adoptPlan, .addGym, .chooseGym, .arrange, .tapRep,
-            .takeUpPlan:
-            nil
-        }
-    }
 }
 
 extension Look {
@@ -458,6 +415,7 @@ extension Screen {
         case .balance(let balance): .balance(balance)
         case .equipment(let equipment): .equipment(equipment)
         case .plan(let plan): .plan(plan)
+        case .notShown(let notShown): .notShown(notShown)
         }
     }
 
@@ -471,6 +429,7 @@ extension Screen {
         case .balance(let balance): balance.aloud
         case .equipment(let equipment): equipment.aloud
         case .plan(let plan): plan.aloud
+        case .notShown(let notShown): notShown.aloud
         }
     }
 }

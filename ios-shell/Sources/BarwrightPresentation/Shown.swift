@@ -22,6 +22,7 @@ public enum Page: Sendable, Equatable {
     case balance(BalanceScreen)
     case equipment(EquipmentScreen)
     case plan(PlanScreen)
+    case notShown(NotShownScreen)
     case places(PlacesPage)
 
     /// What stands over it.
@@ -35,6 +36,7 @@ public enum Page: Sendable, Equatable {
         case .balance(let balance): balance.title
         case .equipment(let equipment): equipment.title
         case .plan(let plan): plan.title
+        case .notShown(let notShown): notShown.title
         case .places: Words.placesTitle
         }
     }
@@ -60,7 +62,7 @@ public struct PlacesPage: Sendable, Equatable {
             Place(label: Words.floor, tap: .go(.floor(draft: Draft()))),
             Place(label: Words.weeks, tap: .go(.weeks)),
             Place(label: Words.tally, tap: .go(.tally)),
-            Place(label: Words.lift, tap: .go(.lift(exercise: "", page: 0))),
+            Place(label: Words.lift, tap: .go(.lift(exercise: "", page: 0, all: false))),
             Place(label: Words.balance, tap: .go(.balance(weeks: nil))),
             Place(label: Words.equipment, tap: .go(.equipment)),
             Place(label: Words.plan, tap: .go(.plan(text: nil, week: nil))),
@@ -98,11 +100,11 @@ public struct Word: Sendable, Equatable {
         meant = nil
     }
 
-    init(asking text: String, meant: Intent) {
+    init(asking text: String, meant: Action) {
         self.text = text
         yes = Words.loadAnyway
         no = Words.leaveIt
-        self.meant = .dispatch(meant)
+        self.meant = .act(meant)
     }
 
     /// The records can't be opened: what is good in them can be read into new ones.
@@ -116,6 +118,6 @@ public struct Word: Sendable, Equatable {
 
 /// What a word asks about.
 enum Meant: Sendable, Equatable {
-    case dispatch(Intent)
+    case act(Action)
     case recover
 }

@@ -52,7 +52,7 @@ private struct SavedLook: Codable {
             panel = draft.panel
         case .tally: name = "tally"
         case .weeks: name = "weeks"
-        case .lift(let exercise, let page):
+        case .lift(let exercise, let page, _):
             name = "lift"
             self.exercise = exercise
             number = page
@@ -78,7 +78,7 @@ private struct SavedLook: Codable {
                     amount: amount, load: load, helped: helped ?? 0, correct: correct, panel: panel))
         case "tally": .tally
         case "weeks": .weeks
-        case "lift": .lift(exercise: exercise ?? "", page: number ?? 0)
+        case "lift": .lift(exercise: exercise ?? "", page: number ?? 0, all: false)
         case "balance": .balance(weeks: number)
         case "equipment": .equipment
         case "plan": .plan(text: text, week: number)

@@ -257,6 +257,18 @@ struct EquipmentView: View {
     }
 }
 
+/// What stands where a screen could not be made after a tap that is recorded.
+struct NotShownView: View {
+    let notShown: NotShownScreen
+    let send: Send
+
+    var body: some View {
+        SheetView(subtitle: "", foot: notShown.foot, send: send) {
+            Warnings(lines: notShown.lines)
+        }
+    }
+}
+
 /// A plan, or what is wrong with a file and where.
 struct PlanView: View {
     let plan: PlanScreen

@@ -94,7 +94,7 @@ import XCTest
         let looks: [Look] = [
             .today(session: nil, minutes: nil), .today(session: "2.1", minutes: 45),
             .floor(draft: Draft(amount: 7, load: "112.5", helped: 1, correct: "0.1.0", panel: "more")),
-            .floor(draft: Draft()), .tally, .weeks, .lift(exercise: "back-squat", page: 3),
+            .floor(draft: Draft()), .tally, .weeks, .lift(exercise: "back-squat", page: 3, all: false),
             .balance(weeks: nil), .balance(weeks: 4), .equipment, .plan(text: nil, week: nil),
             .plan(text: "name = \"x\"", week: 2),
         ]

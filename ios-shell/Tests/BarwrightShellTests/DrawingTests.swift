@@ -82,7 +82,7 @@ import XCTest
         try phone.demoStore()
         await phone.start()
         for lift in ["back-squat", "chin-up", "plank", "deadlift"] {
-            guard case .lift(let screen) = try await phone.ask(.lift(exercise: lift, page: 0)) else {
+            guard case .lift(let screen) = try await phone.ask(.lift(exercise: lift, page: 0, all: false)) else {
                 return XCTFail("another screen than Lift")
             }
             let chart = try XCTUnwrap(screen.chart, lift)

@@ -101,11 +101,8 @@ final class SpyEngine: Asked, @unchecked Sendable {
     /// Calls that came on the main thread, or while another ran.
     var misplaced: Int { lock.withLock { onMain + overlaps } }
 
-    func dispatch(intent: Intent, reading: Reading) throws -> Update {
-        try watched { try engine.dispatch(intent: intent, reading: reading) }
-    }
-    func view(look: Look, reading: Reading) throws -> Screen {
-        try watched { try engine.view(look: look, reading: reading) }
+    func act(action: Action, reading: Reading) throws -> Answer {
+        try watched { try engine.act(action: action, reading: reading) }
     }
     func suspend() throws { try watched { try engine.suspend() } }
     func shutDown() throws { try engine.shutDown() }
@@ -120,9 +117,9 @@ final class SpyEngine: Asked, @unchecked Sendable {
         defer { lock.withLock { inside -= 1 } }
         do {
             return try call()
-        } catch EngineError.Refused(let code, let reason) {
+        } catch EngineError.Refused(let code, let reason, let ask) {
             lock.withLock { refusals.append(code) }
-            throw EngineError.Refused(code: code, reason: reason)
+            throw EngineError.Refused(code: code, reason: reason, ask: ask)
         }
     }
 }
@@ -226,7 +223,7 @@ final class Opened: @unchecked Sendable {
     // MARK: The core, behind the views' back
 
     @discardableResult
-    func dispatch(_ intent: Intent) async -> Answer {
+    func dispatch(_ intent: Intent) async -> Answered {
         let answer = await withCheckedContinuation { done in
             core.dispatch(intent, at: clocks.read()) { done.resume(returning: $0) }
         }

@@ -45,7 +45,7 @@ import XCTest
     }
 
     private func send(_ phone: Handset, _ intent: Intent) async {
-        phone.presenter.send(.act(.do(intent: intent)))
+        phone.presenter.send(.act(.do(intent: intent, session: nil, then: nil)))
         await phone.settle()
     }
 
@@ -57,7 +57,7 @@ import XCTest
             let phone = try await onTheFloor()
             let was = phone.clocks.read()
             phone.clocks.set(Reading(wallMs: .max, offsetMinutes: 0))
-            phone.presenter.send(.act(.do(intent: .undo)))
+            phone.presenter.send(.act(.do(intent: .undo, session: nil, then: nil)))
             phone.clocks.set(was)
             await phone.settle()
             return phone
@@ -192,8 +192,7 @@ import XCTest
     private final class Failing: Asked, @unchecked Sendable {
         let error: EngineError
         init(_ error: EngineError) { self.error = error }
-        func dispatch(intent: Intent, reading: Reading) throws -> Update { throw error }
-        func view(look: Look, reading: Reading) throws -> Screen { throw error }
+        func act(action: Action, reading: Reading) throws -> Answer { throw error }
         func suspend() throws { throw error }
         func shutDown() throws { throw error }
         func backUp(path: String) throws -> UInt64 { throw error }

@@ -250,12 +250,16 @@ import XCTest
         XCTAssertNil(phone.device.lookIn, "not while nobody looks")
     }
 
-    /// Answers every call with the same update.
+    /// Answers every call with the same screen, and a tap with its effects.
     private final class Answering: Asked, @unchecked Sendable {
-        let update: Update
-        init(_ update: Update) { self.update = update }
-        func dispatch(intent: Intent, reading: Reading) throws -> Update { update }
-        func view(look: Look, reading: Reading) throws -> Screen { update.screen }
+        let answer: Answer
+        init(_ answer: Answer) { self.answer = answer }
+        func act(action: Action, reading: Reading) throws -> Answer {
+            if case .do = action { return answer }
+            var seen = answer
+            seen.effects = []
+            return seen
+        }
         func suspend() throws {}
         func shutDown() throws {}
         func backUp(path: String) throws -> UInt64 { 0 }
@@ -269,24 +273,25 @@ import XCTest
         let screen = try await phone.ask(.equipment)
         let now = phone.clocks.read()
         let effects: [Effect] = [
-            .haptic(kind: .recorded), .haptic(kind: .changed), .cancelRing, .speak(text: "Left side."),
+            .haptic(kind: .recorded), .haptic(kind: .changed), .cancelRing,
             .ringAt(wallMs: now.wallMs + 9000, bootMs: nil, text: "Rest over.", next: "5 reps"),
-            .keepAwake(on: true), .keepAwake(on: false), .shareFile(path: "/a.csv", mediaType: "text/csv"),
+            .keepAwake(on: true), .keepAwake(on: false),
         ]
         for speaks in [false, true] {
             let device = TestDevice()
             let said = Said(phone.settings)
             said.speaks = speaks
-            let engine = Answering(Update(screen: screen, effects: effects))
+            let engine = Answering(
+                Answer(look: .equipment, screen: screen, effects: effects, wakesAt: nil))
             let core = Core(open: { engine }, recover: { throw EngineError.Closed(reason: "") })
             let presenter = Presenter(core: core, clocks: phone.clocks, device: device, said: said)
-            presenter.send(.act(.do(intent: .undo)))
+            presenter.send(.act(.do(intent: .undo, session: nil, then: nil)))
             await withCheckedContinuation { done in core.view(.weeks, at: now) { _ in done.resume() } }
             let before: [TestDevice.Asked] = [.feel(.recorded), .feel(.changed), .withdraw]
             let after: [TestDevice.Asked] = [
-                .notify(device.pending), .keepAwake(true), .keepAwake(false), .share("/a.csv", "text/csv"),
+                .notify(device.pending), .keepAwake(true), .keepAwake(false),
             ]
-            XCTAssertEqual(device.asked, before + (speaks ? [.speak("Left side.")] : []) + after)
+            XCTAssertEqual(device.asked, before + after)
             XCTAssertEqual(device.pending.map(\.after), [6, 9])
         }
     }

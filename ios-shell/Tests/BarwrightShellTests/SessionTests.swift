@@ -173,7 +173,7 @@ import XCTest
         await phone.start()
         let looks: [Look] = [
             .today(session: nil, minutes: nil), .weeks, .balance(weeks: nil), .balance(weeks: 4),
-            .lift(exercise: "back-squat", page: 0), .equipment, .plan(text: nil, week: nil),
+            .lift(exercise: "back-squat", page: 0, all: false), .equipment, .plan(text: nil, week: nil),
             .plan(text: nil, week: 2), .tally, .floor(draft: Draft()),
         ]
         for look in looks {
@@ -193,7 +193,7 @@ import XCTest
                 }
             }
         }
-        phone.presenter.send(.go(.lift(exercise: "back-squat", page: 0)))
+        phone.presenter.send(.go(.lift(exercise: "back-squat", page: 0, all: false)))
         await phone.settle()
         guard case .lift(let lift) = phone.presenter.shown.page else { return XCTFail("no lift") }
         let chart = try XCTUnwrap(lift.chart)

@@ -85,6 +85,7 @@ fn floor() -> FloorScreen {
                 unit: "reps".into(),
                 down: key("down", "−"),
                 up: key("up", "+"),
+                runs: false,
             }),
             prompt: "Racked, left in you:".into(),
             effort: (0..=5)

@@ -19,7 +19,7 @@ final class BadInputTests: XCTestCase {
     }
 
     private func goesOn(_ engine: Engine) throws {
-        guard case .floor = try engine.view(look: floor, reading: reading()) else {
+        guard case .floor = try engine.view(look: floor, reading: reading()).screen else {
             return XCTFail("another screen than the floor")
         }
         try engine.shutDown()
@@ -170,7 +170,7 @@ final class BadInputTests: XCTestCase {
             try engineWithPlan(at: path).shutDown()
             XCTAssertTrue(FileManager.default.fileExists(atPath: path), path)
             let engine = try Engine.open(path: path, locale: "en-GB")
-            guard case .weeks(let weeks) = try engine.view(look: .weeks, reading: reading()) else {
+            guard case .weeks(let weeks) = try engine.view(look: .weeks, reading: reading()).screen else {
                 return XCTFail("another screen than Weeks")
             }
             XCTAssertEqual(weeks.title, "Erg room")

@@ -16,7 +16,7 @@ final class LifeTests: XCTestCase {
         // Given up indeed: another engine can have it.
         try Engine.open(path: path, locale: "en-GB").shutDown()
 
-        XCTAssertEqual(try engine.view(look: floor, reading: reading()), before.screen)
+        XCTAssertEqual(try engine.view(look: floor, reading: reading()).screen, before.screen)
         try engine.shutDown()
     }
 
@@ -38,7 +38,7 @@ final class LifeTests: XCTestCase {
         let waits = engineError { _ = try first.view(look: floor, reading: reading()) }
         guard case .Storage = waits else { return XCTFail("\(String(describing: waits))") }
         try second.shutDown()
-        guard case .floor = try first.view(look: floor, reading: reading()) else {
+        guard case .floor = try first.view(look: floor, reading: reading()).screen else {
             return XCTFail("another screen than the floor")
         }
         try first.shutDown()
@@ -99,7 +99,7 @@ final class LifeTests: XCTestCase {
         XCTAssertFalse(recovered.reason.isEmpty)
         XCTAssertEqual(try Data(contentsOf: URL(fileURLWithPath: recovered.aside)), bytes)
         let back = try Engine.open(path: copy, locale: "en-GB")
-        guard case .weeks(let weeks) = try back.view(look: .weeks, reading: reading()) else {
+        guard case .weeks(let weeks) = try back.view(look: .weeks, reading: reading()).screen else {
             return XCTFail("another screen than Weeks")
         }
         XCTAssertEqual(weeks.title, "Erg room")
@@ -116,11 +116,11 @@ final class LifeTests: XCTestCase {
             }
             XCTAssertFalse(reason.isEmpty)
             XCTAssertTrue(report.hasPrefix("barwright "))
-            XCTAssertEqual(try engine.view(look: floor, reading: reading()), before.screen)
+            XCTAssertEqual(try engine.view(look: floor, reading: reading()).screen, before.screen)
         }
         let done = try engine.dispatch(intent: record("0.0.0"), reading: reading(after: 60_000))
         guard case .floor(let next) = done.screen else { return XCTFail("\(done.screen)") }
-        XCTAssertEqual(next.part, "0.1.0")
+        XCTAssertEqual(next.part, "0.1.0@2")
         try engine.shutDown()
         guard case .Closed = engineError({ try breakInside(engine: engine) }) else {
             return XCTFail("another error than Closed")
@@ -134,7 +134,7 @@ final class LifeTests: XCTestCase {
                 return XCTFail("another error than Broken")
             }
         }
-        guard case .weeks = try engine.view(look: .weeks, reading: reading()) else {
+        guard case .weeks = try engine.view(look: .weeks, reading: reading()).screen else {
             return XCTFail("another screen than Weeks")
         }
         try engine.shutDown()

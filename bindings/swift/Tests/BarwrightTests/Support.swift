@@ -65,7 +65,7 @@ func refusal(
 ) -> RefusalCode? {
     do {
         try call()
-    } catch EngineError.Refused(let code, let reason) {
+    } catch EngineError.Refused(let code, let reason, _) {
         XCTAssertFalse(reason.isEmpty, file: file, line: line)
         return code
     } catch {

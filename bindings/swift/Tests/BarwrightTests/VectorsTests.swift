@@ -40,9 +40,11 @@ final class VectorsTests: XCTestCase {
     private func ask(_ engine: inout Engine?, _ ask: Ask) throws -> String {
         switch ask {
         case .dispatch(let intent, let reading):
-            try updateToJson(update: XCTUnwrap(engine).dispatch(intent: intent, reading: reading))
+            try answerToJson(answer: XCTUnwrap(engine).dispatch(intent: intent, reading: reading))
+        case .act(let action, let reading):
+            try answerToJson(answer: XCTUnwrap(engine).act(action: action, reading: reading))
         case .view(let look, let reading):
-            try screenToJson(screen: XCTUnwrap(engine).view(look: look, reading: reading))
+            try answerToJson(answer: XCTUnwrap(engine).view(look: look, reading: reading))
         case .suspend:
             try suspended(XCTUnwrap(engine))
         case .kill:

@@ -124,6 +124,8 @@ pub struct Figure {
     pub down: Key,
     /// One step up.
     pub up: Key,
+    /// It changes by itself: a hold is running.
+    pub runs: bool,
 }
 
 /// A recording key that is the effort.

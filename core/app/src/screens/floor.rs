@@ -145,6 +145,7 @@ pub(super) fn figure(amount: &Amount, floor: &Floor<'_>) -> Figure {
         unit: small.unit(amount).to_owned(),
         down: drafts("down", ("−", say.down_to(&aloud(less))), to(less)).enabled(now > 0),
         up: drafts("up", ("+", say.up_to(&aloud(more))), to(more)),
+        runs: false,
     }
 }
 
@@ -188,7 +189,9 @@ fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
     if next.is_some() && cursor.part > 0 {
         beside.push(taps(run, "short", say.short(&said), record(None, true)));
     }
-    let zone = ThumbZone { figure: Some(figure(&amount, floor)), ..bare(floor) };
+    let runs = holds(run, cursor).is_some() && draft.amount.is_none();
+    let figure = Figure { runs, ..figure(&amount, floor) };
+    let zone = ThumbZone { figure: Some(figure), ..bare(floor) };
     let asks = run.effort_at(cursor.set).is_some() && set.call.kind != SetKind::Ramp;
     if asks && next.is_none() {
         let effort = effort_keys(floor, &said, |halves| record(Some(halves), false));

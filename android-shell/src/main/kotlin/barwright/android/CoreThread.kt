@@ -3,6 +3,7 @@ package barwright.android
 import android.os.Handler
 import android.os.HandlerThread
 import android.os.Looper
+import barwright.core.Action
 import barwright.core.Effect
 import barwright.core.Engine
 import barwright.core.EngineException
@@ -12,8 +13,11 @@ import barwright.core.Screen
 
 /** What the core answers. */
 sealed interface Answer {
-    /** The screen to show; what the device was to do is under way. */
-    data class Shown(val screen: Screen) : Answer
+    /**
+     * The screen to show, what it is of, and milliseconds until it changes by itself; what the device
+     * was to do is under way.
+     */
+    data class Shown(val look: Look, val screen: Screen, val wakesIn: Long?) : Answer
 
     /** Nothing was recorded. */
     data class Not(val why: EngineException) : Answer
@@ -38,19 +42,20 @@ class CoreThread(
 
     val looper: Looper get() = thread.looper
 
-    fun dispatch(intent: Intent, elsewhere: Boolean = false, then: (Answer) -> Unit) {
+    /** What a key says. */
+    fun act(action: Action, elsewhere: Boolean = false, then: (Answer) -> Unit) {
         val reading = clocks.read()
-        ask({ it.dispatch(intent, reading) }, { then(Answer.Not(it)) }) { update ->
-            carryOut(update.effects)
-            then(Answer.Shown(update.screen))
+        ask({ it.act(action, reading) }, { then(Answer.Not(it)) }) { answer ->
+            carryOut(answer.effects)
+            then(Answer.Shown(answer.look, answer.screen, answer.wakesAt?.minus(reading.wallMs)))
             if (elsewhere) onElsewhere?.invoke()
         }
     }
 
-    fun view(look: Look, then: (Answer) -> Unit) {
-        val reading = clocks.read()
-        ask({ it.view(look, reading) }, { then(Answer.Not(it)) }) { then(Answer.Shown(it)) }
-    }
+    fun dispatch(intent: Intent, elsewhere: Boolean = false, then: (Answer) -> Unit) =
+        act(Action.Do(intent), elsewhere, then)
+
+    fun view(look: Look, then: (Answer) -> Unit) = act(Action.Show(look), then = then)
 
     /** Anything else that the engine answers. */
     fun <T> ask(work: (Engine) -> T, not: (EngineException) -> Unit, then: (T) -> Unit) =

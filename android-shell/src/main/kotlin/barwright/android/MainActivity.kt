@@ -23,6 +23,7 @@ import barwright.android.screen.Banner
 import barwright.android.screen.EquipmentView
 import barwright.android.screen.FloorView
 import barwright.android.screen.LiftView
+import barwright.android.screen.NotShownView
 import barwright.android.screen.Places
 import barwright.android.screen.PlanView
 import barwright.android.screen.TallyView
@@ -40,7 +41,6 @@ import barwright.core.Action
 import barwright.core.EngineException
 import barwright.core.Intent
 import barwright.core.Look
-import barwright.core.RefusalCode
 import barwright.core.Screen
 
 /** The one window: shows the screen that the core answers, and hands it what is tapped. */
@@ -71,6 +71,7 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
     private val balance by lazy { BalanceView(this, this) }
     private val equipment by lazy { EquipmentView(this, this, files::openGym) }
     private val plan by lazy { PlanView(this, this, files::openPlan) }
+    private val notShown by lazy { NotShownView(this, this) }
 
     override fun onCreate(savedInstanceState: Bundle?) {
         super.onCreate(savedInstanceState)
@@ -140,46 +141,38 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
     // Taps
 
     override fun tap(action: Action) = when (action) {
-        is Action.Do -> hand(action.intent)
+        is Action.Do -> act(action)
         is Action.Show -> go(action.look)
     }
 
     override fun write(field: String, text: String) = hand(Intent.Write(field, text))
 
+    override fun hand(intent: Intent) = act(Action.Do(intent))
+
     override fun say(words: String) = banner.say(words)
 
-    override fun said(why: EngineException) = refused(why, null)
+    override fun said(why: EngineException) = refused(why)
 
-    override fun hand(intent: Intent) = app.core.dispatch(intent) { answer ->
-        when (answer) {
-            is Answer.Shown -> arrive(answer)
-            is Answer.Not -> refused(answer.why, intent)
-        }
-    }
+    private fun act(action: Action) = app.core.act(action, then = ::arrive)
 
     /** A tap's answer: the screen to show is where the lifter is now. */
     private fun arrive(answer: Answer): Unit = when (answer) {
         is Answer.Shown -> {
-            val now = place(answer.screen)
-            if (!same(now, look)) {
+            if (!same(answer.look, look)) {
                 past.clear()
-                if (now !is Look.Today) past.addLast(Look.Today(null, null))
+                if (answer.look !is Look.Today) past.addLast(Look.Today(null, null))
             }
-            look = now
-            show(answer.screen)
+            show(answer)
         }
-        is Answer.Not -> refused(answer.why, null)
+        is Answer.Not -> refused(answer.why)
     }
 
-    private fun refused(why: EngineException, intent: Intent?): Unit = when (why) {
-        is EngineException.Refused ->
-            if (why.code == RefusalCode.ASK && intent is Intent.ChangeLoad) {
-                banner.say(why.reason, R.string.load_anyway, R.string.back) { hand(intent.copy(sure = true)) }
-            } else if (why.code == RefusalCode.ASK && intent is Intent.Write) {
-                banner.say(why.reason, R.string.load_anyway, R.string.back) { hand(intent.copy(sure = true)) }
-            } else {
-                banner.say(why.reason)
-            }
+    private fun refused(why: EngineException): Unit = when (why) {
+        is EngineException.Refused -> {
+            val yes = why.ask
+            if (yes == null) banner.say(why.reason)
+            else banner.say(why.reason, R.string.load_anyway, R.string.back) { tap(yes) }
+        }
         is EngineException.Storage -> {
             val words = listOf(why.reason, why.keptAt).filter { it.isNotEmpty() }.joinToString("\n")
             // With no screen yet the file itself may be at fault: the core refuses when it is not.
@@ -249,13 +242,10 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
         // A later tap may have gone elsewhere meanwhile; its own answer follows.
         if (look == wanted) {
             when (answer) {
-                is Answer.Shown -> {
-                    // The floor without a session is today's sheet: then that is where we are.
-                    if (!same(place(answer.screen), wanted)) look = place(answer.screen)
-                    show(answer.screen)
-                }
+                // The floor without a session is today's sheet: then that is where we are.
+                is Answer.Shown -> show(answer)
                 is Answer.Not -> {
-                    refused(answer.why, null)
+                    refused(answer.why)
                     // There is no such screen: stay where we were.
                     look = shown
                     if (past.lastOrNull() == shown) past.removeLastOrNull()
@@ -266,9 +256,11 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
 
     // Screens
 
-    private fun show(screen: Screen, answered: Boolean = true) {
+    private fun show(answer: Answer.Shown, answered: Boolean = true) {
+        val screen = answer.screen
         ticks.removeCallbacksAndMessages(null)
         this.screen = screen
+        look = answer.look
         shown = look
         if (answered) banner.clear()
         when (screen) {
@@ -280,22 +272,20 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
             is Screen.Balance -> { balance.apply(screen.balance); open(balance, screen.balance.title) }
             is Screen.Equipment -> { equipment.apply(screen.equipment); open(equipment, screen.equipment.title) }
             is Screen.Plan -> { plan.apply(screen.plan); open(plan, screen.plan.title) }
+            is Screen.NotShown -> { notShown.apply(screen.notShown); open(notShown, screen.notShown.title) }
         }
-        val floor = (screen as? Screen.Floor)?.floor
-        if (floor != null && started) {
-            // Once, when a figure changes next: only while it is looked at.
-            val changes = listOfNotNull(floor.rest?.nextChangeMs, floor.thumb.figure?.nextChangeMs)
-            changes.minOrNull()?.let { ticks.postDelayed(::tick, it) }
-            if (floor.rest != null) wordOnRest()
-        }
+        if (!started) return
+        // Once, when the screen changes by itself: only while it is looked at.
+        answer.wakesIn?.let { ticks.postDelayed(::tick, it) }
+        if ((screen as? Screen.Floor)?.floor?.rest != null) wordOnRest()
     }
 
     private fun tick() {
         val wanted = look ?: return
         app.core.view(wanted) { answer ->
-            if (look == wanted && answer is Answer.Shown && host.getChildAt(0) === floor) {
+            if (look == wanted && answer is Answer.Shown && host.getChildAt(0) !== places) {
                 // A word that waits for its answer outlasts the figures.
-                show(answer.screen, answered = false)
+                show(answer, answered = false)
             }
         }
     }
@@ -311,19 +301,6 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
         setTitle(name)
     }
 
-    /** Where a screen is, for the way back and for a process that dies. */
-    private fun place(screen: Screen): Look = when (screen) {
-        is Screen.Today -> (look as? Look.Today) ?: Look.Today(null, null)
-        // A tap that leaves its panel open leaves it open when the figures change, too.
-        is Screen.Floor -> (look as? Look.Floor)?.takeIf { screen.floor.panel != null } ?: Places.FLOOR
-        is Screen.Tally -> Look.Tally
-        is Screen.Weeks -> Look.Weeks
-        is Screen.Lift -> (look as? Look.Lift) ?: Look.Lift(screen.lift.title, 0u)
-        is Screen.Balance -> (look as? Look.Balance) ?: Look.Balance(null)
-        is Screen.Equipment -> Look.Equipment
-        is Screen.Plan -> (look as? Look.Plan) ?: Look.Plan(null, null)
-    }
-
     private fun same(one: Look?, other: Look?) = one?.javaClass == other?.javaClass
 
     private fun aloud(screen: Screen): String = when (screen) {
@@ -335,6 +312,7 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
         is Screen.Balance -> screen.balance.aloud
         is Screen.Equipment -> screen.equipment.aloud
         is Screen.Plan -> screen.plan.aloud
+        is Screen.NotShown -> screen.notShown.aloud
     }
 
     // The device

@@ -65,7 +65,7 @@ class BadInputTest {
             for (look in looks) refusal { engine.view(look, reading()) }
             refusal { engine.view(Look.Weeks, reading().copy(bootId = text)) }
         }
-        assertTrue(engine.view(Look.Floor(Draft()), reading()) is Screen.Floor)
+        assertTrue(engine.view(Look.Floor(Draft()), reading()).screen is Screen.Floor)
         engine.shutDown()
     }
 
@@ -76,7 +76,7 @@ class BadInputTest {
         assertThrows(java.nio.charset.CharacterCodingException::class.java) {
             engine.dispatch(Intent.Write("note", "\uD83D"), reading())
         }
-        assertTrue(engine.view(Look.Floor(Draft()), reading()) is Screen.Floor)
+        assertTrue(engine.view(Look.Floor(Draft()), reading()).screen is Screen.Floor)
         engine.shutDown()
     }
 
@@ -117,8 +117,8 @@ class BadInputTest {
             assertEquals("$clock", RefusalCode.BAD_READING, refusal { engine.view(Look.Weeks, clock) })
         }
         assertEquals(
-            "0.0.0",
-            (engine.view(Look.Floor(Draft()), reading()) as Screen.Floor).floor.part,
+            "0.0.0@2",
+            (engine.view(Look.Floor(Draft()), reading()).screen as Screen.Floor).floor.part,
         )
         engine.shutDown()
     }
@@ -134,7 +134,7 @@ class BadInputTest {
             "a bar of a hundred thousand plates",
             true, refusal { engine.dispatch(Intent.BarHolds(List(100_000) { "20 kg" }), reading()) } != null,
         )
-        assertTrue(engine.view(Look.Floor(Draft()), reading()) is Screen.Floor)
+        assertTrue(engine.view(Look.Floor(Draft()), reading()).screen is Screen.Floor)
         engine.shutDown()
     }
 
@@ -188,7 +188,7 @@ class BadInputTest {
             engineWithPlan(path).shutDown()
             assertTrue(path, File(path).exists())
             val engine = Engine.open(path, "en-GB")
-            val weeks = (engine.view(Look.Weeks, reading()) as Screen.Weeks).weeks
+            val weeks = (engine.view(Look.Weeks, reading()).screen as Screen.Weeks).weeks
             assertEquals("Erg room", weeks.title)
             engine.shutDown()
         }

@@ -1,5 +1,6 @@
 package barwright
 
+import barwright.core.Answer
 import barwright.core.Draft
 import barwright.core.Engine
 import barwright.core.EngineException
@@ -8,7 +9,6 @@ import barwright.core.Intent
 import barwright.core.Look
 import barwright.core.RefusalCode
 import barwright.core.Screen
-import barwright.core.Update
 import barwright.core.recover
 import barwright.testing.breakInside
 import org.junit.Assert.assertEquals
@@ -35,7 +35,7 @@ class LifeTest {
         val other = Engine.open(path, "en-GB")
         other.shutDown()
 
-        assertEquals(before.screen, engine.view(floor, reading()))
+        assertEquals(before.screen, engine.view(floor, reading()).screen)
         engine.shutDown()
     }
 
@@ -56,7 +56,7 @@ class LifeTest {
         val second = Engine.open(path, "en-GB")
         assertThrows(EngineException.Storage::class.java) { first.view(floor, reading()) }
         second.shutDown()
-        assertTrue(first.view(floor, reading()) is Screen.Floor)
+        assertTrue(first.view(floor, reading()).screen is Screen.Floor)
         first.shutDown()
     }
 
@@ -108,7 +108,7 @@ class LifeTest {
         assertTrue(recovered.reason.isNotEmpty())
         assertTrue("Boat r0om" in File(recovered.aside).readText(Charsets.ISO_8859_1))
         val back = Engine.open(copy, "en-GB")
-        assertEquals("Erg room", (back.view(Look.Weeks, reading()) as Screen.Weeks).weeks.title)
+        assertEquals("Erg room", (back.view(Look.Weeks, reading()).screen as Screen.Weeks).weeks.title)
         back.shutDown()
     }
 
@@ -120,11 +120,11 @@ class LifeTest {
             val broken = assertThrows(EngineException.Broken::class.java) { breakInside(engine) }
             assertTrue(broken.reason.isNotEmpty())
             assertTrue(broken.report.startsWith("barwright "))
-            assertEquals(before.screen, engine.view(floor, reading()))
+            assertEquals(before.screen, engine.view(floor, reading()).screen)
         }
         val record = Intent.Record("0.0.0", null, null, HowEnded.AS_CALLED, 0u, false)
         val done = engine.dispatch(record, reading(60_000))
-        assertEquals("0.1.0", (done.screen as Screen.Floor).floor.part)
+        assertEquals("0.1.0@2", (done.screen as Screen.Floor).floor.part)
         engine.shutDown()
         assertThrows(EngineException.Closed::class.java) { breakInside(engine) }
     }
@@ -135,7 +135,7 @@ class LifeTest {
         val threads = Executors.newFixedThreadPool(2)
         val broken = threads.submit(Callable { runCatching { breakInside(engine) } }).get()
         assertTrue(broken.exceptionOrNull() is EngineException.Broken)
-        val seen = threads.submit(Callable { engine.view(Look.Weeks, reading()) }).get()
+        val seen = threads.submit(Callable { engine.view(Look.Weeks, reading()).screen }).get()
         assertTrue(seen is Screen.Weeks)
         threads.shutdown()
         engine.shutDown()
@@ -154,7 +154,7 @@ class LifeTest {
                 }
             }
         }
-        val results: List<Result<Update>> = threads.invokeAll(taps).map { it.get() }
+        val results: List<Result<Answer>> = threads.invokeAll(taps).map { it.get() }
         threads.shutdown()
         assertEquals(1, results.count { it.isSuccess })
         for (refused in results.mapNotNull { it.exceptionOrNull() }) {

@@ -23,17 +23,20 @@ class SliceTest {
     @Test
     fun `one set from a look to its rest`() {
         val engine = engineWithPlan()
-        val today = (engine.view(Look.Today(null, null), reading()) as Screen.Today).today
+        val today = (engine.view(Look.Today(null, null), reading()).screen as Screen.Today).today
         assertEquals("Legs", today.title)
         assertEquals(listOf(1u, 2u), today.rows.map { it.depth.toUInt() }.distinct())
         val begin = today.keys.first { it.enabled }
         val action = begin.action as Action.Do
         assertTrue(action.intent is Intent.Begin)
+        assertNull(action.session)
 
-        val begun = engine.dispatch(action.intent, reading(10_000))
+        val begun = engine.act(action, reading(10_000))
+        assertEquals(Look.Floor(Draft()), begun.look)
+        assertNull(begun.wakesAt)
         assertEquals(listOf<Effect>(Effect.KeepAwake(true)), begun.effects)
         val floor = (begun.screen as Screen.Floor).floor
-        assertEquals("0.0.0", floor.part)
+        assertEquals("0.0.0@2", floor.part)
         assertEquals("100 kg", floor.bar.total)
         assertEquals("Back squat", floor.call.exercise)
         assertTrue(floor.bar.drawn)
@@ -48,6 +51,7 @@ class SliceTest {
         val ring = done.effects[1] as Effect.RingAt
         assertEquals(reading(60_000 + 180_000).wallMs, ring.wallMs)
         assertEquals(reading(60_000 + 180_000).bootMs, ring.bootMs)
+        assertEquals(reading(61_000).wallMs, done.wakesAt)
         val rest = (done.screen as Screen.Floor).floor.rest!!
         assertEquals(180_000L, rest.leftMs)
         assertEquals("3:00", rest.text)
@@ -60,10 +64,19 @@ class SliceTest {
         }
         assertEquals(RefusalCode.STALE, late.code)
         assertTrue(late.reason.isNotEmpty())
+        assertNull(late.ask)
+        // A key knows its session, and what is shown after it.
+        val longer = rest.longer.action as Action.Do
+        assertEquals(2uL, longer.session)
+        assertEquals(Look.Floor(Draft()), longer.then)
+        val another = assertThrows(EngineException.Refused::class.java) {
+            engine.act(longer.copy(session = 1uL), reading(61_000))
+        }
+        assertEquals(RefusalCode.STALE, another.code)
 
         // A draft left at its defaults is the floor as it stands.
-        val look = engine.view(Look.Floor(Draft()), reading(61_000)) as Screen.Floor
-        assertEquals("0.1.0", look.floor.part)
+        val look = engine.view(Look.Floor(Draft()), reading(61_000)).screen as Screen.Floor
+        assertEquals("0.1.0@2", look.floor.part)
         assertEquals(179_000L, look.floor.rest!!.leftMs)
         assertNotNull(look.floor.thumb.undo)
         engine.shutDown()

@@ -3,10 +3,9 @@ package barwright
 import barwright.core.Engine
 import barwright.core.EngineException
 import barwright.testing.Ask
+import barwright.testing.answerToJson
 import barwright.testing.errorToJson
-import barwright.testing.screenToJson
 import barwright.testing.scriptedSession
-import barwright.testing.updateToJson
 import org.junit.Assert.assertEquals
 import org.junit.Test
 import org.junit.runner.RunWith
@@ -35,8 +34,9 @@ class VectorsTest(private val name: String, private val file: File) {
         for (step in session.steps) {
             val answer = try {
                 when (val ask = step.ask) {
-                    is Ask.Dispatch -> updateToJson(engine.dispatch(ask.intent, ask.reading))
-                    is Ask.View -> screenToJson(engine.view(ask.look, ask.reading))
+                    is Ask.Dispatch -> answerToJson(engine.dispatch(ask.intent, ask.reading))
+                    is Ask.Act -> answerToJson(engine.act(ask.action, ask.reading))
+                    is Ask.View -> answerToJson(engine.view(ask.look, ask.reading))
                     Ask.Suspend -> { engine.suspend(); "" }
                     Ask.Kill -> {
                         engine.close()

@@ -34,7 +34,7 @@ class NoticeReceiver : BroadcastReceiver() {
             // A notification that is behind finds another part on the floor: its key is not there.
             val key = floor?.takeIf { it.part == part }?.let(::keys)?.find { it.id == id }
             when (val action = key?.action) {
-                is Action.Do -> app.core.dispatch(action.intent, elsewhere = true) { done ->
+                is Action.Do -> app.core.act(action, elsewhere = true) { done ->
                     val refused = (done as? Answer.Not)?.why as? EngineException.Refused
                     if (refused != null) app.effects.ring.refused(refused.reason)
                     held?.finish()

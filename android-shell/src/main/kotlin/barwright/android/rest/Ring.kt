@@ -67,6 +67,8 @@ class Ring(private val app: BarwrightApp) {
         }
         handler.postDelayed({
             sound(LONG_MS)
+            // For who wants it aloud: that the rest is over, and what comes next.
+            if (app.said.speaks) app.effects.speak("${what.getString(TEXT)} ${what.getString(NEXT)}")
             ringing = null
             // Where the process was the first to ring, the late alarm has nothing left to say.
             alarms.cancel(alarm(what))

@@ -307,10 +307,10 @@ private class FigureView(private val style: Style, hands: Hands) : LinearLayout(
         show(figure != null)
         if (figure == null) return
         // A figure that runs by itself is read when it is looked at; one that was stepped is said.
-        val live = if (figure.nextChangeMs == null) View.ACCESSIBILITY_LIVE_REGION_POLITE else View.ACCESSIBILITY_LIVE_REGION_NONE
+        val live = if (figure.runs) View.ACCESSIBILITY_LIVE_REGION_NONE else View.ACCESSIBILITY_LIVE_REGION_POLITE
         if (text.accessibilityLiveRegion != live) text.accessibilityLiveRegion = live
         // While a hold runs it is read from the floor.
-        text.most = if (figure.nextChangeMs == null) MID else BIG
+        text.most = if (figure.runs) BIG else MID
         down.bind(figure.down, MID)
         text.say("${figure.text} ${figure.unit}")
         up.bind(figure.up, MID)

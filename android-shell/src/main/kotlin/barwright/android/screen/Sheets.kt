@@ -37,6 +37,7 @@ import barwright.core.FileFault
 import barwright.core.Key
 import barwright.core.LiftScreen
 import barwright.core.MuscleBar
+import barwright.core.NotShownScreen
 import barwright.core.PlanScreen
 import barwright.core.TallyScreen
 import barwright.core.TodayScreen
@@ -287,6 +288,20 @@ class EquipmentView(context: Context, hands: Hands, openGym: () -> Unit) : Sheet
         frame(equipment.title, equipment.subtitle, equipment.keys, opens = true)
         gyms.apply(equipment.gyms)
         rows.apply(equipment.rows)
+    }
+}
+
+/** What stands where a screen could not be made after a tap that is recorded. */
+class NotShownView(context: Context, hands: Hands) : SheetView(context, hands) {
+    private val words = Warnings(style)
+
+    init {
+        sheet.put(words, above = style.dp(GAP))
+    }
+
+    fun apply(not: NotShownScreen) {
+        frame(not.title, "", not.keys)
+        words.apply(listOf(not.reason, not.report).filter { it.isNotEmpty() })
     }
 }
 
