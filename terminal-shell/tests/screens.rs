@@ -93,6 +93,22 @@ impl Program {
         self.until(text, |written| written.screen.screen().contents().contains(text));
     }
 
+    /// Waits until the screen has changed so many times by itself.
+    fn changes(&self, times: usize) {
+        for _ in 0..times {
+            let before = self.screen();
+            self.until("another figure", |written| written.screen.screen().contents() != before);
+        }
+    }
+
+    /// Waits until a text was written so many times.
+    fn sees_times(&self, text: &str, times: usize) {
+        let count = |written: &Written| {
+            written.raw.windows(text.len()).filter(|part| *part == text.as_bytes()).count()
+        };
+        self.until(text, |written| count(written) >= times);
+    }
+
     fn press(&mut self, keys: &str) {
         self.keyboard.write_all(keys.as_bytes()).expect("it takes keys");
         self.keyboard.flush().expect("it takes keys");
@@ -208,9 +224,7 @@ fn a_session_on_a_terminal_is_killed_in_the_middle_of_sets_and_goes_on() {
     // A hold counts by itself.
     program.press("s");
     program.sees("Hold over");
-    let began = program.screen();
-    program.until("another figure", |written| written.screen.screen().contents() != began);
-    sleep(Duration::from_millis(1200));
+    program.changes(2);
     program.press("\r");
     program.sees("Back squat");
 
@@ -257,7 +271,8 @@ fn a_rest_that_is_over_rings_once_and_says_so() {
     program.sees("Set 2 of 2");
     program.until("the bell", |written| written.raw.contains(&7));
     program.sees("Rest over.");
-    sleep(Duration::from_millis(1500));
+    // Two more seconds are shown, and nothing is heard.
+    program.changes(2);
     assert_eq!(program.written().raw.iter().filter(|byte| **byte == 7).count(), 1);
     // With NO_COLOR, none was ever asked for.
     let raw = String::from_utf8_lossy(&program.written().raw).into_owned();
@@ -300,9 +315,10 @@ fn signals_and_resizes_leave_the_terminal_as_it_was() {
         program.sees("Begin");
         for (rows, cols) in [(40, 120), (10, 30), (24, 80)] {
             let size = PtySize { rows, cols, pixel_width: 0, pixel_height: 0 };
+            let drawn = program.written().raw.len();
             program.terminal.resize(size).expect("it can be resized");
             program.written().screen.screen_mut().set_size(size_of(rows), size_of(cols));
-            sleep(Duration::from_millis(60));
+            program.until("a frame of that size", |written| written.raw.len() > drawn);
         }
         program.sees("Begin");
         program.signal(signal);
@@ -333,7 +349,7 @@ fn the_first_start_says_so_and_makes_nothing_until_it_is_told() {
     assert!(!store.exists());
     std::fs::write(&plan, PLAN).expect("it can be written");
     program.press("p\r");
-    sleep(Duration::from_millis(100));
+    program.sees_times("Plan file:", 2);
     program.press(&format!("{}\r", plan.display()));
     program.sees("All kinds");
     assert!(store.exists());
@@ -392,8 +408,16 @@ fn it_sleeps_while_nothing_changes() {
             })
             .sum()
     };
-    sleep(Duration::from_millis(300));
-    let before = turns();
+    // What it began with is done when nothing more is.
+    let mut before = turns();
+    loop {
+        sleep(Duration::from_millis(100));
+        let now = turns();
+        if now == before {
+            break;
+        }
+        before = now;
+    }
     sleep(Duration::from_millis(1500));
     assert_eq!(turns(), before);
     program.kill();
@@ -414,9 +438,12 @@ fn it_ends_with_its_terminal() {
     let mut child = pair.slave.spawn_command(command).expect("it starts");
     // Once it has drawn, it waits for a key.
     let mut reader = pair.master.try_clone_reader().expect("it can be read");
-    let mut first = [0; 64];
-    assert!(reader.read(&mut first).expect("it draws") > 0);
-    sleep(Duration::from_millis(300));
+    let mut written = Vec::new();
+    while !written.windows(5).any(|part| part == b"Begin") {
+        let mut more = [0; 4096];
+        let count = reader.read(&mut more).expect("it draws");
+        written.extend_from_slice(&more[..count]);
+    }
     drop((reader, pair));
     for _ in 0..500 {
         if child.try_wait().expect("it can be asked").is_some() {

@@ -6,6 +6,7 @@
 mod clock;
 mod durable;
 mod lifter;
+mod looks;
 mod measure;
 mod open;
 mod plates;
@@ -35,6 +36,9 @@ const MEASURES: &[Measure] = &[
     tap::TEN_YEARS,
     open::RATIO,
     open::WARM,
+    looks::TODAY,
+    looks::LIFT,
+    looks::LIFT_WHOLE,
     durable::SET_LOGGED,
     durable::BARE,
     program::MEMORY,
