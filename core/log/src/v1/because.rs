@@ -118,6 +118,19 @@ pub enum Because {
         /// What it comes to.
         gives: Mass,
     },
+    /// A warm-up step of several that are spread evenly up to the work load.
+    RampSpread {
+        /// Which it is, from 1.
+        step: u8,
+        /// Of how many.
+        of: u8,
+        /// What they start from.
+        from: Mass,
+        /// The first work load.
+        to: Mass,
+        /// Where it lies evenly.
+        gives: Mass,
+    },
     /// The empty bar.
     EmptyBar,
     /// The lightest load with full-size plates, which set the height of a bar on the floor.
@@ -200,6 +213,8 @@ pub enum Because {
         /// From the set just done.
         from: Mass,
     },
+    /// Neither pins nor a spotter under a bar: a set with two in reserve in place of a test.
+    Unguarded,
     /// Nothing to go by: the lifter finds it.
     NothingToGoBy,
     /// A single step again after a long pause.
@@ -219,6 +234,7 @@ mirror!(enum Because = session::Because {
     LessBody { moved, body, gives },
     PercentForReps { reps, left, share, interpolated },
     RampShare { share, of, gives },
+    RampSpread { step, of, from, to, gives },
     EmptyBar,
     FullSizePlates,
     BodyAlone,
@@ -236,6 +252,7 @@ mirror!(enum Because = session::Because {
     LifterChose(it),
     LifterChosePin(it),
     ClimbStep { step, from },
+    Unguarded,
     NothingToGoBy,
     AfterPause { pause },
 });

@@ -98,6 +98,13 @@ pub enum Event {
         /// Its call.
         call: Call,
     },
+    /// A set that is still to come is called otherwise.
+    SetCalled {
+        /// The set.
+        set: SetId,
+        /// Its call from here on.
+        call: Call,
+    },
     /// Loads of sets to come were resolved or changed.
     LoadsSet {
         /// One row a set.
@@ -212,6 +219,7 @@ mirror!(enum Event = session::Event {
     Postponed { entry },
     Returned { entry },
     SetAdded { set, call },
+    SetCalled { set, call },
     LoadsSet { loads },
     BarHolds { rig },
     RestBegan { rest },

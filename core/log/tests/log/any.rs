@@ -308,6 +308,7 @@ any!(enum session::Because {
     LessBody { moved, body, gives },
     PercentForReps { reps, left, share, interpolated },
     RampShare { share, of, gives },
+    RampSpread { step, of, from, to, gives },
     EmptyBar,
     FullSizePlates,
     BodyAlone,
@@ -325,6 +326,7 @@ any!(enum session::Because {
     LifterChose(it),
     LifterChosePin(it),
     ClimbStep { step, from },
+    Unguarded,
     NothingToGoBy,
     AfterPause { pause },
 });
@@ -418,6 +420,7 @@ any!(enum session::Event {
     Postponed { entry },
     Returned { entry },
     SetAdded { set, call },
+    SetCalled { set, call },
     LoadsSet { loads },
     BarHolds { rig },
     RestBegan { rest },

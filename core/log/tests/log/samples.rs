@@ -10,6 +10,7 @@ use std::path::Path;
 use barwright_domain::call::{ContinuedPart, EntryId, LoadCall, MaxOf, SetId, Structure};
 use barwright_domain::desk::DeskEvent;
 use barwright_domain::owners::{Account, Change, Max, Outcome, Owner, RowId, State, Why, Word};
+use barwright_domain::progress::estimate::Formula;
 use barwright_domain::quantity::{Percent, Range};
 use barwright_domain::session::{Call, Event, LoadForSet, Reading, Reason};
 use barwright_log::{
@@ -87,7 +88,15 @@ fn lines() -> Vec<String> {
     lines.push(line("standing_desk", &encode_standing_desk(&usual::standing_desk())));
     lines.push(line("account", &encode_account(&usual::account())));
 
-    let outcomes = every::<Why>().into_iter().map(|why| Outcome {
+    let jump = every::<Why>().into_iter().find_map(|why| match why {
+        Why::StepTooBig { step_to, expected, floor, .. } => Some((step_to, expected, floor)),
+        _ => None,
+    });
+    let (step_to, expected, floor) = jump.expect("every reason is there");
+    let by_formula = every::<Formula>().into_iter();
+    let by_formula =
+        by_formula.map(|formula| Why::StepTooBig { step_to, expected, floor, formula });
+    let outcomes = every::<Why>().into_iter().chain(by_formula).map(|why| Outcome {
         owner: Owner::Loose("back-squat".into()),
         changes: Vec::new(),
         why,
