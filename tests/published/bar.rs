@@ -1,7 +1,8 @@
 //! Units, bars, plates and collars, and loads solved elsewhere.
 
+use barwright_domain::catalogue::Catalogue;
 use barwright_domain::equipment::{Bar, Equipment, Fit, Plate, PlateStock, builtin};
-use barwright_domain::quantity::{Mass, MassUnit, Numerals, Rounding};
+use barwright_domain::quantity::{Length, Mass, MassUnit, Numerals, Percent, Rounding};
 
 fn mass(text: &str) -> Mass {
     Mass::read(text, Numerals::Point).unwrap()
@@ -28,13 +29,19 @@ fn gym(bar: &str, collars: &str, plates: &[(&str, u8)]) -> Equipment {
     Equipment { name: "Boathouse".into(), bars: vec![bar], plates, ..Equipment::default() }
 }
 
+/// The built-in gym of kilograms.
+fn kilograms() -> Equipment {
+    builtin().into_iter().find(|gym| gym.unit == MassUnit::Kilogram).unwrap()
+}
+
 fn side(gym: &Equipment, load: &str) -> (Mass, Vec<String>) {
     let made = gym.make("barbell", mass(load), Fit::Nearest).unwrap();
     let label = |plate: &Plate| plate.label.clone();
     (made.made, made.rig.side().iter().map(label).collect())
 }
 
-/// Published: NIST SP 811 (2008), App. B.8 with its footnote, and NIST Handbook 44, App. C:
+/// Published: Thompson & Taylor 2008, Guide for the Use of the International System of Units (NIST
+/// SP 811), App. B.8 with its footnote, and NIST Handbook 44, App. C:
 /// 1 lb = 0.453 592 37 kg exactly. The products are computed from it and exact.
 #[test]
 fn pounds_in_kilograms() {
@@ -93,7 +100,7 @@ fn the_empty_bar_with_collars() {
 /// white: the built-in gym of kilograms keeps to them.
 #[test]
 fn the_built_in_plates_have_the_rule_books_colours() {
-    let gym = builtin().into_iter().find(|gym| gym.unit == MassUnit::Kilogram).unwrap();
+    let gym = kilograms();
     for (label, colour) in [
         ("25 kg", "red"),
         ("20 kg", "blue"),
@@ -216,4 +223,65 @@ fn a_sides_stock_has_so_many_loads() {
     }
     down.reverse();
     assert_eq!(down, loads);
+}
+
+/// IWF Technical and Competition Rules & Regulations, 3.3, published: bars of 2200 and 2010 mm with
+/// 1310 mm between the sleeves leave 445 and 350 mm at each end. No sleeve of the built-in gym is
+/// longer.
+#[test]
+fn no_sleeve_is_longer_than_a_bar_leaves() {
+    let gym = kilograms();
+    for (mass_of, at_most) in [("20 kg", "445 mm"), ("15 kg", "350 mm")] {
+        let at_most = Length::read(at_most, Numerals::Point).unwrap();
+        let bars = gym.bars.iter().filter(|bar| bar.mass == mass(mass_of));
+        let sleeves: Vec<_> = bars.filter_map(|bar| bar.sleeve).collect();
+        assert!(!sleeves.is_empty() && sleeves.iter().all(|one| *one <= at_most), "{mass_of}");
+    }
+}
+
+/// The same and IPF Technical Rules ("Bar and collars", 25 kg; year not noted), published: the
+/// lightest that the built-in competition bar makes is 25 kg, and what a meet's smallest plates then
+/// add is 2.5 kg at a time.
+#[test]
+fn a_competition_bar_starts_at_25() {
+    let gym = kilograms();
+    let lightest = gym.make("competition-bar", Mass::ZERO, Fit::Over).unwrap().made;
+    assert_eq!(lightest, mass("25 kg"));
+    for step in 0..40 {
+        let load = mass("25 kg").checked_add(mass("2.5 kg").checked_mul(step).unwrap()).unwrap();
+        assert_eq!(gym.make("competition-bar", load, Fit::Nearest).unwrap().made, load);
+    }
+}
+
+/// IWF 3.3.3, published: parts are made of 25, 20, 15, 10, 5, 2.5, 2, 1.5, 1 and 0.5 kg. Every plate
+/// of the built-in gym is one of them but for the 1.25 kg, which is IPF's (Technical Rules, "Discs",
+/// from memory).
+#[test]
+fn built_in_plates_are_the_rule_books() {
+    let book = ["25", "20", "15", "10", "5", "2.5", "2", "1.5", "1", "0.5", "1.25"];
+    let book = book.map(|kilograms| mass(&format!("{kilograms} kg")));
+    assert!(kilograms().plates.iter().all(|stock| book.contains(&stock.mass)));
+}
+
+/// IPF Technical Rules, "Bars and discs", published: a disc may be off by 0.25 % or 10 g, whichever
+/// is more. So two of any size that the built-in gym has are off by less than the smallest step it
+/// makes: what is called is what is on.
+#[test]
+fn a_pair_is_off_by_less_than_a_step() {
+    let gym = kilograms();
+    let empty = gym.make("barbell", mass("20 kg"), Fit::Nearest).unwrap().made;
+    let step = gym.step_above("barbell", empty).unwrap().made.distance(empty);
+    for stock in &gym.plates {
+        let off = (stock.mass.nanograms() / 400).max(mass("0.01 kg").nanograms());
+        assert!(2 * off < step.nanograms(), "{}", stock.label);
+    }
+}
+
+/// Mier, Amasay, Capehart, Garner 2014 (authors from memory; abstract), published: a push-up moves
+/// about 65–75 % of the body.
+#[test]
+fn a_push_up_moves_two_thirds_of_the_body() {
+    let catalogue = Catalogue::builtin();
+    let share = catalogue.get("push-up").unwrap().body_share;
+    assert!(Percent::whole(65) <= share && share <= Percent::whole(75));
 }

@@ -4,9 +4,12 @@ use barwright_domain::catalogue::{Catalogue, Muscle};
 use barwright_domain::quantity::{Reps, Reserve};
 use barwright_domain::volume::{Closeness, EASIEST_HARD, Ledger, Level, Set};
 
+use crate::play::Season;
+
 /// A worked week. A set counts 1 for a muscle trained directly; for one trained indirectly 1 in
 /// the total, a half in the fractional count and none in the direct one (Pelland et al. 2024,
-/// SportRxiv osf.io/6z3xu, published). All sets end with one left. By hand:
+/// SportRxiv osf.io/6z3xu, published; which muscles an exercise trains is the catalogue's, common
+/// practice). All sets end with one left. By hand:
 ///
 /// | | sets × reps | direct | indirect |
 /// |---|---|---|---|
@@ -55,8 +58,9 @@ fn a_worked_week() {
     assert_eq!(ledger.week(1, Muscle::Quadriceps).under_six.both().direct, 4);
 }
 
-/// Weekly sets under 12 low, 12 to 20 moderate, over 20 high: Baz-Valle et al. 2022, J Hum Kinet
-/// 81:199–210, published.
+/// Weekly sets under 12 low, 12 to 20 moderate, over 20 high: Baz-Valle, Balsalobre-Fernández,
+/// Alix-Fages, Santos-Concejero 2022, "A systematic review of the effects of different resistance
+/// training volumes on muscle hypertrophy", J Hum Kinet 81:199–210, published.
 #[test]
 fn levels_of_weekly_sets() {
     for (sets, level) in
@@ -64,4 +68,48 @@ fn levels_of_weekly_sets() {
     {
         assert_eq!(Level::of_halves(sets * 2), level, "{sets}");
     }
+}
+
+/// Baz-Valle, Fontes-Villalba, Santos-Concejero 2021, "Total number of sets as a training volume
+/// quantification method for muscle hypertrophy: a systematic review", JSCR 35(3):870–878, published:
+/// counting sets near failure is valid from 6 to 20 repetitions and more. Fewer than six stand apart.
+#[test]
+fn sets_count_from_six_repetitions() {
+    let catalogue = Catalogue::builtin();
+    let exercise = catalogue.get("bench-press").unwrap();
+    let closeness = Closeness::Called(Reserve::from_halves(2).unwrap());
+    for (reps, counted) in [(5, 0), (6, 1), (20, 1), (25, 1)] {
+        let set = Set { week: 1, exercise, side: None, reps: Some(reps), closeness };
+        let chest = Ledger::of(EASIEST_HARD, [set]).week(1, Muscle::Chest);
+        assert_eq!(chest.sets.both().direct, counted, "{reps}");
+        assert_eq!(chest.under_six.both().direct, 1 - counted, "{reps}");
+    }
+}
+
+/// How many sets a session of one row comes to in history.
+fn sets_done(row: &str, slug: &str) -> usize {
+    let row = format!("[[session.exercise]]\nramp = \"none\"\n{row}");
+    let mut season = Season::of(&["Monday"], &row);
+    season.session(1, 1, &[]);
+    season.lifter.past[slug][0].sets.len()
+}
+
+/// Tufano, Brown, Haff 2017, "Theoretical and practical aspects of different cluster set structures: a
+/// systematic review", JSCR 31(3):848–867, published: a cluster set has its rests inside one set. It
+/// is counted once, however many blocks it has.
+#[test]
+fn a_cluster_is_one_set() {
+    let cluster =
+        "name = \"Deadlift\"\nsets = 2\nload = \"100 kg\"\ncluster = { blocks = [2, 2, 2] }";
+    assert_eq!(sets_done(cluster, "deadlift"), 2);
+}
+
+/// Coleman, Harrison, Arias et al. 2022, IJSC 2(1), published (five studies): drop sets do for size as
+/// much as ordinary sets, 0.08 apart. A set with its drops is counted as one hard set, neither as
+/// three nor as none.
+#[test]
+fn a_drop_set_is_one_set() {
+    let drops = "name = \"Leg extension\"\nsets = 2\nreps = 10\nload = \"49 kg\"\ndrop = [\"20 %\", \
+                 \"20 %\"]";
+    assert_eq!(sets_done(drops, "leg-extension"), 2);
 }

@@ -203,7 +203,7 @@ fn usual(start: Asked, figure: Mass) -> Steps {
             to: figure,
             gives: step.figure,
         };
-        let heavy = [90, 75].into_iter().find(|whole| share(*whole)).map(Percent::whole);
+        let heavy = share(75).then_some(Percent::whole(75));
         let (figure, reps) = (step.figure, step.reps.min(most_reps));
         Asked { figure, reps, rest: rest_after(heavy), why }
     };

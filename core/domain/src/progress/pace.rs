@@ -1,6 +1,8 @@
 //! How near failure a set was, from how its repetitions slowed.
 //!
-//! A partner taps at the end of each repetition (never the lifter under a bar). Velocity lost in a
+//! A partner taps at the end of each repetition (never the lifter under a bar), so each duration has
+//! the lowering in it, and what is said of the velocity of the lifting alone is assumed to hold for
+//! the whole of it. Velocity lost in a
 //! set tracks the share of the possible repetitions that were done (R² 0.80–0.94: IJSPP 2020, doi
 //! 10.1123/ijspp.2020-0214), but how far differs from lifter to lifter and lift to lift: so no
 //! table is used, only a fit of the lifter's own calls on this exercise, with its uncertainty. It
@@ -52,7 +54,8 @@ impl Slowing {
 
 /// Where a set that stops by pace is over: the last repetitions a fifth slower in velocity than the
 /// first, and so a quarter longer (stopping at 20 % of velocity lost: Pareja-Blanco et al. 2017, Scand
-/// J Med Sci Sports 27:724–735).
+/// J Med Sci Sports 27:724–735). Theirs is the velocity of the lifting; that the lowering slows as
+/// much is assumed.
 pub const STOP_AT: Slowing = Slowing(250);
 
 /// One set: how it slowed and what the lifter called.

@@ -1,9 +1,10 @@
 //! Percent of the max for repetitions, from one published table.
 //!
 //! NSCA Essentials of Strength Training and Conditioning, 4th ed. (Haff & Triplett 2016), Table
-//! 17.7: 1 to 10 repetitions, and 15. Copies disagree on the two rows between, so 11 to 14 are
-//! interpolated here between 10 and 15, and halves between their neighbours; a value says whether
-//! it was. Between people the repetitions at a percentage differ widely (6 to 26 at 70 % in the
+//! 17.7: 1 to 10 repetitions, and 15. Copies disagree on the two rows between (11: 70 or 73 %, 12:
+//! 67 or 70 %, from memory; the association's own training load chart has 70 % for 12 and no row
+//! for 11), so 11 to 14 are interpolated here between 10 and 15, and halves between their
+//! neighbours; a value says whether it was. Twelve come to 71 %, a point from the chart. Between people the repetitions at a percentage differ widely (6 to 26 at 70 % in the
 //! squat, Cooke et al. 2019), and machines differ more: for barbell main lifts only.
 
 use serde::{Deserialize, Serialize};
