@@ -324,3 +324,76 @@ fn what_is_looked_for_has_a_name_of_its_own_and_stands_in_the_page() {
         assert_eq!(serde_json::to_value(check).unwrap(), check.slug());
     }
 }
+
+#[test]
+fn a_row_that_its_own_rule_can_never_move() {
+    let stuck =
+        |rest: &str| checked(1, &format!("[[session.exercise]]\n{rest}\n"), Check::CannotProgress);
+    let change = |at: &str| vec![(Level::Change, at.to_owned())];
+    // The heaviest dumbbells here are 50 kg.
+    let press = "name = \"Dumbbell bench press\"\nreps = \"6-9\"\nnext = \"double progression\"";
+    assert_eq!(
+        stuck(&format!("{press}\nload = \"50 kg\"")),
+        change("next = \"double progression\"")
+    );
+    assert_eq!(stuck(&format!("{press}\nload = \"47.5 kg\"")), []);
+    // A step that nothing reaches.
+    let far = "next = { rule = \"add when made\", step = \"20 kg\" }";
+    let heavy = format!("name = \"Dumbbell bench press\"\nreps = 6\nload = \"40 kg\"\n{far}");
+    assert_eq!(stuck(&heavy), change(far));
+    // A range of a single number.
+    let row = "name = \"Barbell row\"\nload = \"60 kg\"\nnext = \"double progression\"";
+    assert_eq!(stuck(&format!("{row}\nreps = 9")).len(), 1);
+    assert_eq!(stuck(&format!("{row}\nreps = \"9-11\"")), []);
+    // By effort, and none is asked.
+    let row = "name = \"Barbell row\"\nload = \"60 kg\"\nreps = 9\nnext = \"by effort\"";
+    assert_eq!(stuck(row).len(), 1);
+    assert_eq!(stuck(&format!("{row}\nrpe = 8")), []);
+    // Bands alone.
+    let row = "name = \"Face pull\"\nreps = 14\nnext = \"add when made\"\nload = ";
+    assert_eq!(stuck(&format!("{row}\"with red band\"")).len(), 1);
+    assert_eq!(stuck(&format!("{row}\"20 kg\"")), []);
+}
+
+#[test]
+fn bands_and_chains_are_needed_too() {
+    let text = plan(
+        1,
+        "[[session.exercise]]\nname = \"Box squat\"\nsets = 4\nreps = 2\nload = \"80 kg with light \
+         chains\"\n[[session.exercise]]\nname = \"Barbell row\"\nreps = 9\nload = \"40 kg with red \
+         band, doubled\"\n",
+    );
+    let needs = |also: &[&str]| {
+        let mut gym = builtin_in(MassUnit::Kilogram);
+        gym.also.retain(|one| one != "band");
+        gym.also.extend(also.iter().map(|one| (*one).to_owned()));
+        let found = found_in(&text, &gym);
+        let about = found.into_iter().filter_map(|finding| match finding.about {
+            About::Rare { needs, lacking: true } => Some(needs),
+            _ => None,
+        });
+        about.flatten().collect::<Vec<_>>()
+    };
+    assert_eq!(needs(&[]), ["light-chain", "red-band"]);
+    // Of bands in general each is there; of bands by name those.
+    assert_eq!(needs(&["band"]), ["light-chain"]);
+    assert_eq!(needs(&["chains", "red-band"]), [""; 0]);
+    assert_eq!(needs(&["chains", "blue-band"]), ["red-band"]);
+}
+
+#[test]
+fn sessions_that_take_turns_are_told_once() {
+    let session = |name: &str, weeks: &str| {
+        format!(
+            "[[session]]\nname = \"{name}\"\nweeks = {weeks}\n[[session.exercise]]\nname = \"Sled \
+             push\"\nsets = 3\nmetres = 20\n"
+        )
+    };
+    let told = |one: &str, other: &str| {
+        let text =
+            format!("name = \"A\"\nweeks = 4\n{}{}", session("One", one), session("Other", other));
+        of(&text, &found(&text), Check::NoSubstitute).len()
+    };
+    assert_eq!(told("[1, 3]", "[2, 4]"), 1);
+    assert_eq!(told("[1, 2, 3]", "[3, 4]"), 2);
+}

@@ -27,7 +27,9 @@ pub(super) fn mark(look: Look<'_>, found: &mut Vec<Finding>) {
                 (Check::AcceptUnknown, "session", About::UnknownSession { name: name.to_owned() })
             }
             // What a gym can step hangs on the gym, and this may be another one.
-            (Some(Check::CoarseSteps | Check::NoSubstitute), None) => continue,
+            (Some(Check::CoarseSteps | Check::CannotProgress | Check::NoSubstitute), None) => {
+                continue;
+            }
             (Some(_), None) if used => continue,
             (Some(_), None) => (Check::AcceptUnused, "check", About::Unused),
         };

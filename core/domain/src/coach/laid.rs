@@ -43,6 +43,12 @@ impl Laid {
         self.weeks.get(week).map(|(_, sessions)| sessions.as_slice()).unwrap_or_default()
     }
 
+    /// Whether no week has both of two sessions.
+    pub(super) fn take_turns(&self, one: usize, other: usize) -> bool {
+        let has = |all: &[WeekSession], session| all.iter().any(|of| of.session == session);
+        !self.weeks.iter().any(|(_, all)| has(all, one) && has(all, other))
+    }
+
     /// The ordinary week last before one.
     pub(super) fn ordinary_before(&self, week: usize) -> Option<usize> {
         self.of_kind(WeekKind::Ordinary).map(|(at, _)| at).take_while(|at| *at < week).last()

@@ -13,6 +13,7 @@ mod laid;
 mod load;
 mod order;
 mod steps;
+mod stuck;
 mod time;
 mod volume;
 
@@ -43,6 +44,8 @@ pub enum Check {
     PercentAndReps,
     /// The equipment can't step a lift as finely as its rule wants.
     CoarseSteps,
+    /// A row that its own rule can never move.
+    CannotProgress,
     /// Equipment that a gym may well lack, and nothing is named instead.
     NoSubstitute,
     /// Heavy lifts on the same muscles on neighbouring days.
@@ -57,7 +60,7 @@ pub enum Check {
 
 impl Check {
     /// All of them.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::LoadJump,
         Self::VolumeJump,
         Self::MuscleLow,
@@ -65,6 +68,7 @@ impl Check {
         Self::TooLong,
         Self::PercentAndReps,
         Self::CoarseSteps,
+        Self::CannotProgress,
         Self::NoSubstitute,
         Self::HeavyNeighbours,
         Self::DeloadNotLighter,
@@ -82,6 +86,7 @@ impl Check {
             Self::TooLong => "too-long",
             Self::PercentAndReps => "percent-and-reps",
             Self::CoarseSteps => "coarse-steps",
+            Self::CannotProgress => "cannot-progress",
             Self::NoSubstitute => "no-substitute",
             Self::HeavyNeighbours => "heavy-neighbours",
             Self::DeloadNotLighter => "deload-not-lighter",
@@ -205,6 +210,24 @@ pub enum About {
         /// What both come to.
         made: Mass,
     },
+    /// A rule by effort, and no effort is asked.
+    NoTarget,
+    /// A rule that steps a load, and the load is bands or chains without a figure.
+    NoFigure,
+    /// Nothing heavier than this can be made here.
+    NothingHeavier {
+        /// The load.
+        load: Mass,
+    },
+    /// Nothing can be made here that is a whole step heavier.
+    StepTooFar {
+        /// From this load.
+        load: Mass,
+        /// The rule's step.
+        step: Mass,
+    },
+    /// A range is to be filled, and it is a single number.
+    RangeOfOne,
     /// Something that is needed and may not be there.
     Rare {
         /// What, by its slug.
@@ -317,9 +340,35 @@ pub fn look_over(file: &PlanFile, catalogue: &Catalogue, equipment: &Equipment) 
     found.extend(volume::deloads(look));
     found.extend(time::too_long(look));
     found.extend(steps::coarse(look));
+    found.extend(stuck::rows(look));
     found.extend(order::substitutes(look));
     found.extend(order::neighbours(look));
     accept::mark(look, &mut found);
     found.sort_by_key(|finding| (finding.span.start, finding.check));
-    found
+    once_in_turn(look, found)
+}
+
+/// Of remarks that are the same word for word, about one exercise in sessions that take turns, the
+/// first: no week has both.
+fn once_in_turn(look: Look<'_>, found: Vec<Finding>) -> Vec<Finding> {
+    let exercise = |finding: &Finding| {
+        let (session, slot) = finding.session.zip(finding.exercise)?;
+        Some((session, &look.plan.sessions.get(session)?.exercises.get(slot)?.exercise))
+    };
+    let mut kept: Vec<Finding> = Vec::with_capacity(found.len());
+    for finding in found {
+        let said = exercise(&finding).is_some_and(|(session, of)| {
+            kept.iter().any(|before| {
+                (before.check, &before.about) == (finding.check, &finding.about)
+                    && before.accepted == finding.accepted
+                    && exercise(before).is_some_and(|(other, same)| {
+                        other != session && same == of && look.laid.take_turns(other, session)
+                    })
+            })
+        });
+        if !said {
+            kept.push(finding);
+        }
+    }
+    kept
 }

@@ -2,7 +2,7 @@
 
 use super::laid;
 use super::{About, Check, Finding, Level, Look};
-use crate::call::WeekKind;
+use crate::call::{LoadCall, WeekKind};
 use crate::catalogue::{IMPLEMENTS, Muscle, SUPPORTS};
 use crate::plan::{Entry, WeekSession};
 use crate::quantity::Percent;
@@ -42,10 +42,17 @@ pub(super) fn substitutes(look: Look<'_>) -> Vec<Finding> {
             if of.optional || !of.substitutes.is_empty() {
                 continue;
             }
-            let all = || std::iter::once(exercise.implement.as_ref()).chain(exercise.needs.iter());
-            let own = |need: &str| !IMPLEMENTS.contains(&need) && !SUPPORTS.contains(&need);
+            let elastic = elastic(look, (session, slot));
+            let all = || {
+                let own = std::iter::once(exercise.implement.as_ref()).chain(exercise.needs.iter());
+                own.chain(elastic.iter().map(String::as_str))
+            };
+            let own = |need: &str| {
+                let known = IMPLEMENTS.contains(&need) || SUPPORTS.contains(&need);
+                !known && !elastic.iter().any(|one| one == need)
+            };
             let owned = |needs: Vec<&str>| needs.into_iter().map(str::to_owned).collect::<Vec<_>>();
-            let lacking = owned(all().filter(|need| !here(look, need)).collect());
+            let lacking = owned(all().filter(|need| !offers(look, need)).collect());
             let seldom = owned(all().filter(|need| SELDOM.contains(need) || own(need)).collect());
             let about = match (lacking.is_empty(), seldom.is_empty()) {
                 (false, _) => About::Rare { needs: lacking, lacking: true },
@@ -59,8 +66,47 @@ pub(super) fn substitutes(look: Look<'_>) -> Vec<Finding> {
     found
 }
 
-fn here(look: Look<'_>, need: &str) -> bool {
-    look.equipment.offers(need).is_here()
+/// Whether it is there. A gym that has bands or chains without saying which has each of them; one
+/// that names its own has those.
+fn offers(look: Look<'_>, need: &str) -> bool {
+    let any = ELASTIC.iter().find(|kind| need.split('-').any(|word| word == **kind));
+    let plain = any.is_some_and(|kind| {
+        let also = look.equipment.also.iter();
+        also.map(String::as_str).any(|own| own == *kind || own.strip_suffix('s') == Some(kind))
+    });
+    plain || look.equipment.offers(need).is_here()
+}
+
+/// Words of a set-up's name that say what it is made of.
+const ELASTIC: [&str; 2] = ["band", "chain"];
+
+/// The bands and chains that an exercise is loaded with, by what equipment calls them: "red band,
+/// doubled" needs a `red-band`.
+fn elastic(look: Look<'_>, at: (usize, usize)) -> Vec<String> {
+    let mut needs: Vec<String> = Vec::new();
+    for (.., sessions) in look.laid.weeks() {
+        let sets = laid::rows(sessions, at).flat_map(|row| &row.block.sets);
+        for set in sets {
+            let LoadCall::SetUp { name, .. } = &set.load else { continue };
+            let Some(need) = named(name) else { continue };
+            if !needs.contains(&need) {
+                needs.push(need);
+            }
+        }
+    }
+    needs
+}
+
+/// The words up to "band" or "chain", joined as a slug; none where a set-up is of neither.
+fn named(name: &str) -> Option<String> {
+    let name = name.to_lowercase();
+    let words: Vec<&str> = name.split(|c: char| !c.is_alphanumeric()).collect();
+    let is = |word: &str| {
+        ELASTIC.into_iter().find(|kind| word.strip_suffix('s').unwrap_or(word) == *kind)
+    };
+    let (at, kind) = words.iter().enumerate().find_map(|(at, word)| Some((at, is(word)?)))?;
+    let before = words.iter().take(at).filter(|word| !word.is_empty()).copied();
+    Some(before.chain([kind]).collect::<Vec<_>>().join("-"))
 }
 
 /// Heavy lifts on the same muscles a day apart: each pair of sessions once, at the later one's

@@ -224,6 +224,30 @@ impl CoachWords<'_> {
                 ),
                 "Write steps that this gym can make.".to_owned(),
             ),
+            About::NoTarget => (
+                "its rule goes by effort, and no effort is asked".to_owned(),
+                "Write left or rpe, or another rule.".to_owned(),
+            ),
+            About::NoFigure => (
+                "its rule steps a load, and bands or chains alone have no figure".to_owned(),
+                "Write a bar load beside them, or leave the rule out.".to_owned(),
+            ),
+            About::NothingHeavier { load } => (
+                format!("nothing heavier than {} can be made here", self.mass(*load)),
+                "Ask for more repetitions, name a substitute, or leave the rule out.".to_owned(),
+            ),
+            About::StepTooFar { load, step } => (
+                format!(
+                    "its step is {}, and nothing here is that much over {}",
+                    self.mass(*step),
+                    self.mass(*load)
+                ),
+                "Write a smaller step, or bring more plates.".to_owned(),
+            ),
+            About::RangeOfOne => (
+                "double progression fills a range, and a single number is asked".to_owned(),
+                "Write a range (reps = \"8-10\"), or next = \"add when made\".".to_owned(),
+            ),
             About::Rare { needs, lacking } => {
                 let needs: Vec<String> = needs.iter().map(|need| need.replace('-', " ")).collect();
                 let needs = needs.join(" and ");
