@@ -107,6 +107,17 @@ impl Model {
                 let sets = history.recent_sets_of(exercise, before, most, since).unwrap();
                 assert_eq!(sets, expected);
             }
+            let work = all.iter().filter(|set| set.is_work());
+            let mut sessions: Vec<_> = work.map(|set| set.key.session).collect();
+            sessions.dedup();
+            let last: Vec<_> = sessions.iter().rev().take(2).collect();
+            let mut work: Vec<DoneSet> = all
+                .iter()
+                .filter(|set| set.is_work() && last.contains(&&set.key.session))
+                .map(|set| DoneSet::clone(set))
+                .collect();
+            work.sort_by_key(|set| (std::cmp::Reverse(set.key.session), set.key.set));
+            assert_eq!(history.work_of(exercise, 2).unwrap(), work);
             let mut records = history.records(exercise).unwrap();
             records.sort_by_key(|record| (record.apart.clone(), record.measure));
             assert_eq!(records, self.records(exercise));

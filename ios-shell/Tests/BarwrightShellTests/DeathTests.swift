@@ -151,7 +151,9 @@ import XCTest
         guard case .floor = phone.presenter.shown.page else { return XCTFail("\(phone.texts())") }
         let copy = try Engine.open(path: path, locale: "en-GB")
         guard
-            case .floor(let floor) = try copy.view(look: .floor(draft: Draft()), reading: phone.clocks.read())
+            case .floor(let floor) = try copy.view(
+                look: .floor(draft: Draft()), reading: phone.clocks.read()
+            ).screen
         else { return XCTFail("another screen than the floor") }
         XCTAssertEqual(floor, before)
         try copy.shutDown()

@@ -110,7 +110,7 @@ pub(crate) struct Weeks<'a> {
 /// An exercise's history.
 pub(crate) struct Lift<'a> {
     pub(crate) exercise: &'a Exercise,
-    /// The sets of its sessions, the newest session first: those that are charted, and the page
+    /// The work sets of its sessions, the newest session first: those that are charted, and the page
     /// with one session more.
     pub(crate) sets: Vec<DoneSet>,
     pub(crate) records: Vec<Record>,

@@ -32,7 +32,7 @@ pub(super) fn of<'a>(
     let first = usize::try_from(page).unwrap_or(usize::MAX).saturating_mul(PAGE);
     let needed = u32::try_from(first.saturating_add(PAGE + 1)).unwrap_or(u32::MAX);
     let sessions = if all { EVERY } else { CHARTED.max(needed) };
-    let sets = history.sets_of(&exercise.slug, None, sessions)?;
+    let sets = history.work_of(&exercise.slug, sessions)?;
     let records = history.records(&exercise.slug)?;
     Ok(Lift { exercise, sets, records, done })
 }

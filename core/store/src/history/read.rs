@@ -64,14 +64,35 @@ impl History<'_> {
         before: Option<Seq>,
         sessions: u32,
     ) -> Result<Vec<DoneSet>, StoreError> {
+        self.sets_where(|_| true, "true", exercise, before, sessions)
+    }
+
+    /// The work sets of an exercise in its last sessions that have any, as [`History::sets_of`]: half
+    /// of what there is of a heavy lift are warm-ups.
+    ///
+    /// # Errors
+    /// As [`Store::history`].
+    pub fn work_of(&self, exercise: &str, sessions: u32) -> Result<Vec<DoneSet>, StoreError> {
+        self.sets_where(DoneSet::is_work, "kind <> 'ramp'", exercise, None, sessions)
+    }
+
+    /// Those that `wanted` takes, which `which` says to SQLite.
+    fn sets_where(
+        &self,
+        wanted: impl Fn(&DoneSet) -> bool,
+        which: &str,
+        exercise: &str,
+        before: Option<Seq>,
+        sessions: u32,
+    ) -> Result<Vec<DoneSet>, StoreError> {
         let sql = format!(
             "WITH last AS (
                  SELECT DISTINCT session FROM done_set
-                 WHERE exercise = ?1 AND session < ?2 ORDER BY session DESC LIMIT ?3
+                 WHERE exercise = ?1 AND session < ?2 AND {which} ORDER BY session DESC LIMIT ?3
              )
              SELECT {} FROM done_set
              WHERE exercise = ?1 AND session < ?2
-               AND session >= (SELECT min(session) FROM last)
+               AND session >= (SELECT min(session) FROM last) AND {which}
              ORDER BY session DESC, entry, number",
             code::SET
         );
@@ -79,6 +100,7 @@ impl History<'_> {
         let more = sessions.saturating_add(self.ahead.more());
         let read = self.rows(&sql, (exercise, before, more), code::set)?;
         let mut sets = self.ahead.sets_of(exercise, before, read);
+        sets.retain(wanted);
         keep_sessions(&mut sets, |nth, _| nth < sessions);
         Ok(sets)
     }

@@ -100,6 +100,7 @@ class PictureTest : FloorTest() {
         tap("The first rep begins")
         picture("kinds-pace")
         tap("Undo the last tap")
+        tap("Back")
         at("drop") { "drop 1" in it.call.sentence }
         at("range") { "top half" in it.call.sentence }
         at("short-part") { "short part 2" in it.call.sentence }
