@@ -1,6 +1,7 @@
 //! The shape of the house: the arrows between the crates and within them, and what each may name.
 
 mod folders;
+mod notices;
 mod tracked;
 
 use std::collections::BTreeSet;
