@@ -172,7 +172,7 @@ impl Gym {
 
 /// The gym of an equipment file, or everything that is wrong with it.
 pub(super) fn gym_in(path: &Path, words: Words) -> Result<Equipment, Failure> {
-    let text = files::read(path).map_err(Failure::asked)?;
+    let text = files::read(path).map_err(Failure::here)?;
     let name = path.display().to_string();
     Equipment::read(&text).map_err(|faults| {
         let shown: Vec<String> = faults

@@ -142,8 +142,10 @@ pub(crate) fn adopt(engine: &Engine, path: &Path, out: &mut impl Write) -> Resul
             Ok(())
         }
         Err(error @ EngineError::Refused { code: RefusalCode::Faults, .. }) => {
-            say(out, &screens::text(&plan(Some(text))?))?;
-            Err(error.into())
+            match plan(Some(text))? {
+                Screen::Plan { plan } => Err(refused(&plan, path)),
+                _ => Err(error.into()),
+            }
         }
         Err(error) => Err(error.into()),
     }

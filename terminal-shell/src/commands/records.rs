@@ -13,13 +13,18 @@ use crate::place;
 #[derive(Debug, Subcommand)]
 pub(crate) enum Asked {
     /// Check the whole file: its structure and every entry of the log.
+    #[command(
+        after_help = "Examples:\n  barwright records check\n  barwright records check --store old.db"
+    )]
     Check,
     /// Copy the records to a new file, and check the copy.
+    #[command(after_help = "Example:\n  barwright records backup before-the-trip.db")]
     Backup {
         /// The new file; there must be none of that name.
         file: PathBuf,
     },
     /// Set a damaged file aside, and read what is good in it into a new one.
+    #[command(after_help = "Example:\n  barwright records recover")]
     Recover,
 }
 
