@@ -4,8 +4,8 @@
 
 use barwright_domain::catalogue::IMPLEMENTS;
 use barwright_domain::equipment::{
-    AddOn, Bar, Dumbbells, Equipment, Machine, Offer, Pin, PlateStock, Ratio, Stack, builtin,
-    builtin_in, builtin_text,
+    AddOn, Bar, Dumbbells, Equipment, Fit, Machine, Offer, Pin, PlateStock, Ratio, Rig, Stack,
+    builtin, builtin_in, builtin_text,
 };
 use barwright_domain::quantity::{Length, Mass, MassUnit, Numerals};
 use barwright_domain::text::Problem;
@@ -219,4 +219,23 @@ fn the_built_in_gyms_read_back_the_same() {
         let gym = builtin_in(unit);
         assert_eq!(Equipment::read(&gym.write()), Ok(gym));
     }
+}
+
+/// A pulldown and a seated row take their own stack, and a cable column's only where there is none.
+#[test]
+fn its_own_stack_before_a_cable_columns() {
+    let mut gym = builtin_in(MassUnit::Kilogram);
+    let stack = |gym: &Equipment, implement: &str| {
+        let made = gym.make(implement, Mass::whole(30, MassUnit::Kilogram), Fit::Nearest).unwrap();
+        let Rig::Stack { stack, .. } = made.rig else { panic!("{made:?}") };
+        stack
+    };
+    assert_eq!(stack(&gym, "pulldown"), "Pulldown");
+    assert_eq!(stack(&gym, "low-row"), "Low row");
+    gym.stacks.retain(|one| !["pulldown", "low-row"].contains(&one.kind.as_str()));
+    assert_eq!(stack(&gym, "pulldown"), "Cable column");
+    assert_eq!(stack(&gym, "low-row"), "Cable column");
+    // A column is no leg curl.
+    gym.stacks.retain(|one| one.kind == "cable");
+    assert!(gym.make("leg-extension", Mass::ZERO, Fit::Nearest).is_err());
 }

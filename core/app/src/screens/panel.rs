@@ -211,8 +211,7 @@ fn load(floor: &Floor<'_>, id: EntryId, entry: &EntryRun) -> Option<Builder> {
         .find(|set| set.pending() && !set.begun() && set.call.kind != SetKind::Ramp)?;
     let figure = next.first_load().and_then(|load| load.figure);
     if unnumbered(next) {
-        let stacks = run.equipment.stacks.iter();
-        let pins = stacks.filter(|stack| stack.kind == entry.entry.implement);
+        let pins = run.equipment.stacks_for(&entry.entry.implement);
         panel.keys.extend(pins.flat_map(|stack| &stack.pins).map(|pin| {
             let (field, text) = (part::field(run, "pin", Some(id)), pin.label.clone());
             let write = Intent::Write { field, text, sure: false };

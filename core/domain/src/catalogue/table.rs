@@ -301,7 +301,7 @@ pub(super) static BUILTIN: &[Exercise] = exercises![
         .trains(&[Lats, UpperBack], &[RearDeltoid, Biceps, Forearms]),
     dumbbells("chest-supported-row", "Chest-supported dumbbell row", M::HorizontalPull).needs(&["incline-bench"])
         .trains(&[UpperBack, Lats], &[RearDeltoid, Biceps]),
-    cable("seated-cable-row", "Seated cable row", M::HorizontalPull)
+    machine("low-row", "seated-cable-row", "Seated cable row", M::HorizontalPull)
         .trains(&[UpperBack, Lats], &[RearDeltoid, Biceps]),
     cable("one-arm-cable-row", "One-arm cable row", M::HorizontalPull).by_side()
         .trains(&[Lats, UpperBack], &[RearDeltoid, Biceps]),

@@ -169,7 +169,7 @@ impl Equipment {
             (!racks.is_empty()).then_some(Loader::Racks(racks))
         };
         found.extend(racks(implement));
-        let stacks = self.stacks.iter().filter(|stack| stack.kind == implement);
+        let stacks = self.stacks_for(implement);
         found.extend(stacks.filter(|stack| stack.is_numbered()).map(Loader::Stack));
         found.extend(self.machines.iter().filter(|m| m.kind == implement).map(Loader::Posts));
         let belt = self.offers(BELT) == Offer::Loads;

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::rig::Plate;
-use super::{BELT, BODYWEIGHT, PLATE};
+use super::{BELT, BODYWEIGHT, CABLE, PLATE};
 use crate::quantity::{Length, Mass, MassUnit, Rounding};
 
 /// What one gym has.
@@ -217,7 +217,19 @@ impl Stack {
     }
 }
 
+/// Machines whose work a cable column can do as well.
+const BY_CABLE: [&str; 2] = ["pulldown", "low-row"];
+
 impl Equipment {
+    /// The stacks that serve an implement: its own, and where there are none a cable column's for
+    /// what one can do as well.
+    pub fn stacks_for(&self, implement: &str) -> impl Iterator<Item = &Stack> {
+        let own = self.stacks.iter().any(|stack| stack.kind == implement)
+            || self.machines.iter().any(|machine| machine.kind == implement);
+        let kind = if !own && BY_CABLE.contains(&implement) { CABLE } else { implement };
+        self.stacks.iter().filter(move |stack| stack.kind == kind)
+    }
+
     /// How an implement, or a support out of `also`, is on offer here.
     pub fn offers(&self, implement: &str) -> Offer {
         let numbered = |stack: &Stack| if stack.is_numbered() { Offer::Loads } else { Offer::Pins };
@@ -230,7 +242,7 @@ impl Equipment {
             || self.machines.iter().any(|machine| of_kind(&machine.kind))
         {
             Offer::Loads
-        } else if let Some(stack) = self.stacks.iter().find(|stack| of_kind(&stack.kind)) {
+        } else if let Some(stack) = self.stacks_for(implement).next() {
             numbered(stack)
         } else if self.also.iter().any(|slug| of_kind(slug)) {
             if implement == BELT && !self.plates.is_empty() { Offer::Loads } else { Offer::Bare }

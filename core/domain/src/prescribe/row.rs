@@ -7,7 +7,7 @@ use super::past;
 use super::slot::Slot;
 use crate::call::{Amount, Flow, HowMany, LoadCall, Manner, SetKind, Side, Structure};
 use crate::catalogue::Counting;
-use crate::equipment::{Fit, Rig, Stack};
+use crate::equipment::{Fit, Rig};
 use crate::owners::{Change, Cut, Owner, RowOwner, Terms, Track};
 use crate::plan::{self, Block, MaxRule, RaiseMax, SetCall, Sides};
 use crate::progress::test_day::FIRST_SINGLE;
@@ -316,8 +316,7 @@ impl<'a> Row<'a> {
     fn pin(&self, written: Option<&str>) -> Resolved {
         let slot = self.slot;
         let last = self.track.places.get(&slot.source.equipment.name);
-        let of_kind = |stack: &&Stack| stack.kind == slot.exercise.implement;
-        let stacks = slot.source.equipment.stacks.iter().filter(of_kind);
+        let stacks = slot.source.equipment.stacks_for(&slot.exercise.implement);
         let mut places = stacks.flat_map(|stack| stack.pins.iter().map(move |pin| (stack, pin)));
         let label = last.map(String::as_str).or(written);
         let found = label.and_then(|label| places.find(|(_, pin)| pin.label == label));

@@ -117,7 +117,7 @@ pub(super) fn choose_pin(run: &Run, id: EntryId, label: &str) -> Result<Vec<Even
     if counting != Counting::Unnumbered {
         return Err(Refusal::WrongKind);
     }
-    let stacks = run.equipment.stacks.iter().filter(|one| one.kind == entry.entry.implement);
+    let stacks = run.equipment.stacks_for(&entry.entry.implement);
     let mut places = stacks.flat_map(|stack| stack.pins.iter().map(move |pin| (stack, pin)));
     let (stack, pin) =
         places.find(|(_, pin)| pin.label == label.trim()).ok_or(Refusal::NoSuchPin)?;
