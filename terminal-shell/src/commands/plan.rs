@@ -134,8 +134,16 @@ pub(crate) fn adopt(engine: &Engine, path: &Path, out: &mut impl Write) -> Resul
     let plan = |text: Option<String>| {
         engine.view(Look::Plan { text, week: None }, clock::read()).map(|answer| answer.screen)
     };
+    // What it does to the plan that is on is worked out before it is adopted.
+    let mends = match plan(Some(text.clone()))? {
+        Screen::Plan { plan } => plan.rows.into_iter().take_while(|row| row.id != "accepted"),
+        _ => return Err(Failure::here("a plan is shown as a plan")),
+    };
+    let mends = mends.filter(|row| ["mends", "anew", "asks"].iter().any(|id| row.id.starts_with(id)));
+    let mends: Vec<String> = mends.map(|row| format!("{}\n", row.text)).collect();
     match engine.dispatch(Intent::adopt(text.clone()), clock::read()) {
         Ok(_) => {
+            say(out, &mends.concat())?;
             if let Screen::Plan { plan } = plan(None)? {
                 say(out, &format!("Adopted: {}\n{}\n", plan.title, plan.subtitle))?;
             }
@@ -143,7 +151,7 @@ pub(crate) fn adopt(engine: &Engine, path: &Path, out: &mut impl Write) -> Resul
         }
         Err(error @ EngineError::Refused { code: RefusalCode::Faults, .. }) => {
             match plan(Some(text))? {
-                Screen::Plan { plan } => Err(refused(&plan, path)),
+                Screen::Plan { plan } => Err(refused(&plan, path, Words::default())),
                 _ => Err(error.into()),
             }
         }
