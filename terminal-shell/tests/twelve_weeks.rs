@@ -353,7 +353,8 @@ fn every_rule_from_the_first_session_to_the_test() {
         .as_array()
         .map(|rows| rows.iter().filter_map(|row| row["text"].as_str()).collect())
         .unwrap_or_default();
-    let max = rows.iter().position(|row| row.starts_with("Reference max")).expect("a row of the max");
+    let max =
+        rows.iter().position(|row| row.starts_with("Reference max")).expect("a row of the max");
     assert_eq!(rows[max], "Reference max of Back squat: 165 kg, tested; was 160 kg");
     assert_eq!(rows[max + 1], "Week 1, Boathouse: Back squat 107.5 kg, was 105 kg");
     let first = &tally["moved"][0];

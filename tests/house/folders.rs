@@ -156,7 +156,11 @@ fn circles(package: &str) -> Vec<Vec<String>> {
 fn folders_of_a_crate_import_each_other_one_way() {
     for package in LAYERED {
         let found = circles(package);
-        assert!(found.is_empty(), "{found:?} in {package}, whose parts import {:#?}", imports(package));
+        assert!(
+            found.is_empty(),
+            "{found:?} in {package}, whose parts import {:#?}",
+            imports(package)
+        );
     }
 }
 

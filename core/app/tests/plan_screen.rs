@@ -76,11 +76,7 @@ fn the_whole_plan_says_each_session_once_with_what_weeks_change() {
         "{lines:#?}"
     );
     let adopt = screen.keys.iter().find(|key| key.id == "adopt").expect("a plan can be adopted");
-    let expected = Action::Do {
-        intent: Intent::adopt(PLAN),
-        session: None,
-        then: None,
-    };
+    let expected = Action::Do { intent: Intent::adopt(PLAN), session: None, then: None };
     assert_eq!((adopt.enabled, &adopt.action), (true, &expected));
 }
 

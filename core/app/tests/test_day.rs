@@ -186,7 +186,10 @@ fn the_singles_come_from_the_max_and_the_max_moves_the_next_block() {
     let singles = lifter.singles(167.0);
     let loads: Vec<_> = singles.iter().map(|(load, _)| load.as_str()).collect();
     assert_eq!(loads, ["147.5 kg", "155 kg", "160 kg", "165 kg", "170 kg"]);
-    assert_eq!(singles[0].1[0], "Max 160 kg since Wed 18 Nov × 92.5 % = 148 kg; made here 147.5 kg.");
+    assert_eq!(
+        singles[0].1[0],
+        "Max 160 kg since Wed 18 Nov × 92.5 % = 148 kg; made here 147.5 kg."
+    );
     assert_eq!(singles[1].1[0], "147.5 kg went up: 5 % more is 154.88 kg; made here 155 kg.");
     assert_eq!(singles[2].1[0], "155 kg went up: 2.5 % more is 158.88 kg; made here 160 kg.");
 

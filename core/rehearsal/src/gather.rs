@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use barwright_domain::call::{HowMany, WeekKind};
 use barwright_domain::catalogue::{Measure, Muscle};
-use barwright_domain::plan::{RuleKind, Slot};
 use barwright_domain::owners::Why;
+use barwright_domain::plan::{RuleKind, Slot};
 use barwright_domain::quantity::{Mass, Reserve};
 use barwright_domain::volume::{self, Tally};
 

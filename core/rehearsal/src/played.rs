@@ -460,13 +460,7 @@ impl Player<'_> {
     }
 
     /// What the session leaves: history, maxes, what is followed.
-    fn leave_behind(
-        &mut self,
-        run: &Run,
-        number: u32,
-        date: Date,
-        on: &Followed<'_>,
-    ) {
+    fn leave_behind(&mut self, run: &Run, number: u32, date: Date, on: &Followed<'_>) {
         let stage = self.stage;
         let rows = history::rows(Some(run), stage.catalogue, stage.plan.hard_at_left);
         let volume = rows.session.and_then(|row| row.outcome).map(|outcome| outcome.volume);

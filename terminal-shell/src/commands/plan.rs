@@ -139,7 +139,8 @@ pub(crate) fn adopt(engine: &Engine, path: &Path, out: &mut impl Write) -> Resul
         Screen::Plan { plan } => plan.rows.into_iter().take_while(|row| row.id != "accepted"),
         _ => return Err(Failure::here("a plan is shown as a plan")),
     };
-    let mends = mends.filter(|row| ["mends", "anew", "asks"].iter().any(|id| row.id.starts_with(id)));
+    let mends =
+        mends.filter(|row| ["mends", "anew", "asks"].iter().any(|id| row.id.starts_with(id)));
     let mends: Vec<String> = mends.map(|row| format!("{}\n", row.text)).collect();
     match engine.dispatch(Intent::adopt(text.clone()), clock::read()) {
         Ok(_) => {

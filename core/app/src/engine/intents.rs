@@ -341,7 +341,8 @@ impl Deciding<'_> {
             (Question::OwnTrack(row), to) => {
                 let load = to.or(track.load);
                 let load = load.zip(track.counting).zip(track.asked);
-                let load = load.map(|((load, counting), asked)| Change::Load { load, counting, asked });
+                let load =
+                    load.map(|((load, counting), asked)| Change::Load { load, counting, asked });
                 let changes = std::iter::once(Change::Fresh).chain(load).collect();
                 let track = TrackId(held.desk.next_track.saturating_add(1));
                 DeskEvent::TrackParted { row, track, changes, day }
@@ -440,8 +441,7 @@ impl Deciding<'_> {
             return Err(self.refused(Refusal::SessionRunning).into());
         }
         let seq: u64 = plan.parse().map_err(|_| Refused::NotHere)?;
-        let kept =
-            held.desk.kept.iter().find(|kept| kept.seq == seq).ok_or(Refused::NotHere)?;
+        let kept = held.desk.kept.iter().find(|kept| kept.seq == seq).ok_or(Refused::NotHere)?;
         let event = codec::desk(&store.event(kept.text_seq)?.ok_or(Refused::NotHere)?);
         let event = event.map_err(|_| Fault::UnreadableEvent(kept.text_seq))?;
         let (DeskEvent::PlanAdopted { text, .. } | DeskEvent::PlanMended { text, .. }) = event

@@ -195,7 +195,9 @@ impl Engine {
     /// Opens in a place, with a locale that is read already.
     fn speaking(place: Place, locale: Locale) -> Result<Arc<Self>, EngineError> {
         let said = |fault: Fault| fault.said(locale.words());
-        let core = guarded(AssertUnwindSafe(|| load(place, locale))).and_then(|core| core).map_err(said)?;
+        let core = guarded(AssertUnwindSafe(|| load(place, locale)))
+            .and_then(|core| core)
+            .map_err(said)?;
         Ok(Arc::new(Self { locale, slot: Mutex::new(Slot::Open(Box::new(core))) }))
     }
 
@@ -205,7 +207,8 @@ impl Engine {
         let mut slot = self.lock();
         let said = |fault: Fault| fault.said(self.words());
         if let Slot::Suspended(place) = &*slot {
-            let opened = guarded(AssertUnwindSafe(|| load(place.clone(), self.locale))).and_then(|core| core);
+            let opened = guarded(AssertUnwindSafe(|| load(place.clone(), self.locale)))
+                .and_then(|core| core);
             *slot = Slot::Open(Box::new(opened.map_err(said)?));
         }
         let Slot::Open(core) = &mut *slot else { return Err(self.words().storage().closed()) };

@@ -3,9 +3,7 @@
 use barwright_domain::desk::Desk;
 use barwright_domain::owners::Owner;
 use barwright_domain::session::State;
-use barwright_log::{
-    decode_account, decode_standing_desk, encode_account, encode_standing_desk,
-};
+use barwright_log::{decode_account, decode_standing_desk, encode_account, encode_standing_desk};
 use barwright_store::{Store, StoreError};
 
 use super::codec::{self, SESSION, Unreadable};
@@ -44,8 +42,7 @@ fn read_desk(store: &Store) -> Result<Option<Desk>, Fault> {
     let Ok(mut desk) = decode_standing_desk(&standing.body) else { return Ok(None) };
     for (key, standing) in store.standing_with_prefix(OWNER_KEYS)? {
         let owner = key.strip_prefix(OWNER_KEYS).and_then(Owner::of_name);
-        let Some((owner, Ok(account))) = owner.zip(Some(decode_account(&standing.body)))
-        else {
+        let Some((owner, Ok(account))) = owner.zip(Some(decode_account(&standing.body))) else {
             return Ok(None);
         };
         desk.owners.put(owner, account);

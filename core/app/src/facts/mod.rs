@@ -15,8 +15,8 @@ use barwright_domain::desk::{At, Calendar};
 use barwright_domain::history::{DoneSet, Record};
 use barwright_domain::owners::{MaxOrigin, Outcome};
 use barwright_domain::plan::Plan;
-use barwright_domain::quantity::Mass;
 use barwright_domain::prescribe::{LeftOut, MovedLoad, Need};
+use barwright_domain::quantity::Mass;
 use barwright_domain::session::{Entry, Reading, Run, Sheet};
 use barwright_domain::volume::Tally;
 

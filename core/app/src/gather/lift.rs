@@ -7,8 +7,8 @@ use crate::fault::{Fault, Refused};
 
 /// Sessions on a page.
 pub(crate) const PAGE: usize = 20;
-/// Sessions that the chart goes back over: some years of one lift.
-pub(crate) const CHARTED: u32 = 400;
+/// Sessions that the chart goes back over: some three years of one lift.
+pub(crate) const CHARTED: u32 = 300;
 /// Names that are offered where none was found.
 const NEAR: usize = 5;
 
@@ -30,7 +30,8 @@ pub(super) fn of<'a>(
     })?;
     // A page further back than the chart goes is read as well, and whether one lies behind it.
     let first = usize::try_from(page).unwrap_or(usize::MAX).saturating_mul(PAGE);
-    let needed = u32::try_from(first.saturating_add(PAGE + 1)).unwrap_or(u32::MAX);
+    // Sessions with nothing but warm-ups are no line of it, and are seldom.
+    let needed = u32::try_from(first.saturating_add(PAGE * 2)).unwrap_or(u32::MAX);
     let sessions = if all { EVERY } else { CHARTED.max(needed) };
     let sets = history.work_of(&exercise.slug, sessions)?;
     let records = history.records(&exercise.slug)?;

@@ -4,9 +4,9 @@ use barwright_domain::call::Amount;
 use barwright_domain::catalogue::Exercise;
 use barwright_domain::desk::Desk;
 use barwright_domain::history::{DoneSet, Measure, Record, estimate, most_at_loads};
-use barwright_domain::progress::estimate::{Estimate, Formula, is_estimated};
 use barwright_domain::owners::Owner;
 use barwright_domain::prescribe::Need;
+use barwright_domain::progress::estimate::{Estimate, Formula, is_estimated};
 use barwright_domain::quantity::{Mass, MassUnit};
 
 use super::key::shows;
@@ -155,28 +155,47 @@ impl Day {
 }
 
 fn best<'a>(sets: impl Iterator<Item = &'a DoneSet>) -> Option<Estimate> {
-    sets.filter_map(|set| estimate(set, Formula::default()))
-        .max_by_key(|estimate| estimate.max)
+    let mut best: Option<Estimate> = None;
+    let mut before: Option<&DoneSet> = None;
+    for set in sets {
+        // Sets made alike estimate alike, and most of a session are.
+        let alike = before.is_some_and(|before| {
+            let says = |set: &DoneSet| (set.moved, set.left, set.helped, set.ending);
+            says(before) == says(set) && before.parts == set.parts && before.bands == set.bands
+        });
+        before = Some(set);
+        let found = if alike { None } else { estimate(set, Formula::default()) };
+        if let Some(estimate) = found.filter(|one| best.is_none_or(|best| one.max >= best.max)) {
+            best = Some(estimate);
+        }
+    }
+    best
 }
 
 /// What a person may write: the max, and the working load of each track of its rows in the plan.
 fn fields(held: &Held, desk: &Desk, say: &Say<'_>) -> Vec<Field> {
     let (exercise, words, numerals) = (say.exercise, say.words, say.words.numerals);
     let name = words.words().exercise(exercise);
-    let figure = |mass: Option<Mass>| {
-        mass.map(|mass| mass.figure(say.unit, numerals)).unwrap_or_default()
-    };
+    let figure =
+        |mass: Option<Mass>| mass.map(|mass| mass.figure(say.unit, numerals)).unwrap_or_default();
     let mut fields = Vec::new();
     if is_estimated(exercise) {
         let need = Need::Max(exercise.slug.to_string());
         let (label, hint) = words.sheet().need(&need, &name, say.unit);
         let max = desk.owners.max(&exercise.slug).now;
         let value = figure(max.map(|(mass, ..)| mass));
-        fields.push(Field { id: format!("max:{}", exercise.slug), label, value, hint, numeric: true });
+        fields.push(Field {
+            id: format!("max:{}", exercise.slug),
+            label,
+            value,
+            hint,
+            numeric: true,
+        });
     }
     let rows = desk.plan.iter().flat_map(|plan| &plan.rows);
     let of_exercise = rows.filter(|row| {
-        let session = held.plan.as_deref().and_then(|plan| plan.sessions.get(usize::from(row.session)));
+        let session =
+            held.plan.as_deref().and_then(|plan| plan.sessions.get(usize::from(row.session)));
         let slot = session.and_then(|session| session.exercises.get(usize::from(row.slot)));
         slot.is_some_and(|slot| slot.exercise == *exercise.slug)
     });

@@ -30,7 +30,9 @@ pub(super) fn screen(
     let left_out = today.laid_out.left_out.iter();
     let needs = today.laid_out.needs.iter().filter(|need| !matches!(need, Need::NoPain(_)));
     let first = today.laid_out.needs.iter().filter_map(|need| match need {
-        Need::NoPain(slug) => Some(words.today().pain_first(&name::exercise(held, slug, slug, words))),
+        Need::NoPain(slug) => {
+            Some(words.today().pain_first(&name::exercise(held, slug, slug, words)))
+        }
         Need::BodyMass | Need::Max(_) => None,
     });
     let open = held.left_open.then(|| words.today().left_open().to_owned());
@@ -88,7 +90,9 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
 fn field(held: &Held, need: &Need, unit: MassUnit, words: Words) -> Field {
     let (id, name, unit) = match need {
         Need::BodyMass => ("body-mass".to_owned(), String::new(), held.locale.unit),
-        Need::Max(slug) | Need::NoPain(slug) => (format!("max:{slug}"), name::exercise(held, slug, slug, words), unit),
+        Need::Max(slug) | Need::NoPain(slug) => {
+            (format!("max:{slug}"), name::exercise(held, slug, slug, words), unit)
+        }
     };
     let (label, hint) = words.sheet().need(need, &name, unit);
     Field { id, label, value: String::new(), hint, numeric: true }

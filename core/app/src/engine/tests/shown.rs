@@ -26,13 +26,16 @@ fn at(minute: i64) -> Reading {
 fn desk() -> Desk {
     let mut desk = Desk::default();
     let day = at(0).local_day();
-    desk.apply(1, &DeskEvent::PlanAdopted {
-        text: demo::PLAN.into(),
-        name: "Demo".into(),
-        day,
-        rows: Vec::new(),
-        said: Vec::new(),
-    });
+    desk.apply(
+        1,
+        &DeskEvent::PlanAdopted {
+            text: demo::PLAN.into(),
+            name: "Demo".into(),
+            day,
+            rows: Vec::new(),
+            said: Vec::new(),
+        },
+    );
     desk
 }
 

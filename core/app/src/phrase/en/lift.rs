@@ -11,11 +11,7 @@ use barwright_domain::session::Kit;
 use super::{date, words};
 
 /// "Reference max 142.5 kg, entered Mon 12 Oct".
-pub fn max(
-    max: Option<(Mass, i32, &MaxOrigin)>,
-    unit: MassUnit,
-    numerals: Numerals,
-) -> String {
+pub fn max(max: Option<(Mass, i32, &MaxOrigin)>, unit: MassUnit, numerals: Numerals) -> String {
     match max {
         None => "No reference max.".to_owned(),
         Some((mass, day, origin)) => {
@@ -51,7 +47,10 @@ pub fn max_moved(
 /// A field: the working load of a row of the plan.
 pub fn working_load(asked: &HowMany, numerals: Numerals) -> (String, String) {
     let asked = words::how_many(asked, numerals);
-    (format!("Working load for {asked}"), "What you write counts from the next session on".to_owned())
+    (
+        format!("Working load for {asked}"),
+        "What you write counts from the next session on".to_owned(),
+    )
 }
 
 /// "Reference max of Back squat: 160 kg": it stays.

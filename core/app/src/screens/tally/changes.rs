@@ -139,15 +139,14 @@ fn max(say: &Say<'_>, moved: &MaxMoved) -> Row {
             words.lift().max_moved(&name, moved.before, (*mass, origin), unit, numerals),
             vec![say.told(&moved.outcome)],
         ),
-        None => (words.lift().max_of(&name, moved.before, unit, numerals), vec![
-            say.told(&moved.outcome),
-        ]),
+        None => (
+            words.lift().max_of(&name, moved.before, unit, numerals),
+            vec![say.told(&moved.outcome)],
+        ),
     };
     if moved.again && moved.after.is_some() {
         detail.push(words.lift().again(!moved.loads.is_empty()).to_owned());
     }
     let Owner::Max(exercise) = &moved.outcome.owner else { return row("max", 1, text) };
-    row(format!("max-{exercise}"), 1, text)
-        .detail(detail.join(" "))
-        .keys(say.keys(&moved.outcome))
+    row(format!("max-{exercise}"), 1, text).detail(detail.join(" ")).keys(say.keys(&moved.outcome))
 }
