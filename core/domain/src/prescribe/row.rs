@@ -210,7 +210,11 @@ impl<'a> Row<'a> {
         let meant = match self.cut {
             Some(cut) if cut.keep != Percent::WHOLE => {
                 let gives = self.kept(own.figure, cut.keep);
-                why.push(Because::Cut { cut, gives });
+                // Less of the body cannot be moved: what has no help in it gets none by a cut.
+                let gives = if own.figure < Mass::ZERO { gives } else { gives.max(Mass::ZERO) };
+                if gives != own.figure {
+                    why.push(Because::Cut { cut, gives });
+                }
                 gives
             }
             _ => own.figure,
