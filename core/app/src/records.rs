@@ -1,9 +1,11 @@
 //! Care for the file of the records: checked whole, copied, and read back after damage.
 
-use barwright_store::{Place, Store, StoreError, is_at, quarantine, salvage};
+use barwright_store::{
+    Place, Store, StoreError, discard, is_at, move_aside, salvage, take_its_place,
+};
 
 use crate::contract::{EngineError, RefusalCode};
-use crate::engine::{derive_anew, guarded};
+use crate::engine::{Anew, Failure, derive_anew, derive_in, guarded};
 use crate::fault::Fault;
 use crate::phrase::Words;
 
@@ -19,13 +21,14 @@ pub struct Recovered {
     pub reason: String,
 }
 
-/// Sets a damaged file aside, under a name of its own beside it, and reads what is good in it into
-/// a new one at `path`. Nothing is deleted. No engine may have the file open.
+/// Reads what is good in a damaged file, page by page, into a new one at `path`, and keeps the
+/// damaged one under a name of its own beside it. Nothing is deleted. No engine may have the file
+/// open.
 ///
 /// # Errors
 /// [`EngineError::Refused`] when there is no such file ([`RefusalCode::NotHere`]) or nothing is wrong
-/// with it ([`RefusalCode::AlreadySo`]), and [`EngineError::Storage`] when it can't be read or the new
-/// one can't be written: what was kept lies where the error says.
+/// with it ([`RefusalCode::AlreadySo`]), and [`EngineError::Storage`] when it can't be read, the new
+/// one can't be written, or nothing at all could be read: what was kept lies where the error says.
 #[cfg_attr(feature = "uniffi", uniffi::export)]
 pub fn recover(path: String) -> Result<Recovered, EngineError> {
     recover_in(&Place::file(path))
@@ -48,38 +51,129 @@ fn read_back(place: &Place, words: Words) -> Result<Recovered, EngineError> {
         let reason = say.no_file(&place.path().display().to_string());
         return Err(EngineError::refused(RefusalCode::NotHere, reason));
     }
-    if !is_damaged(place).map_err(failed)? {
-        return Err(EngineError::refused(RefusalCode::AlreadySo, say.nothing_damaged()));
+    match verdict(Store::open_in(place.clone())) {
+        Verdict::Good(store, found) => {
+            store.close().map_err(failed)?;
+            let reason = say.nothing_damaged(found.mended);
+            return Err(EngineError::refused(RefusalCode::AlreadySo, reason));
+        }
+        Verdict::Other(fault) => return Err(fault.said(words)),
+        Verdict::Damaged => {}
     }
-    let aside = quarantine(place).map_err(failed)?;
-    // A log whose file is gone has nothing that could be read by itself: a new file begins.
-    if !aside.file {
-        Store::open_in(place.clone()).and_then(Store::close).map_err(failed)?;
-        return Ok(recovered(aside.place.path(), 0, 0, words));
+    let (mut store, read) = salvage(place).map_err(failed)?;
+    if read.kept == 0 {
+        // An empty file in its place would say that nothing was ever recorded.
+        discard(store).map_err(failed)?;
+        let aside = move_aside(place).map_err(failed)?;
+        return Err(say.nothing_read(aside.path(), read.beyond));
     }
-    let aside = aside.place;
-    let kept_aside = |error: StoreError| say.kept_aside(&error, aside.path());
-    let (mut store, read) = salvage(&aside, place).map_err(kept_aside)?;
     derive_anew(&mut store).map_err(|fault: Fault| fault.said(words))?;
-    store.close().map_err(kept_aside)?;
-    Ok(recovered(aside.path(), read.kept, read.beyond, words))
+    let aside = take_its_place(store, place).map_err(failed)?;
+    let aside = aside.path().display().to_string();
+    let reason = say.recovered(&aside, &read);
+    Ok(Recovered { aside, kept: read.kept, reason })
 }
 
-/// Whether the file is a store of ours that is damaged.
-fn is_damaged(place: &Place) -> Result<bool, StoreError> {
-    let found = Store::open_in(place.clone()).and_then(|store| {
-        store.verify()?;
-        store.close()
-    });
-    match found {
-        Ok(()) => Ok(false),
-        Err(StoreError::Corrupt { .. }) => Ok(true),
-        Err(error) => Err(error),
+/// What a whole file was looked at for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Examined {
+    /// Entries of the log, each with its checksum.
+    pub entries: u64,
+    /// Rows and facts derived from them, each compared with what the log comes to.
+    pub derived: u64,
+    /// Of those, how many did not fit and were made anew; at least so many.
+    pub mended: u64,
+    /// The entry that the log was last sealed at: a loss of it, or of one before it, is known.
+    pub sealed: u64,
+}
+
+impl Examined {
+    /// It in words.
+    #[must_use]
+    pub fn said(&self) -> String {
+        Words::default().storage().examined(self)
     }
 }
 
-fn recovered(aside: &std::path::Path, kept: u64, beyond: u64, words: Words) -> Recovered {
-    let aside = aside.display().to_string();
-    let reason = words.storage().recovered(&aside, kept, beyond);
-    Recovered { aside, kept, reason }
+/// What a file is. There is one such word for one file, and opening, checking and recovering all say
+/// it: what opening does not look at, it does not speak of.
+pub(crate) enum Verdict {
+    /// The log is whole, and all that is derived from it fits, now.
+    Good(Box<Store>, Examined),
+    /// The log is damaged, or its file: recovering reads what is good.
+    Damaged,
+    /// It can't be told: the file is another's, in use, or can't be read.
+    Other(Fault),
+}
+
+/// The verdict on a file that was opened, or was not.
+fn verdict(opened: Result<Store, StoreError>) -> Verdict {
+    let examined = opened.map_err(Unfit::Store).and_then(|mut store| {
+        let found = examine(&mut store)?;
+        Ok((store, found))
+    });
+    match examined {
+        Ok((store, found)) => Verdict::Good(Box::new(store), found),
+        Err(Unfit::Store(StoreError::Corrupt { .. })) => Verdict::Damaged,
+        Err(unfit) => Verdict::Other(unfit.into()),
+    }
+}
+
+/// Why a file did not pass.
+pub(crate) enum Unfit {
+    /// By the store.
+    Store(StoreError),
+    /// Otherwise.
+    Other(Fault),
+}
+
+impl From<StoreError> for Unfit {
+    fn from(error: StoreError) -> Self {
+        Self::Store(error)
+    }
+}
+
+impl From<Failure> for Unfit {
+    fn from(failure: Failure) -> Self {
+        match failure {
+            Failure::Store(error) => Self::Store(error),
+            failure => Self::Other(failure.into()),
+        }
+    }
+}
+
+impl From<Unfit> for Fault {
+    fn from(unfit: Unfit) -> Self {
+        match unfit {
+            Unfit::Store(error) => Self::Store(error),
+            Unfit::Other(fault) => fault,
+        }
+    }
+}
+
+/// Looks at everything in an open store: the file's structure, every entry of the log, and all that
+/// is derived from it, row by row. Derived rows that do not fit are made anew.
+pub(crate) fn examine(store: &mut Store) -> Result<Examined, Unfit> {
+    let mut mended = 0;
+    let whole = match store.verify() {
+        // Where only derived rows are spoiled, making them anew mends the file's structure too.
+        Err(damaged @ StoreError::Corrupt { .. }) => {
+            if derive_in(store).is_err() {
+                return Err(damaged.into());
+            }
+            mended = 1;
+            store.verify()?
+        }
+        whole => whole?,
+    };
+    let found = store.differing(&mut Anew::new())?;
+    if found.differing > 0 {
+        derive_in(store)?;
+        let again = store.differing(&mut Anew::new())?;
+        if again.differing > 0 {
+            return Err(Unfit::Other(Fault::Broken("rows made anew differ from themselves")));
+        }
+        mended = found.differing;
+    }
+    Ok(Examined { entries: whole.events, derived: found.looked_at, mended, sealed: store.sealed() })
 }

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use crate::error::StoreError;
+use crate::error::{Damage, StoreError};
 use crate::store::{Place, Store, Verified, as_file, log_of, look_before_opening};
 
 impl Store {
@@ -19,7 +19,7 @@ impl Store {
             return Err(StoreError::Exists { path: to.path().to_path_buf() });
         }
         let part = to.beside(".part");
-        let written = self.write_backup(&part).and_then(|verified| {
+        let written = self.write_copy(&part).and_then(|verified| {
             files
                 .rename(part.path(), to.path())
                 .and_then(|()| files.sync_names(to.path()))
@@ -32,12 +32,19 @@ impl Store {
         written
     }
 
-    fn write_backup(&self, part: &Place) -> Result<Verified, StoreError> {
+    /// Writes the whole store to another file and checks all of it.
+    pub(crate) fn write_copy(&self, part: &Place) -> Result<Verified, StoreError> {
         // One that an earlier attempt left when it was cut off.
         remove(part);
         look_before_opening(part)?;
         let connection = self.connection()?;
-        let name = as_file(part.path());
+        // Made here, so that it is its owner's alone from the first byte on.
+        let made = part.on().files.create(part.path());
+        made.map_err(|error| StoreError::from_io(part.path(), &error))?;
+        let name = match part.on().vfs {
+            Some(_) => part.path().to_path_buf(),
+            None => as_file(part.path()),
+        };
         let name = name.to_str().ok_or_else(|| StoreError::Failed {
             path: part.path().to_path_buf(),
             code: 0,
@@ -46,9 +53,12 @@ impl Store {
         connection
             .execute("VACUUM INTO ?1", [name])
             .map_err(|error| StoreError::from_sqlite(part.path(), error))?;
-        let copy = Store::open_in(part.clone())?;
+        let copy = Store::open_copy(part.clone())?;
         let verified = copy.verify()?;
         copy.close()?;
+        if verified.events != self.last_seq() {
+            return Err(self.damaged(Damage::Missing { seq: verified.events + 1 }));
+        }
         Ok(verified)
     }
 }

@@ -46,6 +46,21 @@ pub enum Damage {
     },
     /// The file is gone and its write-ahead log lies there alone.
     LogAlone,
+    /// The file was in use when it was last written, and the write-ahead log beside it is gone: what
+    /// was recorded after this event, if anything, is lost.
+    LogMissing {
+        /// The last event in the file.
+        seq: Seq,
+    },
+    /// The write-ahead log beside the file is another file's.
+    LogOfAnother,
+    /// The write-ahead log is spoiled in its midst: it holds events that do not join on.
+    LogBroken {
+        /// The last event that is whole.
+        seq: Seq,
+        /// The last one in it.
+        last: Seq,
+    },
 }
 
 /// Why the store could not do what it was asked.
@@ -101,6 +116,22 @@ pub enum StoreError {
         path: PathBuf,
         /// What was found.
         damage: Damage,
+    },
+    /// Rows derived from the log are spoiled. The log is not, as far as it was looked at:
+    /// [`crate::Store::rebuild`] makes them anew.
+    #[error("derived {rows} in {path:?} are spoiled")]
+    Spoiled {
+        /// The file.
+        path: PathBuf,
+        /// Which.
+        rows: &'static str,
+    },
+    /// The file was renamed, removed, replaced or written over while it was open. What was
+    /// acknowledged is in the file that was opened, wherever it is now. The store is closed.
+    #[error("{path:?} is not the file that was opened")]
+    Moved {
+        /// Where it was.
+        path: PathBuf,
     },
     /// The disk failed to sync or to write, so nobody knows what is on it: the connection is
     /// closed. [`crate::Store::reopen`], replay the log, and see whether the tap is in it.
@@ -188,6 +219,11 @@ impl StoreError {
             ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Self::Full { path },
             ErrorKind::AlreadyExists => Self::Exists { path },
             ErrorKind::NotFound => Self::NoFolder { path },
+            // As a bad sector answers (EIO), and whatever has no kind of its own.
+            ErrorKind::Other => Self::DiskFailed { path, code: ffi::SQLITE_IOERR },
+            _ if error.raw_os_error() == Some(5) => {
+                Self::DiskFailed { path, code: ffi::SQLITE_IOERR }
+            }
             _ => Self::Failed {
                 path,
                 code: error.raw_os_error().unwrap_or_default(),

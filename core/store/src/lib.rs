@@ -14,18 +14,27 @@
 )]
 
 mod backup;
+mod bytes;
+mod digest;
 mod error;
 mod event;
 mod files;
+mod held;
 mod history;
-mod quarantine;
+mod marks;
+mod pages;
+mod salvage;
 mod schema;
+mod standing;
 mod store;
+mod wal;
+mod watch;
 
 pub use error::{Damage, Foreign, StoreError};
 pub use event::{Event, NewEvent, Seq, Stamp, Tap};
 pub use files::{FileSystem, Files, Found, Identity};
-pub use history::{AtEnd, Derive, History, VolumeRow};
-pub use quarantine::{Salvage, SetAside, is_at, quarantine, salvage};
+pub use history::{AtEnd, Derive, Differing, History, VolumeRow};
+pub use salvage::{Salvage, discard, is_at, move_aside, salvage, take_its_place};
 pub use schema::SCHEMA_VERSION;
-pub use store::{CHECKED_ON_OPEN, Place, Standing, Store, Verified};
+pub use standing::Standing;
+pub use store::{CHECKED_ON_OPEN, Place, Store, Verified};

@@ -2,11 +2,13 @@
 
 use std::path::Path;
 
+use rusqlite::ffi::SQLITE_ERROR;
 use rusqlite::{Connection, TransactionBehavior};
 use uuid::Builder;
 
 use crate::error::{Damage, Foreign, StoreError};
 use crate::history::HISTORY_VERSION;
+use crate::marks::Marks;
 
 /// The application id in the file's header: "Barw" in ASCII.
 pub(crate) const APPLICATION_ID: i32 = 0x4261_7277;
@@ -16,6 +18,13 @@ pub const SCHEMA_VERSION: u32 = MIGRATIONS.len() as u32;
 
 /// Step `n` brings a file of version `n` to version `n + 1`. Steps are only ever added.
 const MIGRATIONS: &[&str] = &[include_str!("schema/v1.sql")];
+
+/// Rows that say that nothing is derived yet, as a new file has them.
+pub(crate) const NOTHING_YET: &str = "
+    INSERT INTO standing VALUES ('', '0 0', 0, 0);
+    INSERT INTO total VALUES
+        ('session', 0, 0), ('week_volume', 0, 0), ('done_set', 0, 0), ('exercise', 0, 0),
+        ('record', 0, 0);";
 
 /// What a file that was just opened is, without changing it.
 pub(crate) enum Found {
@@ -37,23 +46,55 @@ pub(crate) fn identify(path: &Path, connection: &Connection) -> Result<Found, St
     if application_id == 0 && version == 0 && tables == 0 {
         return Ok(Found::Empty);
     }
+    let damaged = |detail: String| StoreError::Corrupt {
+        path: path.to_path_buf(),
+        damage: Damage::Malformed { detail },
+    };
+    // A store of ours says its format twice: a header that is spoiled is told from another's.
+    let format = connection
+        .query_row("SELECT format FROM store WHERE id = 1", [], |row| row.get::<_, i32>(0));
     if application_id != APPLICATION_ID {
+        if format.is_ok_and(|format| format == version) {
+            return Err(damaged(format!("application id {application_id}")));
+        }
         let found = Foreign::OtherDatabase { application_id };
         return Err(StoreError::NotAStore { path: path.to_path_buf(), found });
     }
+    if tables == 0 {
+        return Err(damaged(format!("version {version}, no table")));
+    }
+    let format = format.map_err(|error| match sorted(error) {
+        StoreError::Failed { detail, code: SQLITE_ERROR, .. } => damaged(detail),
+        error => error,
+    })?;
     match u32::try_from(version) {
-        Ok(version @ 1..) if tables > 0 => {
+        Ok(version @ 1..) if i64::from(format) == i64::from(version) => {
             if version > SCHEMA_VERSION {
                 let path = path.to_path_buf();
                 return Err(StoreError::Newer { path, found: version, known: SCHEMA_VERSION });
             }
             Ok(Found::Version(version))
         }
-        _ => Err(StoreError::Corrupt {
-            path: path.to_path_buf(),
-            damage: Damage::Malformed { detail: format!("version {version}, {tables} tables") },
-        }),
+        _ => Err(damaged(format!("version {version} and {format}"))),
     }
+}
+
+/// Whether the tables, indices and triggers are the ones that the newest format has, by the words
+/// that made them.
+pub(crate) fn is_as_made(connection: &Connection) -> rusqlite::Result<bool> {
+    let made = MIGRATIONS.join("\n");
+    let mut statement =
+        connection.prepare("SELECT sql FROM sqlite_schema WHERE name NOT GLOB 'sqlite_*'")?;
+    let mut found = 0;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        let sql: String = row.get(0)?;
+        if !made.contains(&sql) {
+            return Ok(false);
+        }
+        found += 1;
+    }
+    Ok(found == made.matches("CREATE ").count())
 }
 
 /// Brings a file to [`SCHEMA_VERSION`] in one transaction; a new one gets its marks and its id.
@@ -75,10 +116,19 @@ pub(crate) fn migrate(connection: &mut Connection, found: &Found) -> rusqlite::R
         let random: [u8; 16] =
             transaction.query_row("SELECT randomblob(16)", [], |row| row.get(0))?;
         let uuid = Builder::from_random_bytes(random).into_uuid().to_string();
-        transaction.execute(
-            "INSERT INTO store (id, uuid, history) VALUES (1, ?1, ?2)",
-            (uuid, HISTORY_VERSION),
-        )?;
+        transaction.execute_batch(NOTHING_YET)?;
+        let marks = Marks {
+            uuid,
+            format: SCHEMA_VERSION,
+            history: HISTORY_VERSION,
+            // In use from the first on; it is not yet known which log it has.
+            in_use: true,
+            ..Marks::default()
+        };
+        marks.write(&transaction)?;
+    } else {
+        let marks = Marks { format: SCHEMA_VERSION, ..Marks::read(&transaction)? };
+        marks.write(&transaction)?;
     }
     transaction.pragma_update(None, "user_version", SCHEMA_VERSION)?;
     transaction.commit()

@@ -1,24 +1,34 @@
 //! The store: opening, appending, reading, closing.
 
+use std::cell::Cell;
 use std::path::{Path, PathBuf};
 
 use barwright_domain::history::Change;
-use rusqlite::ffi::{SQLITE_ERROR, SQLITE_IOERR};
+use rusqlite::config::DbConfig;
+use rusqlite::ffi::{SQLITE_IOERR, SQLITE_IOERR_READ, SQLITE_IOERR_SHORT_READ};
 use rusqlite::wal::CheckpointMode;
 use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
 
+use crate::backup::remove;
 use crate::error::{Damage, Foreign, StoreError};
 use crate::event::{COLUMNS, Chain, Event, NewEvent, Seq, Stamp, Tap, checksum};
 use crate::files::{FileSystem, folder_of};
+use crate::held::{self, Held};
 use crate::history;
-use crate::schema::{self, Found};
+use crate::marks::Marks;
+use crate::pages::{Pages, began_here};
+use crate::salvage::{holds_a_log, put_left_log_aside, put_log_aside, replace};
+use crate::schema::{self, Found, SCHEMA_VERSION};
+use crate::standing::{self, Standing};
+use crate::wal::Log;
+use crate::watch::Watch;
 
 /// How many of the last events have their checksums checked when a store is opened.
 pub const CHECKED_ON_OPEN: u64 = 64;
 
 /// Bytes of a page, and so of a frame: large enough that the beginning of a session, with its whole
 /// sheet, is a few frames too.
-const PAGE_BYTES: u32 = 16_384;
+pub(crate) const PAGE_BYTES: u32 = 16_384;
 
 /// Frames in the write-ahead log at which a tap moves them into the file: some 4 MB.
 const CHECKPOINT_FRAMES: i32 = 250;
@@ -41,15 +51,6 @@ pub enum Place {
     },
 }
 
-/// A small current fact that stands beside the log.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Standing {
-    /// Its body, as the codec wrote it.
-    pub body: String,
-    /// The last event of the tap that wrote it.
-    pub seq: Seq,
-}
-
 /// What [`Store::verify`] found good.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Verified {
@@ -65,12 +66,26 @@ pub struct Store {
     place: Place,
     /// None after a failure, until [`Store::reopen`].
     connection: Option<Connection>,
+    /// Why nothing can be recorded, in a store that was opened to be looked at.
+    read_only: Option<StoreError>,
     /// The end of the log.
     head: Chain,
+    /// The store's row about itself, as it is on disk.
+    marks: Marks,
+    /// Whether the files are still the ones that were opened; none where nobody can tell.
+    watch: Option<Watch>,
+    /// That this process has the file.
+    held: Option<Held>,
+    /// A write or a sync failed: the system may show what the disk does not have.
+    unsynced: bool,
     /// Frames in the write-ahead log that are not yet in the file.
     frames: i32,
     /// Changes to the derived rows that are queued.
     pending: u32,
+    /// Derived tables that were compared with their totals since opening, a bit for each.
+    checked: Cell<u8>,
+    /// Derived rows were found spoiled.
+    spoiled: Cell<bool>,
 }
 
 impl Store {
@@ -95,10 +110,108 @@ impl Store {
     /// # Errors
     /// As [`Store::open`].
     pub fn open_in(place: Place) -> Result<Self, StoreError> {
-        let path = place.path();
+        Self::open_as(place, false)
+    }
+
+    /// Opens a store that was just copied, whose marks are those of the one it was copied from.
+    pub(crate) fn open_copy(place: Place) -> Result<Self, StoreError> {
+        Self::open_as(place, true)
+    }
+
+    fn open_as(place: Place, copy: bool) -> Result<Self, StoreError> {
+        match Self::open_it(place.clone(), copy) {
+            // A log that was left beside a file that took another's place says nothing that the file
+            // does not say.
+            Err(StoreError::Corrupt { damage: Damage::LogOfAnother, .. })
+                if put_left_log_aside(&place)? =>
+            {
+                Self::open_it(place, copy)
+            }
+            // A header that is spoiled is told from a file that is something else.
+            Err(StoreError::NotAStore { path, .. }) if holds_a_log(&place) => {
+                let detail = "its header is not ours".to_owned();
+                Err(StoreError::Corrupt { path, damage: Damage::Malformed { detail } })
+            }
+            opened => opened,
+        }
+    }
+
+    fn open_it(place: Place, copy: bool) -> Result<Self, StoreError> {
+        let log = match &place {
+            Place::Memory => None,
+            Place::File { path, on } => {
+                look_before_opening(&place)?;
+                let found =
+                    on.files.look(path).map_err(|error| StoreError::from_io(path, &error))?;
+                if found.is_some_and(|found| found.read_only) {
+                    return Err(StoreError::ReadOnly { path: path.clone() });
+                }
+                if found.is_some_and(|found| held::is_held(found.identity)) {
+                    return Err(StoreError::InUse { path: path.clone() });
+                }
+                let log = Log::read(&place)?.filter(|_| found.is_some());
+                if let Some(log) = &log
+                    && log.taken() > 0
+                    && !began_here(&place, log)?
+                {
+                    let damage = Damage::LogOfAnother;
+                    return Err(StoreError::Corrupt { path: path.clone(), damage });
+                }
+                log
+            }
+        };
         let mut connection = connect(&place)?;
-        let sorted = |error| StoreError::from_sqlite(path, error);
         prepare(&place, &mut connection)?;
+        let held = Held::take(&place)?;
+        let mut store = Self::of(place, connection)?;
+        store.held = held;
+        if copy {
+            let fresh = Marks { in_use: false, log_born: None, ..store.marks.clone() };
+            let fresh = fresh.with_new_token(store.connection()?);
+            store.marks = fresh.map_err(|error| store.sorted(error))?;
+        }
+        store.check_ends()?;
+        store.compare_log(log.as_ref())?;
+        store.begin_use(log.as_ref())?;
+        store.frames = store.frames_in_log()?.0;
+        Ok(store)
+    }
+
+    /// Opens a store to be looked at, without writing anything anywhere: a file, a folder or a disk
+    /// that can't be written is no reason not to see what is in it. What can't be recorded is
+    /// answered with `why`.
+    ///
+    /// # Errors
+    /// As [`Store::open`].
+    pub fn open_to_read(place: Place, why: StoreError) -> Result<Self, StoreError> {
+        look_before_opening(&place)?;
+        if !place.is_there()? {
+            return Err(why);
+        }
+        let log = Log::read(&place)?;
+        let image = Pages::read(&place)?.image();
+        let path = place.path();
+        let sorted = |error| StoreError::from_sqlite(path, error);
+        let mut connection = connect(&Place::Memory)?;
+        connection
+            .deserialize_read_exact("main", image.as_slice(), image.len(), false)
+            .map_err(sorted)?;
+        if let Found::Empty | Found::Version(..SCHEMA_VERSION) =
+            schema::identify(path, &connection)?
+        {
+            return Err(why);
+        }
+        settle(path, &mut connection)?;
+        let mut store = Self::of(place, connection)?;
+        store.read_only = Some(why);
+        store.check_ends()?;
+        store.compare_log_with(log.as_ref(), log.as_ref().map_or(0, Log::taken))?;
+        Ok(store)
+    }
+
+    /// What a connection that is ready shows.
+    fn of(place: Place, connection: Connection) -> Result<Self, StoreError> {
+        let sorted = |error| StoreError::from_sqlite(place.path(), error);
         let head = connection
             .query_row("SELECT seq, checksum FROM event ORDER BY seq DESC LIMIT 1", [], |row| {
                 Ok(Chain { seq: row.get(0)?, checksum: row.get(1)? })
@@ -106,29 +219,154 @@ impl Store {
             .optional()
             .map_err(sorted)?
             .unwrap_or_default();
-        let mut store = Self { place, connection: Some(connection), head, frames: 0, pending: 0 };
-        let first = head.seq.saturating_sub(CHECKED_ON_OPEN - 1).max(1);
-        store.each_event(first, |_| Ok(()))?;
-        store.check_end()?;
-        store.frames = store.frames_in_log()?;
-        store.pending = history::count(store.connection()?).map_err(|error| store.sorted(error))?;
-        Ok(store)
+        let marks = Marks::read(&connection).map_err(|error| match error {
+            rusqlite::Error::QueryReturnedNoRows => StoreError::Corrupt {
+                path: place.path().to_path_buf(),
+                damage: Damage::Malformed { detail: "no row about the store itself".into() },
+            },
+            error => sorted(error),
+        })?;
+        let pending = history::count(&connection).map_err(sorted)?;
+        Ok(Self {
+            place,
+            connection: Some(connection),
+            read_only: None,
+            head,
+            marks,
+            watch: None,
+            held: None,
+            unsynced: false,
+            frames: 0,
+            pending,
+            checked: Cell::new(0),
+            spoiled: Cell::new(false),
+        })
+    }
+
+    /// Checks the last events, and that nothing names one past the end.
+    fn check_ends(&self) -> Result<(), StoreError> {
+        let first = self.head.seq.saturating_sub(CHECKED_ON_OPEN - 1).max(1);
+        self.each_event(first, |_| Ok(()))?;
+        self.check_end()?;
+        if let Err(error) = standing::all(self.connection()?) {
+            match self.sorted(error) {
+                // It is derived from the log, and made anew.
+                StoreError::Corrupt { .. } | StoreError::Failed { .. } => self.spoiled.set(true),
+                error => return Err(error),
+            }
+        }
+        Ok(())
+    }
+
+    /// Compares the write-ahead log, as it was before SQLite took it over, with what SQLite made of
+    /// it.
+    fn compare_log(&self, log: Option<&Log>) -> Result<(), StoreError> {
+        if self.place == Place::Memory {
+            return Ok(());
+        }
+        let (_, taken) = self.frames_in_log()?;
+        self.compare_log_with(log, usize::try_from(taken).unwrap_or(0))
+    }
+
+    fn compare_log_with(&self, log: Option<&Log>, taken: usize) -> Result<(), StoreError> {
+        let Some(log) = log else {
+            if self.marks.in_use && self.marks.log_born.is_some() {
+                return Err(self.damaged(Damage::LogMissing { seq: self.head.seq }));
+            }
+            return Ok(());
+        };
+        // A tap is begun when the one before it is acknowledged: one that is two ahead tells of one
+        // that is lost.
+        let last = Pages::last_tap_passed_over(log, taken).unwrap_or(0);
+        let own = self.marks.in_use || self.marks.log_born == Some(log.born());
+        if last > self.next_seq() && own {
+            return Err(self.damaged(Damage::LogBroken { seq: self.head.seq, last }));
+        }
+        Ok(())
+    }
+
+    /// Marks the file as in use, and by which write-ahead log, before anything else is recorded.
+    fn begin_use(&mut self, log: Option<&Log>) -> Result<(), StoreError> {
+        if self.place == Place::Memory {
+            return Ok(());
+        }
+        let known = log.is_some_and(|log| self.marks.log_born == Some(log.born()));
+        if !(self.marks.in_use && known) {
+            let begun = Marks { in_use: true, log_born: None, ..self.marks.clone() };
+            self.mark(begun)?;
+            let log = Log::read(&self.place)?;
+            let known = Marks { log_born: log.map(|log| log.born()), ..self.marks.clone() };
+            self.mark(known)?;
+            self.connection()?
+                .wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE)
+                .map_err(|error| self.sorted(error))?;
+        }
+        self.make_private()?;
+        self.watch = Watch::begin(&self.place)?;
+        Ok(())
+    }
+
+    /// Nobody but the owner may read what is recorded, wherever it lies.
+    fn make_private(&self) -> Result<(), StoreError> {
+        let files = self.place.on().files;
+        for place in [self.place.clone(), log_of(&self.place)] {
+            match files.make_private(place.path()) {
+                Err(error)
+                    if !matches!(
+                        error.kind(),
+                        std::io::ErrorKind::NotFound
+                            | std::io::ErrorKind::PermissionDenied
+                            | std::io::ErrorKind::Unsupported
+                    ) =>
+                {
+                    return Err(StoreError::from_io(place.path(), &error));
+                }
+                // A file of another user's that may be written to is theirs to keep.
+                _ => {}
+            }
+        }
+        Ok(())
+    }
+
+    /// Writes the store's row about itself, in a transaction of its own.
+    fn mark(&mut self, marks: Marks) -> Result<(), StoreError> {
+        if let Err(error) = marks.write(self.connection()?) {
+            return Err(self.failed(error));
+        }
+        self.marks = marks;
+        self.unmoved_after()
     }
 
     /// Closes the connection and opens it again, so that what is read from here on is what the
     /// disk has. After [`StoreError::DiskFailed`] this comes first, then a replay of the log.
     ///
     /// # Errors
-    /// As [`Store::open`]; the store stays closed then and may be reopened again.
+    /// As [`Store::open`], [`StoreError::Moved`] where the file there now is another, and
+    /// [`Damage::EndLost`] where it has less than was acknowledged. The store stays closed then and
+    /// may be reopened again.
     pub fn reopen(&mut self) -> Result<(), StoreError> {
         if self.place == Place::Memory {
             self.roll_back();
             return Ok(());
         }
         self.connection = None;
+        self.held = None;
+        self.watch = None;
+        // A new file would be an empty one.
+        if !self.place.is_there()? {
+            return Err(StoreError::Moved { path: self.path().to_path_buf() });
+        }
         let mut again = Self::open_in(self.place.clone())?;
-        // What was recovered from the log may only be in the system's cache: write it again. A full
-        // disk is no reason to stay closed: what is there can be read.
+        if again.marks.uuid != self.marks.uuid {
+            return Err(StoreError::Moved { path: self.path().to_path_buf() });
+        }
+        if again.head.seq < self.head.seq {
+            return Err(self.damaged(Damage::EndLost { seq: self.head.seq }));
+        }
+        if self.unsynced {
+            again = again.written_anew()?;
+        }
+        // A full disk is no reason to stay closed: what is there can be read.
         match again.checkpoint() {
             Ok(()) | Err(StoreError::Full { .. }) => {
                 *self = again;
@@ -138,54 +376,161 @@ impl Store {
         }
     }
 
-    /// Moves the write-ahead log into the file and gives the file up.
+    /// Writes the whole store to a new file and puts that in its place. After a sync that failed the
+    /// system may show what the disk does not have, and call it written from then on: a system of
+    /// that kind can't be asked to write it again, and what would be written behind it could not be
+    /// read after a power cut.
+    fn written_anew(self) -> Result<Self, StoreError> {
+        let place = self.place.clone();
+        let to = place.beside(".rewritten");
+        if let Err(error) = self.write_copy(&to) {
+            remove(&to);
+            return Err(error);
+        }
+        drop(self);
+        replace(&to, &place)?;
+        Self::open_in(place)
+    }
+
+    /// Seals the log, moves the write-ahead log into the file and gives the file up. A full disk is
+    /// no failure here: what was acknowledged is safe in the log beside the file.
     ///
     /// # Errors
-    /// [`StoreError::DiskFailed`] or [`StoreError::Full`] when the move failed: the file is given
-    /// up all the same, and what was acknowledged is safe in the log beside it.
+    /// [`StoreError::DiskFailed`] when the move failed: the file is given up all the same, and what
+    /// was acknowledged is safe in the log beside it.
     pub fn close(mut self) -> Result<(), StoreError> {
-        let moved = if self.connection.is_some() { self.checkpoint() } else { Ok(()) };
+        if self.connection.is_none() || self.read_only.is_some() {
+            return Ok(());
+        }
+        let moved = self.checkpoint().and_then(|()| self.end_use());
+        self.held = None;
         if let Some(connection) = self.connection.take() {
             connection.close().map_err(|(_, error)| self.sorted(error))?;
         }
-        moved
+        match moved {
+            Err(StoreError::Full { .. }) => Ok(()),
+            moved => moved,
+        }
     }
 
-    /// Carries out what taps have queued and moves the write-ahead log into the file. A tap does it
-    /// by itself when there is much of either; a quiet moment is a better time.
+    /// Marks the file as given up; its log is removed then, with the connection.
+    fn end_use(&mut self) -> Result<(), StoreError> {
+        if self.place == Place::Memory {
+            return Ok(());
+        }
+        self.unmoved_before()?;
+        let ended = Marks { in_use: false, ..self.marks.clone() };
+        let ended = ended.with_new_token(self.connection()?);
+        self.mark(ended.map_err(|error| self.sorted(error))?)?;
+        let (logged, moved) = self
+            .connection()?
+            .wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE)
+            .map_err(|error| self.sorted(error))?;
+        if logged == moved {
+            let _ =
+                self.connection()?.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false);
+        }
+        Ok(())
+    }
+
+    /// Seals the log, carries out what taps have queued and moves the write-ahead log into the file.
+    /// A tap does it by itself when there is much of either; a quiet moment is a better time.
+    ///
+    /// From here on a loss of anything up to now is known.
     ///
     /// # Errors
     /// As [`Store::close`]; nothing is lost by it.
     pub fn checkpoint(&mut self) -> Result<(), StoreError> {
+        if self.read_only.is_some() {
+            return Ok(());
+        }
+        self.unmoved_before()?;
         let carried_out = self.carry_out();
         let moved = self.connection()?.wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE);
         match moved {
             Ok((logged, moved)) => {
                 self.frames = (logged - moved).max(0);
+                self.moved_in()?;
                 carried_out
             }
             Err(error) => Err(self.failed(error)),
         }
     }
 
-    /// Carries out the queued changes to the derived rows.
+    /// Carries out the queued changes to the derived rows, and seals the log.
     fn carry_out(&mut self) -> Result<(), StoreError> {
+        let sealed = self.marks.sealed == self.head.seq;
         // Changes of another version are of no use: the rows are to be made anew.
-        if self.pending == 0 || !self.history_is_current()? {
+        let carry_out = self.pending > 0 && self.history_is_current();
+        if sealed && !carry_out {
             return Ok(());
         }
+        let marks =
+            Marks { sealed: self.head.seq, sealed_sum: self.head.checksum, ..self.marks.clone() };
         let connection = self.connection()?;
         let done = connection
             .execute_batch("BEGIN IMMEDIATE")
-            .and_then(|()| history::carry_out(connection))
+            .and_then(|()| if carry_out { history::carry_out(connection) } else { Ok(()) })
+            .and_then(|()| marks.write(connection))
             .and_then(|()| connection.execute_batch("COMMIT"));
         match done {
             Ok(()) => {
-                self.pending = 0;
+                self.marks = marks;
+                self.pending = if carry_out { 0 } else { self.pending };
                 Ok(())
             }
-            Err(error) => Err(self.failed(error)),
+            Err(error) => match self.sorted(error) {
+                // Derived rows that can't be brought up to date are made anew at the next opening.
+                StoreError::Corrupt { .. } if carry_out => {
+                    self.roll_back();
+                    self.spoiled.set(true);
+                    self.mark(Marks { history: 0, ..marks })
+                }
+                error => Err(self.failed_as(error)),
+            },
         }
+    }
+
+    /// Before something is written: the files are still the ones that were opened.
+    fn unmoved_before(&mut self) -> Result<(), StoreError> {
+        match self.watch.as_ref().map_or(Ok(()), |watch| watch.before(&self.place)) {
+            Err(error @ StoreError::Moved { .. }) => Err(self.gone(error)),
+            other => other,
+        }
+    }
+
+    /// After the write-ahead log was written.
+    pub(crate) fn unmoved_after(&mut self) -> Result<(), StoreError> {
+        match self.watch.as_mut().map_or(Ok(()), |watch| watch.after(&self.place)) {
+            Err(error) => Err(self.gone(error)),
+            other => other,
+        }
+    }
+
+    /// After the file was written.
+    fn moved_in(&mut self) -> Result<(), StoreError> {
+        match self.watch.as_mut().map_or(Ok(()), |watch| watch.moved_in(&self.place)) {
+            Err(error) => Err(self.gone(error)),
+            other => other,
+        }
+    }
+
+    /// Leaves files that are not the ones that were opened. A file that lies elsewhere now gets what
+    /// its log still holds, and the log is put out of the way of the file that took its place.
+    fn gone(&mut self, error: StoreError) -> StoreError {
+        let Some(watch) = self.watch.take() else { return error };
+        self.held = None;
+        let moved = match self.connection.take() {
+            Some(connection) if watch.is_elsewhere(&self.place) => connection
+                .wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE)
+                .is_ok_and(|(logged, moved)| logged == moved),
+            _ => false,
+        };
+        if moved && watch.has_its_log() {
+            // Where it stays, opening says that it is another file's.
+            let _ = put_log_aside(&self.place);
+        }
+        error
     }
 
     /// Where the store is kept.
@@ -195,12 +540,21 @@ impl Store {
 
     /// The store's id, made when it was.
     ///
-    /// # Errors
-    /// [`StoreError::DiskFailed`] and its kin.
-    pub fn uuid(&self) -> Result<String, StoreError> {
-        self.connection()?
-            .query_row("SELECT uuid FROM store", [], |row| row.get(0))
-            .map_err(|error| self.sorted(error))
+    #[must_use]
+    pub fn uuid(&self) -> &str {
+        &self.marks.uuid
+    }
+
+    /// How far the log was sealed: a loss of any of these events is known.
+    #[must_use]
+    pub fn sealed(&self) -> Seq {
+        self.marks.sealed
+    }
+
+    /// Whether the store was opened only to be looked at.
+    #[must_use]
+    pub fn is_read_only(&self) -> bool {
+        self.read_only.is_some()
     }
 
     /// The number of the last event; 0 in an empty log.
@@ -228,21 +582,27 @@ impl Store {
         changes: &[Change],
         standing: &[(&str, Option<&str>)],
     ) -> Result<Tap, StoreError> {
-        let connection = self.connection()?;
+        if let Some(why) = &self.read_only {
+            return Err(why.clone());
+        }
+        self.connection()?;
         let first = self.next_seq();
         if events.is_empty() {
             return Ok(Tap { first, last: self.head.seq, frames: 0, checkpoint: false });
         }
-        let head = match write(connection, self.head, at, events, changes, standing) {
+        self.unmoved_before()?;
+        let head = match write(self.connection()?, self.head, at, events, changes, standing) {
             Ok(head) => head,
             Err(error) => return Err(self.failed(error)),
         };
+        // Where the file went meanwhile, the tap went with it.
+        self.unmoved_after()?;
         self.head = head;
         self.pending =
             self.pending.saturating_add(u32::try_from(changes.len()).unwrap_or(u32::MAX));
         // From here on the tap is durable, so no failure below is the tap's.
         let before = self.frames;
-        self.frames = self.frames_in_log().unwrap_or(before);
+        self.frames = self.frames_in_log().map_or(before, |(frames, _)| frames);
         let frames = u32::try_from(self.frames - before).unwrap_or(0);
         let checkpoint = self.frames >= CHECKPOINT_FRAMES || self.pending >= MOST_PENDING;
         if checkpoint {
@@ -330,14 +690,8 @@ impl Store {
     /// # Errors
     /// [`StoreError::DiskFailed`] and its kin.
     pub fn standing(&self, key: &str) -> Result<Option<Standing>, StoreError> {
-        self.connection()?
-            .prepare_cached("SELECT body, seq FROM standing WHERE key = ?1")
-            .and_then(|mut statement| {
-                statement
-                    .query_row([key], |row| Ok(Standing { body: row.get(0)?, seq: row.get(1)? }))
-                    .optional()
-            })
-            .map_err(|error| self.sorted(error))
+        let facts = self.standing_with_prefix(key)?;
+        Ok(facts.into_iter().find(|(found, _)| found == key).map(|(_, fact)| fact))
     }
 
     /// The standing facts whose keys begin so, by key.
@@ -348,16 +702,19 @@ impl Store {
         &self,
         prefix: &str,
     ) -> Result<Vec<(String, Standing)>, StoreError> {
-        let read = |row: &rusqlite::Row<'_>| {
-            Ok((row.get(0)?, Standing { body: row.get(1)?, seq: row.get(2)? }))
+        let mut facts = match standing::all(self.connection()?) {
+            Ok(facts) => facts,
+            Err(error) => {
+                return Err(match self.sorted(error) {
+                    StoreError::Corrupt { .. } | StoreError::Failed { code: 0, .. } => {
+                        self.spoiled("standing facts")
+                    }
+                    error => error,
+                });
+            }
         };
-        self.connection()?
-            .prepare_cached(
-                "SELECT key, body, seq FROM standing
-                 WHERE key >= ?1 AND substr(key, 1, length(?1)) = ?1 ORDER BY key",
-            )
-            .and_then(|mut statement| statement.query_map([prefix], read)?.collect())
-            .map_err(|error| self.sorted(error))
+        facts.retain(|(key, _)| key.starts_with(prefix));
+        Ok(facts)
     }
 
     /// Checks the whole file: SQLite's structure and every event's checksum.
@@ -383,39 +740,80 @@ impl Store {
         Ok(Verified { events: self.head.seq, checksum: self.head.checksum })
     }
 
-    /// Whether anything derived from the log names an event past its end.
+    /// Whether the log reaches as far as it was sealed, and as what is derived from it names.
     fn check_end(&self) -> Result<(), StoreError> {
-        let named: Seq = self
-            .connection()?
-            .query_row(
-                "SELECT max((SELECT ifnull(max(seq), 0) FROM standing),
-                            (SELECT ifnull(max(session), 0) FROM session),
-                            (SELECT ifnull(max(session), 0) FROM done_set))",
-                [],
-                |row| row.get(0),
-            )
-            .map_err(|error| self.sorted(error))?;
+        let connection = self.connection()?;
+        let sorted = |error| self.sorted(error);
+        let sealed = self.marks.sealed;
+        let sum: Option<u32> = connection
+            .prepare_cached("SELECT checksum FROM event WHERE seq = ?1")
+            .and_then(|mut statement| statement.query_row([sealed], |row| row.get(0)).optional())
+            .map_err(sorted)?;
+        match sum {
+            None if sealed > 0 => return Err(self.damaged(Damage::EndLost { seq: sealed })),
+            Some(sum) if sum != self.marks.sealed_sum => {
+                return Err(self.damaged(Damage::Checksum { seq: sealed }));
+            }
+            _ => {}
+        }
+        let named: Seq = connection
+            .query_row("SELECT ifnull(max(seq), 0) FROM standing", [], |row| row.get(0))
+            .map_err(sorted)?;
         if named > self.head.seq {
             return Err(self.damaged(Damage::EndLost { seq: named }));
         }
         Ok(())
     }
 
-    /// Frames in the write-ahead log that are not yet in the file.
-    fn frames_in_log(&self) -> Result<i32, StoreError> {
+    /// Frames in the write-ahead log that are not yet in the file, and all that SQLite takes of it.
+    fn frames_in_log(&self) -> Result<(i32, i32), StoreError> {
         let (logged, moved) = self
             .connection()?
             .wal_checkpoint_v2(None::<&str>, CheckpointMode::NOOP)
             .map_err(|error| self.sorted(error))?;
-        Ok((logged - moved).max(0))
+        Ok(((logged - moved).max(0), logged))
+    }
+
+    pub(crate) fn marks(&self) -> &Marks {
+        &self.marks
+    }
+
+    /// All that is derived was made anew.
+    pub(crate) fn made_anew(&mut self, marks: Marks) {
+        self.marks = marks;
+        self.pending = 0;
+        self.checked.set(0);
+        self.spoiled.set(false);
+    }
+
+    /// Becomes the store that it is filled from, with all that is derived still to be made.
+    pub(crate) fn take_over(&mut self, uuid: Option<String>) -> Result<(), StoreError> {
+        let uuid = uuid.unwrap_or_else(|| self.marks.uuid.clone());
+        self.mark(Marks { uuid, history: 0, ..self.marks.clone() })
+    }
+
+    /// Whether derived rows were found spoiled: [`Store::rebuild`] makes them anew.
+    #[must_use]
+    pub fn is_spoiled(&self) -> bool {
+        self.spoiled.get()
+    }
+
+    /// Notes that derived rows are spoiled.
+    pub(crate) fn spoiled(&self, rows: &'static str) -> StoreError {
+        self.spoiled.set(true);
+        StoreError::Spoiled { path: self.path().to_path_buf(), rows }
+    }
+
+    pub(crate) fn is_checked(&self, table: u8) -> bool {
+        self.checked.get() & table != 0
+    }
+
+    pub(crate) fn set_checked(&self, table: u8) {
+        self.checked.set(self.checked.get() | table);
     }
 
     pub(crate) fn pending(&self) -> u32 {
         self.pending
-    }
-
-    pub(crate) fn set_pending(&mut self, pending: u32) {
-        self.pending = pending;
     }
 
     pub(crate) fn set_head(&mut self, head: Chain) {
@@ -442,12 +840,29 @@ impl Store {
     /// Takes back what a failed write left, and closes the store where that is not certain.
     pub(crate) fn failed(&mut self, error: rusqlite::Error) -> StoreError {
         let error = self.sorted(error);
+        self.failed_as(error)
+    }
+
+    /// As [`Store::failed`], of an error that is sorted already.
+    pub(crate) fn failed_as(&mut self, error: StoreError) -> StoreError {
         self.roll_back();
         let unsure = matches!(error, StoreError::DiskFailed { .. } | StoreError::Corrupt { .. });
         if unsure && self.place != Place::Memory {
-            self.connection = None;
+            self.leave(&error);
+        } else if let Some(watch) = &mut self.watch {
+            watch.refresh(&self.place);
         }
         error
+    }
+
+    /// Closes the connection as it is, since nobody knows what the disk has.
+    fn leave(&mut self, error: &StoreError) {
+        self.connection = None;
+        self.held = None;
+        self.watch = None;
+        // Reading leaves everything as it was.
+        let wrote = |code: &i32| !matches!(*code, SQLITE_IOERR_READ | SQLITE_IOERR_SHORT_READ);
+        self.unsynced |= matches!(error, StoreError::DiskFailed { code, .. } if wrote(code));
     }
 
     /// Takes back an open transaction; closes the store where that fails.
@@ -457,6 +872,8 @@ impl Store {
         });
         if !rolled_back && self.place != Place::Memory {
             self.connection = None;
+            self.held = None;
+            self.watch = None;
         }
     }
 }
@@ -536,29 +953,10 @@ fn write(
         history::queue(connection, change)?;
     }
     for (key, body) in standing {
-        put_standing(connection, key, *body, head.seq)?;
+        standing::put(connection, key, *body, head.seq)?;
     }
     connection.prepare_cached("COMMIT")?.execute([])?;
     Ok(head)
-}
-
-/// Writes a standing fact, or takes it away.
-pub(crate) fn put_standing(
-    connection: &Connection,
-    key: &str,
-    body: Option<&str>,
-    seq: Seq,
-) -> rusqlite::Result<()> {
-    match body {
-        Some(body) => connection
-            .prepare_cached(
-                "INSERT INTO standing (key, body, seq) VALUES (?1, ?2, ?3)
-                 ON CONFLICT (key) DO UPDATE SET body = excluded.body, seq = excluded.seq",
-            )?
-            .execute(params![key, body, seq])?,
-        None => connection.prepare_cached("DELETE FROM standing WHERE key = ?1")?.execute([key])?,
-    };
-    Ok(())
 }
 
 /// Opens a connection, changing nothing yet.
@@ -569,14 +967,24 @@ pub(crate) fn connect(place: &Place) -> Result<Connection, StoreError> {
     let opened = match place {
         Place::Memory => Connection::open_in_memory_with_flags(flags),
         Place::File { path, on } => {
-            look_before_opening(place)?;
+            // Made here, so that it is its owner's alone from the first byte on.
+            let made = on.files.create(path);
+            made.map_err(|error| StoreError::from_io(path, &error))?;
             match &on.vfs {
                 Some(vfs) => Connection::open_with_flags_and_vfs(path, flags, vfs.as_str()),
                 None => Connection::open_with_flags(as_file(path), flags),
             }
         }
     };
-    opened.map_err(|error| StoreError::from_sqlite(place.path(), error))
+    let sorted = |error| StoreError::from_sqlite(place.path(), error);
+    let connection = opened.map_err(sorted)?;
+    // Before anything is locked, which a file that can't be written does not let happen.
+    if *place != Place::Memory && connection.is_readonly("main").map_err(sorted)? {
+        return Err(StoreError::ReadOnly { path: place.path().to_path_buf() });
+    }
+    // A log is removed when it is known that the file has all of it, and not before.
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true).map_err(sorted)?;
+    Ok(connection)
 }
 
 /// A path as SQLite takes it for a file, whatever it is called: not for an address, nor for memory.
@@ -615,23 +1023,38 @@ pub(crate) fn log_of(place: &Place) -> Place {
 fn prepare(place: &Place, connection: &mut Connection) -> Result<(), StoreError> {
     let path = place.path();
     let sorted = |error| StoreError::from_sqlite(path, error);
-    let file = *place != Place::Memory;
     connection.busy_timeout(std::time::Duration::ZERO).map_err(sorted)?;
-    connection.set_prepared_statement_cache_capacity(64);
     connection.pragma_update(None, "locking_mode", "EXCLUSIVE").map_err(sorted)?;
-    let found = schema::identify(path, connection)?;
-    if file && connection.is_readonly("main").map_err(sorted)? {
-        return Err(StoreError::ReadOnly { path: path.to_path_buf() });
-    }
-    if let Found::Empty = found {
+    if let Found::Empty = schema::identify(path, connection)? {
         connection.pragma_update(None, "page_size", PAGE_BYTES).map_err(sorted)?;
     }
     let mode: String = connection
         .pragma_update_and_check(None, "journal_mode", "WAL", |row| row.get(0))
         .map_err(sorted)?;
-    if file && mode != "wal" {
-        return Err(StoreError::NoWriteAheadLog { path: path.to_path_buf(), mode });
+    if *place != Place::Memory {
+        if mode != "wal" {
+            return Err(StoreError::NoWriteAheadLog { path: path.to_path_buf(), mode });
+        }
+        // The answer comes before the file is written: whether there is a log is asked of the log.
+        connection
+            .query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get::<_, i64>(0))
+            .map_err(sorted)?;
+        let (logged, _) =
+            connection.wal_checkpoint_v2(None::<&str>, CheckpointMode::NOOP).map_err(sorted)?;
+        if logged < 0 {
+            // It was not written, and why is said by the next that is.
+            connection.pragma_update(None, "application_id", 0).map_err(sorted)?;
+            return Err(StoreError::DiskFailed { path: path.to_path_buf(), code: SQLITE_IOERR });
+        }
     }
+    settle(path, connection)
+}
+
+/// Sets how a connection works, makes sure that the tables are as they were made, and brings them to
+/// the newest format.
+fn settle(path: &Path, connection: &mut Connection) -> Result<(), StoreError> {
+    let sorted = |error| StoreError::from_sqlite(path, error);
+    connection.set_prepared_statement_cache_capacity(64);
     connection
         .execute_batch(
             "PRAGMA synchronous = FULL;
@@ -643,16 +1066,13 @@ fn prepare(place: &Place, connection: &mut Connection) -> Result<(), StoreError>
              PRAGMA cell_size_check = ON;",
         )
         .map_err(sorted)?;
-    if let Found::Version(_) = found {
-        // A table of ours that is gone is damage, not a mistake in a statement.
-        connection
-            .prepare("SELECT 1 FROM event, standing, store, pending, session, week_volume, done_set, record")
-            .map_err(|error| match sorted(error) {
-                StoreError::Failed { path, code: SQLITE_ERROR, detail } => {
-                    StoreError::Corrupt { path, damage: Damage::Malformed { detail } }
-                }
-                error => error,
-            })?;
+    let found = schema::identify(path, connection)?;
+    if let Found::Version(SCHEMA_VERSION) = found
+        && !schema::is_as_made(connection).map_err(sorted)?
+    {
+        let detail = "tables that were not made so".to_owned();
+        let damage = Damage::Malformed { detail };
+        return Err(StoreError::Corrupt { path: path.to_path_buf(), damage });
     }
     schema::migrate(connection, &found).map_err(sorted)
 }

@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use barwright_store::{
-    Damage, Foreign, NewEvent, Place, Stamp, Store, StoreError, quarantine, salvage,
+    Damage, Foreign, NewEvent, Place, Stamp, Store, StoreError, move_aside, salvage, take_its_place,
 };
 use rusqlite::Connection;
 
@@ -80,10 +80,10 @@ fn closing_leaves_one_file_that_opens_again() {
         assert_eq!(store.last_seq(), 200);
         assert_eq!(store.standing("count").unwrap().unwrap().body, "99");
         assert_eq!(store.events_from(1).unwrap().len(), 200);
-        store.uuid().unwrap()
+        store.uuid().to_owned()
     };
     let mut store = Store::open(&path).unwrap();
-    assert_eq!(store.uuid().unwrap(), uuid);
+    assert_eq!(store.uuid(), uuid);
     store.reopen().unwrap();
     fill(&mut store, 1);
     assert_eq!(store.last_seq(), 202);
@@ -126,7 +126,13 @@ fn one_engine_at_a_time() {
 fn a_newer_file_is_refused_and_left_as_it_is() {
     let (_folder, path) = folder();
     made(&path, 3);
-    Connection::open(&path).unwrap().pragma_update(None, "user_version", 99).unwrap();
+    let connection = Connection::open(&path).unwrap();
+    connection.pragma_update(None, "user_version", 99).unwrap();
+    drop(connection);
+    // A header alone that says so is spoiled.
+    let refused = Store::open(&path).unwrap_err();
+    assert!(matches!(refused, StoreError::Corrupt { .. }), "{refused}");
+    Connection::open(&path).unwrap().execute("UPDATE store SET format = 99", []).unwrap();
     let before = std::fs::read(&path).unwrap();
     let refused = Store::open(&path).unwrap_err();
     assert!(matches!(refused, StoreError::Newer { found: 99, known: 1, .. }), "{refused}");
@@ -162,9 +168,17 @@ fn other_files_are_refused_and_left_as_they_are() {
 /// Changes rows of a closed store behind the triggers' back.
 fn tamper(path: &Path, sql: &str) {
     let connection = Connection::open(path).unwrap();
+    let triggers: String = connection
+        .query_row(
+            "SELECT group_concat(sql, ';') FROM sqlite_schema WHERE type = 'trigger'",
+            [],
+            |row| row.get(0),
+        )
+        .unwrap();
     connection.execute_batch("DROP TRIGGER event_is_never_changed").unwrap();
     connection.execute_batch("DROP TRIGGER event_is_never_deleted").unwrap();
     connection.execute_batch(sql).unwrap();
+    connection.execute_batch(&triggers).unwrap();
 }
 
 #[test]
@@ -203,70 +217,70 @@ fn events_are_never_changed() {
 }
 
 #[test]
-fn a_damaged_file_is_set_aside_and_read_as_far_as_it_is_good() {
+fn a_damaged_file_is_kept_and_read_as_far_as_it_is_good() {
     let (folder, path) = folder();
     made_at_once(&path, 4_000);
-    let uuid = Store::open(&path).unwrap().uuid().unwrap();
+    let uuid = Store::open(&path).unwrap().uuid().to_owned();
     tamper(&path, "UPDATE event SET body = 'x' WHERE seq = 3990");
     assert!(Store::open(&path).is_err());
     let before = std::fs::read(&path).unwrap();
 
-    let aside = quarantine(&Place::file(&path)).unwrap().place;
+    let place = Place::file(&path);
+    let (store, read) = salvage(&place).unwrap();
+    assert_eq!((read.kept, read.mended, read.last, read.beyond), (3989, 0, 4000, 11));
+    assert_eq!(std::fs::read(&path).unwrap(), before);
+    let aside = take_its_place(store, &place).unwrap();
     assert_eq!(aside.path(), folder.path().join("log.barwright.damaged-1"));
-    assert!(!path.exists());
-    let (mut store, salvage) = salvage(&aside, &Place::file(&path)).unwrap();
-    assert_eq!(salvage.kept, 3989);
-    assert_eq!(salvage.damage, Some(Damage::Checksum { seq: 3990 }));
-    assert_eq!(salvage.beyond, 10);
-    assert_eq!(store.uuid().unwrap(), uuid);
+    assert_eq!(std::fs::read(aside.path()).unwrap(), before);
+    let mut store = Store::open(&path).unwrap();
+    assert_eq!(store.uuid(), uuid);
     assert_eq!(store.verify().unwrap().events, 3989);
     fill(&mut store, 1);
     store.close().unwrap();
     assert_eq!(Store::open(&path).unwrap().last_seq(), 3991);
-    assert_eq!(std::fs::read(aside.path()).unwrap(), before);
 
     // A second one gets a name of its own.
-    assert_eq!(
-        quarantine(&Place::file(&path)).unwrap().place.path(),
-        folder.path().join("log.barwright.damaged-2")
-    );
+    let second = move_aside(&place).unwrap();
+    assert_eq!(second.path(), folder.path().join("log.barwright.damaged-2"));
+    assert!(!path.exists());
 }
 
 #[test]
-fn torn_pages_are_damage_and_the_rest_is_read() {
+fn a_torn_page_is_damage_and_the_rest_is_read() {
     let (_folder, path) = folder();
     made_at_once(&path, 4_000);
     let mut bytes = std::fs::read(&path).unwrap();
-    let damaged = bytes.len() / 16_384 * 2 / 3 * 16_384;
+    // One that holds rows of the log, in the midst of them.
+    let place = bytes.windows(14).position(|bytes| bytes == b"{\"number\":2000").unwrap();
+    let damaged = place / 16_384 * 16_384;
     bytes[damaged..damaged + 16_384].fill(0xa5);
     std::fs::write(&path, &bytes).unwrap();
     let refused = Store::open(&path).and_then(|store| store.verify()).unwrap_err();
     assert!(matches!(refused, StoreError::Corrupt { .. }), "{refused}");
-    let aside = quarantine(&Place::file(&path)).unwrap().place;
-    let (store, salvage) = salvage(&aside, &Place::file(&path)).unwrap();
-    assert!((1_000..3_000).contains(&salvage.kept), "{salvage:?}");
-    assert!(salvage.beyond > 1_000, "{salvage:?}");
-    assert!(matches!(salvage.damage, Some(Damage::Malformed { .. })), "{salvage:?}");
-    assert_eq!(store.verify().unwrap().events, salvage.kept);
+    let place = Place::file(&path);
+    let (store, read) = salvage(&place).unwrap();
+    assert!((1_000..2_000).contains(&read.kept), "{read:?}");
+    assert!(read.beyond > 1_000 && read.kept + read.beyond < 4_000, "{read:?}");
+    assert_eq!(read.last, 4_000);
+    assert_eq!(store.verify().unwrap().events, read.kept);
 }
 
 #[test]
 fn a_log_alone_is_never_taken_for_a_new_store() {
-    let (folder, path) = folder();
+    let (_folder, path) = folder();
     let mut store = Store::open(&path).unwrap();
     fill(&mut store, 3);
-    // The moment between the two renames of a quarantine.
-    let log = folder.path().join("log.barwright-wal");
-    let kept = std::fs::read(&log).unwrap();
     drop(store);
-    let first = folder.path().join("log.barwright.damaged-1");
-    std::fs::rename(&path, &first).unwrap();
-    std::fs::write(&log, kept).unwrap();
+    std::fs::remove_file(&path).unwrap();
     let refused = Store::open(&path).unwrap_err();
     assert_eq!(refused, StoreError::Corrupt { path: path.clone(), damage: Damage::LogAlone });
-    assert_eq!(quarantine(&Place::file(&path)).unwrap().place.path(), first);
-    assert!(folder.path().join("log.barwright.damaged-1-wal").exists());
-    Store::open(&path).unwrap();
+    // It holds all of so young a log.
+    let place = Place::file(&path);
+    let (store, read) = salvage(&place).unwrap();
+    assert_eq!((read.kept, read.last), (6, 6));
+    let aside = take_its_place(store, &place).unwrap();
+    assert!(!aside.path().exists());
+    assert_eq!(Store::open(&path).unwrap().last_seq(), 6);
 }
 
 #[test]
@@ -282,7 +296,7 @@ fn a_backup_is_whole_and_checked() {
     fill(&mut store, 1);
     let mut copy = Store::open(&to).unwrap();
     assert_eq!(copy.last_seq(), 1000);
-    assert_eq!(copy.uuid().unwrap(), store.uuid().unwrap());
+    assert_eq!(copy.uuid(), store.uuid());
     fill(&mut copy, 1);
     // Nowhere to write: no half a backup is left.
     let nowhere = folder.path().join("no/backup");

@@ -12,7 +12,8 @@ use crate::place;
 /// What is asked of the file.
 #[derive(Debug, Subcommand)]
 pub(crate) enum Asked {
-    /// Check the whole file: its structure and every entry of the log.
+    /// Check the whole file: its structure, every entry of the log, and all that is worked out from
+    /// them.
     #[command(
         after_help = "Examples:\n  barwright records check\n  barwright records check --store old.db"
     )]
@@ -23,7 +24,7 @@ pub(crate) enum Asked {
         /// The new file; there must be none of that name.
         file: PathBuf,
     },
-    /// Set a damaged file aside, and read what is good in it into a new one.
+    /// Read what is good in a damaged file into a new one, and keep the damaged one beside it.
     #[command(after_help = "Example:\n  barwright records recover")]
     Recover,
 }
@@ -34,9 +35,9 @@ impl Asked {
         match self {
             Self::Check => {
                 let engine = records.open_begun()?;
-                let entries = engine.check_records()?;
+                let found = engine.examine_records()?;
                 engine.shut_down()?;
-                say(out, &format!("{}: {entries} entries, all good\n", records.path()?.display()))
+                say(out, &format!("{}: {}\n", records.path()?.display(), found.said()))
             }
             Self::Backup { file } => backup(&*records.open_begun()?, file, out),
             Self::Recover => {

@@ -221,6 +221,12 @@ fn no_such() -> io::Error {
 }
 
 impl Names {
+    /// The disk's own, as a device has one.
+    fn number(&self) -> u64 {
+        let digits = self.disk.rsplit('-').next().and_then(|digits| digits.parse().ok());
+        digits.unwrap_or(0) + 1
+    }
+
     fn disk(&self) -> io::Result<Rc<Inner>> {
         let disk = DISKS.with_borrow(|disks| disks.get(&self.disk).cloned());
         disk.ok_or_else(|| io::Error::other("a disk of another thread"))
@@ -243,7 +249,7 @@ impl barwright_store::Files for Names {
         let files = disk.files.borrow();
         Ok(files.get(&*path.to_string_lossy()).map(|(file, bytes)| Found {
             folder: false,
-            identity: Identity { device: 1, file: *file as u64 + 1 },
+            identity: Identity { device: self.number(), file: *file as u64 + 1 },
             bytes: bytes.borrow().len() as u64,
             written: 0,
             read_only: false,

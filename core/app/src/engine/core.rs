@@ -79,7 +79,8 @@ impl Core {
         };
         let leads = then.or_else(|| leads_to(&intent));
         let meant = intents::all_the_same(&intent);
-        let appends = intents::appends(&self.store, &self.held, intent, at);
+        let appends =
+            self.mended(|core| intents::appends(&core.store, &core.held, intent.clone(), at));
         match appends.map_err(|fault| asking(fault, meant, session))? {
             Appends::Session(events) => self.record_session(events, at)?,
             Appends::Desk(events) => self.record_desk(events, at)?,
@@ -87,6 +88,17 @@ impl Core {
         let effects = effects::between(&before, &self.held, at, self.words());
         let look = leads.unwrap_or_else(|| self.usual_look(at));
         Ok(self.after_tap(look, effects, at))
+    }
+
+    /// Runs `work`; where it meets derived rows that are spoiled, makes them anew from the log and
+    /// runs it again.
+    fn mended<T>(&mut self, work: impl Fn(&mut Self) -> Result<T, Fault>) -> Result<T, Fault> {
+        let answer = work(self);
+        if answer.is_ok() || !self.store.is_spoiled() {
+            return answer;
+        }
+        storage::derive_anew(&mut self.store).inspect_err(|_| self.stale = true)?;
+        work(self)
     }
 
     /// The answer to a tap that is on disk: where its screen can't be made, it says that.
@@ -107,6 +119,11 @@ impl Core {
 
     /// Any screen. Nothing is recorded.
     fn shown(&mut self, look: Look, at: &Reading) -> Result<Answer, Fault> {
+        self.mended(|core| core.shown_from_rows(look.clone(), at))
+    }
+
+    /// As [`Core::shown`], from the derived rows as they are.
+    fn shown_from_rows(&mut self, look: Look, at: &Reading) -> Result<Answer, Fault> {
         if let Look::Floor { .. } = look {
             gather::paces(&self.store, &mut self.held)?;
         }
@@ -151,6 +168,7 @@ impl Core {
         if events.is_empty() {
             return Ok(());
         }
+        let finishes = events.iter().any(|event| matches!(event, Event::Finished { .. }));
         let mut tap = Tap::new(self.store.next_seq(), at);
         for event in events {
             if let Event::Began { .. } = event {
@@ -162,7 +180,13 @@ impl Core {
             self.held.state.apply(stamped);
         }
         self.decide(&mut tap);
-        self.append(tap)
+        self.append(tap)?;
+        if finishes {
+            // A quiet moment: from here on a loss of the session is known. One that fails is met
+            // again, and told, by the next tap.
+            let _ = self.store.checkpoint();
+        }
+        Ok(())
     }
 
     /// Records facts of the desk.

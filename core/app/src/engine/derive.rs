@@ -15,7 +15,7 @@ use crate::facts::{catalogue_of, read_plan, rows_of};
 
 /// Folds the whole log as the taps did one by one.
 #[derive(Debug)]
-pub(super) struct Anew {
+pub(crate) struct Anew {
     desk: Desk,
     state: State,
     /// The number of the event that began the session of `state`.
@@ -29,7 +29,7 @@ pub(super) struct Anew {
 }
 
 impl Anew {
-    pub(super) fn new() -> Self {
+    pub(crate) fn new() -> Self {
         Self {
             desk: Desk::default(),
             state: State::default(),

@@ -13,15 +13,17 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
 
-use barwright_store::{Place, SCHEMA_VERSION, Store};
+use barwright_store::{Place, SCHEMA_VERSION, Store, StoreError, is_at};
 
 use crate::contract::{Action, Answer, CONTRACT_VERSION, EngineError, Intent, Look, Reading};
 use crate::fault::Fault;
 use crate::locale::Locale;
 use crate::phrase::Words;
+use crate::records::{Examined, examine};
 
 use self::core::Core;
-pub(crate) use storage::derive_anew;
+pub(crate) use derive::Anew;
+pub(crate) use storage::{Failure, derive_anew, derive_in};
 
 /// The versions a shell may want to show or compare.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -155,16 +157,14 @@ impl Engine {
         })
     }
 
-    /// Checks the whole file, its structure and every entry of the log: opening checks no more than
-    /// the last ones. Answers how many entries there are.
+    /// Checks the whole file: its structure, every entry of the log, and all that is derived from
+    /// them, which is made anew where it does not fit. Opening checks no more than the last entries.
+    /// Answers how many entries there are.
     ///
     /// # Errors
     /// [`EngineError::Storage`] with what is damaged; [`crate::recover`] reads what is good.
     pub fn check_records(&self) -> Result<u64, EngineError> {
-        self.with(|core| {
-            let checked = core.store.verify()?;
-            Ok(checked.events)
-        })
+        self.examine_records().map(|found| found.entries)
     }
 
     /// The versions of program, contract and store.
@@ -201,12 +201,25 @@ impl Engine {
         Ok(Arc::new(Self { locale, slot: Mutex::new(Slot::Open(Box::new(core))) }))
     }
 
+    /// As [`Engine::check_records`], and what was looked at.
+    ///
+    /// # Errors
+    /// As there.
+    pub fn examine_records(&self) -> Result<Examined, EngineError> {
+        self.with(|core| Ok(examine(&mut core.store)?))
+    }
+
     /// Runs `work` on the core under the lock. A panic is caught: the state is rebuilt from the log
     /// before anything is answered again.
     fn with<T>(&self, work: impl FnOnce(&mut Core) -> Result<T, Fault>) -> Result<T, EngineError> {
         let mut slot = self.lock();
         let said = |fault: Fault| fault.said(self.words());
         if let Slot::Suspended(place) = &*slot {
+            // A new file in its place would say that nothing was ever recorded.
+            if !is_at(place).map_err(|error| self.said(error))? {
+                let path = place.path().to_path_buf();
+                return Err(self.said(StoreError::Moved { path }));
+            }
             let opened = guarded(AssertUnwindSafe(|| load(place.clone(), self.locale)))
                 .and_then(|core| core);
             *slot = Slot::Open(Box::new(opened.map_err(said)?));
@@ -254,7 +267,14 @@ impl Engine {
 }
 
 fn load(place: Place, locale: Locale) -> Result<Core, Fault> {
-    Core::load(Store::open_in(place)?, locale)
+    let store = match Store::open_in(place.clone()) {
+        // What is there can be looked at, and copied to where there is room.
+        Err(why @ (StoreError::ReadOnly { .. } | StoreError::Full { .. })) => {
+            Store::open_to_read(place, why)
+        }
+        opened => opened,
+    };
+    Core::load(store?, locale)
 }
 
 fn rebuild(core: &mut Core) -> Result<(), Fault> {

@@ -19,8 +19,7 @@ pub(super) const SESSION_KEY: &str = "session";
 
 /// Makes what is derived anew, where this release derives otherwise than the one that wrote it.
 pub(super) fn bring_up_to_date(store: &mut Store) -> Result<(), Fault> {
-    let current = store.history_is_current()?;
-    if !current || read_desk(store)?.is_none() {
+    if !store.history_is_current() || read_desk(store)?.is_none() {
         derive_anew(store)?;
     }
     Ok(())
@@ -28,7 +27,12 @@ pub(super) fn bring_up_to_date(store: &mut Store) -> Result<(), Fault> {
 
 /// Makes what is derived anew, from the whole log.
 pub(crate) fn derive_anew(store: &mut Store) -> Result<(), Fault> {
-    Ok(store.rebuild(&mut Anew::new())?)
+    Ok(derive_in(store)?)
+}
+
+/// As [`derive_anew`], with the error as it is.
+pub(crate) fn derive_in(store: &mut Store) -> Result<(), Failure> {
+    store.rebuild(&mut Anew::new())
 }
 
 /// The desk as it stands.
@@ -86,7 +90,7 @@ pub(super) fn session(store: &Store) -> Result<State, Fault> {
 }
 
 /// Why the log could not be folded.
-pub(super) enum Failure {
+pub(crate) enum Failure {
     /// The store.
     Store(StoreError),
     /// An event that this release can't read, by its number.

@@ -26,11 +26,12 @@ use barwright_domain::session::{
 };
 use barwright_domain::text::Fault;
 use barwright_domain::volume::{Behind, BehindSide};
-use barwright_store::StoreError;
+use barwright_store::{Salvage, StoreError};
 use chrono::Weekday;
 
 use super::*;
 use crate::contract::{EngineError, FileFault};
+use crate::records::Examined;
 
 phrases! {
     /// Words of the bar, or what stands for it.
@@ -708,12 +709,14 @@ phrases! {
         /// There is no file to recover.
         fn no_file(path: &str) -> String;
         /// Nothing is wrong with the file that was to be recovered.
-        fn nothing_damaged() -> String;
-        /// What was read back from a damaged file; `beyond` entries after the damage can't be
-        /// joined on.
-        fn recovered(aside: &str, kept: u64, beyond: u64) -> String;
-        /// The damaged file was set aside, and then the new one failed.
-        fn kept_aside(found: &StoreError, aside: &Path) -> EngineError;
+        fn nothing_damaged(mended: u64) -> String;
+        /// What was read back from a damaged file.
+        fn recovered(aside: &str, read: &Salvage) -> String;
+        /// What a whole file was looked at for.
+        fn examined(found: &Examined) -> String;
+        /// Nothing at all could be read of a damaged file, which was moved out of the way; `beyond`
+        /// entries of it don't join on to anything.
+        fn nothing_read(aside: &Path, beyond: u64) -> EngineError;
     }
 }
 

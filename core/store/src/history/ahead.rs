@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use barwright_domain::history::{Change, DoneSet, Record, SessionRow, SetKey, claims};
 use rusqlite::{Connection, Result};
 
-use super::code;
+use super::pending;
 use crate::event::Seq;
 
 /// The queued changes as they come out: what each set and each session will be, none where it is
@@ -21,16 +21,15 @@ impl Ahead {
     /// Reads the queue.
     pub(super) fn read(connection: &Connection) -> Result<Self> {
         let mut ahead = Self::default();
-        let mut statement = connection.prepare_cached("SELECT change FROM pending ORDER BY id")?;
-        let mut rows = statement.query([])?;
-        while let Some(row) = rows.next()? {
-            match code::from_json(row.get_ref(0)?.as_str()?)? {
+        pending::each(connection, |change| {
+            match change {
                 Change::PutSet(set) => ahead.sets.insert(set.key, Some(set)).is_some(),
                 Change::RemoveSet(key) => ahead.sets.insert(key, None).is_some(),
                 Change::PutSession(row) => ahead.sessions.insert(row.session, Some(row)).is_some(),
                 Change::RemoveSession(session) => ahead.sessions.insert(session, None).is_some(),
             };
-        }
+            Ok(())
+        })?;
         Ok(ahead)
     }
 

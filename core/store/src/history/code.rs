@@ -11,6 +11,8 @@ use rusqlite::{Error, Result, Row};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
+use crate::digest;
+
 /// A value as JSON.
 pub(super) fn json<T: Serialize>(value: &T) -> Result<String> {
     serde_json::to_string(value).map_err(|error| Error::ToSqlConversionFailure(error.into()))
@@ -52,13 +54,38 @@ pub(super) fn amount(amount: Amount) -> [Option<u32>; 3] {
     }
 }
 
-/// Columns of a set, as [`set`] takes them and as they are written.
+/// Columns of a set that its digest stands for, as [`set`] takes them and as they are written; the
+/// digest and the two numbers follow them.
 pub(super) const SET: &str = "session, entry, number, day, exercise, kind, \"row\", round, side, \
      asked, target, meant_ng, figure_ng, counting, moved_ng, bands, technique, set_up, kit, \
      reps, seconds, mm, parts, left_halves, helped, ending";
 
+/// How many those are.
+pub(super) const SET_COLUMNS: usize = 26;
+
+/// A set with its numbers.
+#[derive(Debug)]
+pub(super) struct Numbered {
+    pub(super) set: DoneSet,
+    pub(super) sum: u32,
+    /// Among all sets.
+    pub(super) nth: u64,
+    /// Among those of its exercise.
+    pub(super) nth_of_exercise: u64,
+}
+
+/// Reads a row of [`SET`] with `sum`, `nth` and `nth_of_exercise` behind it.
+pub(super) fn numbered(row: &Row<'_>) -> Result<Numbered> {
+    let sum = row.get(SET_COLUMNS)?;
+    if digest::of_row(row, SET_COLUMNS)? != sum {
+        return Err(digest::mismatch("a set"));
+    }
+    let (nth, nth_of_exercise) = (row.get(SET_COLUMNS + 1)?, row.get(SET_COLUMNS + 2)?);
+    Ok(Numbered { set: set(row)?, sum, nth, nth_of_exercise })
+}
+
 /// Reads a row of [`SET`].
-pub(super) fn set(row: &Row<'_>) -> Result<DoneSet> {
+fn set(row: &Row<'_>) -> Result<DoneSet> {
     let mass = |at| row.get::<_, Option<i64>>(at).map(|ng| ng.map(Mass::from_nanograms));
     let text = |at| row.get_ref(at)?.as_str().map_err(unreadable);
     let figure = mass(12)?;
@@ -111,12 +138,19 @@ pub(super) fn key(row: &Row<'_>, at: usize) -> Result<SetKey> {
     Ok(SetKey { session: row.get(at)?, set: SetId { entry, set: row.get(at + 2)? } })
 }
 
-/// Columns of a session, as [`session`] takes them and as they are written.
+/// Columns of a session that its digest stands for, as [`session`] takes them and as they are
+/// written; the digest follows them.
 pub(super) const SESSION: &str =
     "session, day, title, plan, week, number, week_kind, seconds, owed, done, volume";
 
-/// Reads a row of [`SESSION`].
+/// How many those are.
+pub(super) const SESSION_COLUMNS: usize = 11;
+
+/// Reads a row of [`SESSION`] with `sum` behind it.
 pub(super) fn session(row: &Row<'_>) -> Result<SessionRow> {
+    if digest::of_row(row, SESSION_COLUMNS)? != row.get::<_, u32>(SESSION_COLUMNS)? {
+        return Err(digest::mismatch("a session"));
+    }
     let place = match row.get::<_, Option<u64>>(3)? {
         Some(plan) => Some(PlanPlace { plan, week: row.get(4)?, session: row.get(5)? }),
         None => None,

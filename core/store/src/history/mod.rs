@@ -4,17 +4,23 @@
 //! touches few pages however long the history is. [`Store::checkpoint`](crate::Store::checkpoint)
 //! carries them out. Reading sees them at once: [`History`] lays what is queued over what it reads, and
 //! writes nothing.
+//!
+//! What is read is known to be all that was written: every row has a digest; sets are numbered
+//! without gaps, among all and among those of their exercise; and the small tables are compared
+//! with their totals when they are first read after opening. What does not fit is
+//! [`StoreError::Spoiled`](crate::StoreError::Spoiled), and is made anew from the log.
 
 mod ahead;
 mod code;
 mod pending;
 mod read;
 mod rebuild;
+mod total;
 mod write;
 
 pub(crate) use pending::{carry_out, count, queue};
 pub use read::{History, VolumeRow};
-pub use rebuild::{AtEnd, Derive};
+pub use rebuild::{AtEnd, Derive, Differing};
 
 /// Version of the derived rows and of the queued changes: another one than the file's means that
 /// they are made anew.

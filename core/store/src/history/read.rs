@@ -12,7 +12,8 @@ use barwright_domain::volume::{Tally, Week};
 use rusqlite::{Params, Row};
 
 use super::ahead::Ahead;
-use super::code;
+use super::code::{self, Numbered};
+use super::total;
 use crate::error::StoreError;
 use crate::event::Seq;
 use crate::store::Store;
@@ -40,19 +41,24 @@ impl Store {
     /// # Errors
     /// [`StoreError::DiskFailed`] and its kin, as for every reading here.
     pub fn history(&self) -> Result<History<'_>, StoreError> {
-        let ahead = if self.pending() > 0 {
-            Ahead::read(self.connection()?).map_err(|error| self.sorted(error))?
-        } else {
-            Ahead::default()
-        };
-        Ok(History { store: self, ahead })
+        if self.is_spoiled() {
+            return Err(self.spoiled("rows"));
+        }
+        let mut history = History::of_tables(self);
+        if self.pending() > 0 {
+            history.ahead =
+                Ahead::read(self.connection()?).map_err(|error| history.sorted(error))?;
+        }
+        Ok(history)
     }
 }
 
-/// After every session there is.
-const END: Seq = i64::MAX as u64;
+impl<'a> History<'a> {
+    /// Without what is queued.
+    pub(super) fn of_tables(store: &'a Store) -> Self {
+        Self { store, ahead: Ahead::default() }
+    }
 
-impl History<'_> {
     /// The sets of an exercise in its last sessions before one (none for the latest of all), the
     /// newest session first, each session's sets in their order.
     ///
@@ -69,7 +75,7 @@ impl History<'_> {
                  SELECT DISTINCT session FROM done_set
                  WHERE exercise = ?1 AND session < ?2 ORDER BY session DESC LIMIT ?3
              )
-             SELECT {} FROM done_set
+             SELECT {}, sum, nth, nth_of_exercise FROM done_set
              WHERE exercise = ?1 AND session < ?2
                AND session >= (SELECT min(session) FROM last)
              ORDER BY session DESC, entry, number",
@@ -77,7 +83,8 @@ impl History<'_> {
         );
         let before = before.unwrap_or(END);
         let more = sessions.saturating_add(self.ahead.more());
-        let read = self.rows(&sql, (exercise, before, more), code::set)?;
+        let read = self.rows(&sql, (exercise, before, more), code::numbered)?;
+        let read = self.none_missing(exercise, before, read)?;
         let mut sets = self.ahead.sets_of(exercise, before, read);
         keep_sessions(&mut sets, |nth, _| nth < sessions);
         Ok(sets)
@@ -127,7 +134,7 @@ impl History<'_> {
                  SELECT DISTINCT session FROM done_set
                  WHERE exercise = ?1 AND session < ?2 ORDER BY session DESC LIMIT ?4
              )
-             SELECT {} FROM done_set
+             SELECT {}, sum, nth, nth_of_exercise FROM done_set
              WHERE exercise = ?1 AND session < ?2 AND session >= min(
                  (SELECT min(session) FROM (SELECT session FROM last LIMIT ?3)),
                  max((SELECT min(session) FROM last), ?5)
@@ -137,8 +144,9 @@ impl History<'_> {
         );
         let (before, since) = (before.unwrap_or(END), since.unwrap_or(END));
         let more = |count: u32| count.saturating_add(self.ahead.more());
-        let read =
-            self.rows(&sql, (exercise, before, more(enough), more(most), since), code::set)?;
+        let params = (exercise, before, more(enough), more(most), since);
+        let read = self.rows(&sql, params, code::numbered)?;
+        let read = self.none_missing(exercise, before, read)?;
         let mut sets = self.ahead.sets_of(exercise, before, read);
         keep_sessions(&mut sets, |nth, session| nth < enough || (nth < most && session >= since));
         Ok(sets)
@@ -151,8 +159,9 @@ impl History<'_> {
     pub fn first_since(&self, day: i32) -> Result<Option<Seq>, StoreError> {
         // In the order of the index: the least number by itself would be looked for from the first
         // session of all.
+        self.check(SESSIONS)?;
         let sql = format!(
-            "SELECT {} FROM session WHERE day >= ?1 ORDER BY day, session LIMIT ?2",
+            "SELECT {}, sum FROM session WHERE day >= ?1 ORDER BY day, session LIMIT ?2",
             code::SESSION
         );
         let more = self.ahead.more().saturating_add(1);
@@ -166,12 +175,35 @@ impl History<'_> {
     /// # Errors
     /// As [`Store::history`].
     pub fn sets_in(&self, session: Seq) -> Result<Vec<DoneSet>, StoreError> {
-        let sql =
-            format!("SELECT {} FROM done_set WHERE session = ?1 ORDER BY entry, number", code::SET);
-        let read = self.rows(&sql, [session], code::set)?;
+        let read = self.sets_carried_out(session)?;
         let mut sets = self.ahead.sets(read, |set| set.key.session == session);
         sets.sort_by_key(|set| set.key);
         Ok(sets)
+    }
+
+    /// The sets of a session without what is queued.
+    fn sets_carried_out(&self, session: Seq) -> Result<Vec<DoneSet>, StoreError> {
+        let sql = format!(
+            "SELECT {}, sum, nth, nth_of_exercise FROM done_set
+             WHERE session = ?1 ORDER BY entry, number",
+            code::SET
+        );
+        let sets = self.rows(&sql, [session], code::numbered)?;
+        let before = self.number(
+            "SELECT nth FROM done_set WHERE session < ?1
+             ORDER BY session DESC, entry DESC, number DESC LIMIT 1",
+            [session],
+        )?;
+        let after = self.number(
+            "SELECT nth FROM done_set WHERE session > ?1
+             ORDER BY session, entry, number LIMIT 1",
+            [session],
+        )?;
+        let total = self.number("SELECT rows FROM total WHERE name = 'done_set'", [])?;
+        let all = before.into_iter().chain(sets.iter().map(|set| set.nth)).chain(after);
+        let from = u64::from(before.is_none());
+        self.numbered(all, before.unwrap_or(from), after.is_none().then_some(total.unwrap_or(0)))?;
+        Ok(sets.into_iter().map(|set| set.set).collect())
     }
 
     /// The exercises that have a history, each with the day it was last done, by slug.
@@ -179,16 +211,8 @@ impl History<'_> {
     /// # Errors
     /// As [`Store::history`].
     pub fn exercises_done(&self) -> Result<Vec<(String, i32)>, StoreError> {
-        // From one exercise to the next along the index, so that it costs by exercises, not sets.
-        let sql = "WITH RECURSIVE each (exercise) AS (
-                SELECT min(exercise) FROM done_set
-                UNION ALL
-                SELECT (SELECT min(exercise) FROM done_set WHERE exercise > each.exercise)
-                FROM each WHERE each.exercise IS NOT NULL
-            )
-            SELECT exercise, (SELECT day FROM done_set WHERE exercise = each.exercise
-                              ORDER BY session DESC LIMIT 1)
-            FROM each WHERE exercise IS NOT NULL";
+        self.check(EXERCISES)?;
+        let sql = "SELECT exercise, day FROM exercise ORDER BY exercise";
         let read = self.rows(sql, [], |row| Ok((row.get(0)?, row.get(1)?)))?;
         let mut done: BTreeMap<String, i32> = read.into_iter().collect();
         for exercise in self.touched_exercises()? {
@@ -202,10 +226,13 @@ impl History<'_> {
 
     /// The exercises that the queue puts a set of, or takes one from.
     fn touched_exercises(&self) -> Result<BTreeSet<String>, StoreError> {
-        let sql = "SELECT exercise FROM done_set WHERE session = ?1 AND entry = ?2 AND number = ?3";
         let mut touched: BTreeSet<String> = self.ahead.exercises().map(str::to_owned).collect();
-        for SetKey { session, set } in self.ahead.touched_sets() {
-            touched.extend(self.rows(sql, (session, set.entry.0, set.set), |row| row.get(0))?);
+        let keys: BTreeSet<SetKey> = self.ahead.touched_sets().collect();
+        let sessions: BTreeSet<Seq> = keys.iter().map(|key| key.session).collect();
+        for session in sessions {
+            let sets = self.sets_carried_out(session)?;
+            let before = sets.into_iter().filter(|set| keys.contains(&set.key));
+            touched.extend(before.map(|set| set.exercise));
         }
         Ok(touched)
     }
@@ -215,6 +242,7 @@ impl History<'_> {
     /// # Errors
     /// As [`Store::history`].
     pub fn records(&self, exercise: &str) -> Result<Vec<Record>, StoreError> {
+        self.check(RECORDS)?;
         let sql = "SELECT apart, measure, value, session, entry, number, day FROM record
              WHERE exercise = ?1";
         let read = self.rows(sql, [exercise], |row| {
@@ -230,8 +258,14 @@ impl History<'_> {
                 day: row.get(6)?,
             })
         })?;
-        let all = format!("SELECT {} FROM done_set WHERE exercise = ?1", code::SET);
-        let all = || self.rows(&all, [exercise], code::set);
+        let all = || {
+            let sql = format!(
+                "SELECT {}, sum, nth, nth_of_exercise FROM done_set WHERE exercise = ?1",
+                code::SET
+            );
+            let all = self.rows(&sql, [exercise], code::numbered)?;
+            self.none_missing(exercise, END, all)
+        };
         let mut records = self.ahead.records(exercise, read, all)?;
         records.sort_by_cached_key(|record| (record.apart.clone(), record.set, record.measure));
         Ok(records)
@@ -242,11 +276,17 @@ impl History<'_> {
     /// # Errors
     /// As [`Store::history`].
     pub fn session(&self, session: Seq) -> Result<Option<SessionRow>, StoreError> {
-        let sql = format!("SELECT {} FROM session WHERE session = ?1", code::SESSION);
         match self.ahead.session(session) {
             Some(row) => Ok(row.clone()),
-            None => self.rows(&sql, [session], code::session).map(|mut rows| rows.pop()),
+            None => self.session_carried_out(session),
         }
+    }
+
+    /// A session without what is queued.
+    fn session_carried_out(&self, session: Seq) -> Result<Option<SessionRow>, StoreError> {
+        self.check(SESSIONS)?;
+        let sql = format!("SELECT {}, sum FROM session WHERE session = ?1", code::SESSION);
+        self.rows(&sql, [session], code::session).map(|mut rows| rows.pop())
     }
 
     /// The last sessions before one (none for the latest of all), the newest first.
@@ -258,8 +298,9 @@ impl History<'_> {
         before: Option<Seq>,
         count: u32,
     ) -> Result<Vec<SessionRow>, StoreError> {
+        self.check(SESSIONS)?;
         let sql = format!(
-            "SELECT {} FROM session WHERE session < ?1 ORDER BY session DESC LIMIT ?2",
+            "SELECT {}, sum FROM session WHERE session < ?1 ORDER BY session DESC LIMIT ?2",
             code::SESSION
         );
         let before = before.unwrap_or(END);
@@ -280,8 +321,9 @@ impl History<'_> {
         plan: Seq,
         weeks: RangeInclusive<u16>,
     ) -> Result<Vec<SessionRow>, StoreError> {
+        self.check(SESSIONS)?;
         let sql = format!(
-            "SELECT {} FROM session WHERE plan = ?1 AND week BETWEEN ?2 AND ?3
+            "SELECT {}, sum FROM session WHERE plan = ?1 AND week BETWEEN ?2 AND ?3
              ORDER BY week, number, session",
             code::SESSION
         );
@@ -304,8 +346,9 @@ impl History<'_> {
         &self,
         days: RangeInclusive<i32>,
     ) -> Result<Vec<SessionRow>, StoreError> {
+        self.check(SESSIONS)?;
         let sql = format!(
-            "SELECT {} FROM session WHERE day BETWEEN ?1 AND ?2 ORDER BY session",
+            "SELECT {}, sum FROM session WHERE day BETWEEN ?1 AND ?2 ORDER BY session",
             code::SESSION
         );
         let read = self.rows(&sql, (days.start(), days.end()), code::session)?;
@@ -321,6 +364,7 @@ impl History<'_> {
     /// # Errors
     /// As [`Store::history`].
     pub fn volume(&self, weeks: RangeInclusive<Week>) -> Result<Vec<VolumeRow>, StoreError> {
+        self.check(WEEKS)?;
         let sql = "SELECT week, volume FROM week_volume WHERE week BETWEEN ?1 AND ?2";
         let read = self.rows(sql, (weeks.start(), weeks.end()), |row| {
             Ok((row.get(0)?, code::from_volume(row.get_ref(1)?.as_str()?)?))
@@ -340,14 +384,104 @@ impl History<'_> {
 
     /// The weeks of the sessions that the queue puts or takes back.
     fn touched_weeks(&self) -> Result<BTreeSet<Week>, StoreError> {
-        let sql = "SELECT day FROM session WHERE session = ?1";
         let mut touched = BTreeSet::new();
         for session in self.ahead.touched_sessions() {
-            touched.extend(self.rows(sql, [session], |row| row.get(0))?.into_iter().map(week_of));
+            touched.extend(self.session_carried_out(session)?.map(|row| week_of(row.day)));
             let ahead = self.ahead.session(session).and_then(Option::as_ref);
             touched.extend(ahead.map(|row| week_of(row.day)));
         }
         Ok(touched)
+    }
+
+    /// Sets of an exercise in its sessions before one, the newest session first, once it is certain
+    /// that none is missing among them or beside them.
+    fn none_missing(
+        &self,
+        exercise: &str,
+        before: Seq,
+        sets: Vec<Numbered>,
+    ) -> Result<Vec<DoneSet>, StoreError> {
+        self.check(EXERCISES)?;
+        let mut numbers: Vec<u64> = sets.iter().map(|set| set.nth_of_exercise).collect();
+        numbers.sort_unstable();
+        // The sessions before those that were read, and those from `before` on.
+        let oldest = sets.iter().map(|set| set.set.key.session).min().unwrap_or(before);
+        let below = self.number(
+            "SELECT nth_of_exercise FROM done_set WHERE exercise = ?1 AND session < ?2
+             ORDER BY session DESC, entry DESC, number DESC LIMIT 1",
+            (exercise, oldest),
+        )?;
+        let above = self.number(
+            "SELECT nth_of_exercise FROM done_set WHERE exercise = ?1 AND session >= ?2
+             ORDER BY session, entry, number LIMIT 1",
+            (exercise, before),
+        )?;
+        let total = self.number("SELECT sets FROM exercise WHERE exercise = ?1", [exercise])?;
+        let all = below.into_iter().chain(numbers).chain(above);
+        let from = below.unwrap_or(1);
+        self.numbered(all, from, above.is_none().then_some(total.unwrap_or(0)))?;
+        Ok(sets.into_iter().map(|set| set.set).collect())
+    }
+
+    /// Whether numbers follow each other without a gap, from one on and up to the last there is.
+    fn numbered(
+        &self,
+        numbers: impl Iterator<Item = u64>,
+        from: u64,
+        to: Option<u64>,
+    ) -> Result<(), StoreError> {
+        let mut next = from;
+        for number in numbers {
+            if number != next {
+                return Err(self.store.spoiled("sets"));
+            }
+            next += 1;
+        }
+        match to {
+            Some(to) if next != to + 1 => Err(self.store.spoiled("sets")),
+            _ => Ok(()),
+        }
+    }
+
+    fn number(&self, sql: &str, params: impl Params) -> Result<Option<u64>, StoreError> {
+        self.rows(sql, params, |row| row.get(0)).map(|rows| rows.first().copied())
+    }
+
+    /// Compares every table that is read by its total or by its numbers.
+    pub(super) fn check_all(&self) -> Result<(), StoreError> {
+        for table in [SESSIONS, WEEKS, EXERCISES, RECORDS] {
+            self.check(table)?;
+        }
+        let sessions = "SELECT DISTINCT session FROM done_set";
+        for session in self.rows(sessions, [], |row| row.get(0))? {
+            self.sets_in(session)?;
+        }
+        for (exercise, _) in self.exercises_done()? {
+            self.sets_of(&exercise, None, u32::MAX)?;
+        }
+        Ok(())
+    }
+
+    /// All rows of a query.
+    pub(super) fn whole(&self, sql: &str) -> Result<Vec<String>, StoreError> {
+        self.store.whole(sql)
+    }
+
+    /// Compares a small table with its total, once after opening.
+    fn check(&self, table: Table) -> Result<(), StoreError> {
+        if self.store.is_checked(table.bit) {
+            return Ok(());
+        }
+        let connection = self.store.connection()?;
+        let checked =
+            total::check(connection, table.name, table.columns, table.key).and_then(|()| {
+                table.indices.iter().try_for_each(|(index, columns)| {
+                    total::check_index(connection, table.name, index, *columns)
+                })
+            });
+        checked.map_err(|error| self.sorted(error))?;
+        self.store.set_checked(table.bit);
+        Ok(())
     }
 
     fn rows<T, P: Params>(
@@ -360,9 +494,59 @@ impl History<'_> {
             .connection()?
             .prepare_cached(sql)
             .and_then(|mut statement| statement.query_map(params, read)?.collect())
-            .map_err(|error| self.store.sorted(error))
+            .map_err(|error| self.sorted(error))
+    }
+
+    /// Sorts an error: damage met here is first taken for that of derived rows. Making them anew
+    /// tells whether it is more.
+    fn sorted(&self, error: rusqlite::Error) -> StoreError {
+        match self.store.sorted(error) {
+            StoreError::Corrupt { .. } => self.store.spoiled("rows"),
+            error => error,
+        }
     }
 }
+
+/// Past every number of the log.
+const END: Seq = i64::MAX as u64;
+
+/// A table that is compared with its total when it is first read.
+#[derive(Debug, Clone, Copy)]
+struct Table {
+    name: &'static str,
+    bit: u8,
+    /// What a row's digest stands for, and how many columns that is.
+    columns: (&'static str, usize),
+    /// Columns it is looked up by.
+    key: usize,
+    /// Its indices, each with its columns.
+    indices: &'static [(&'static str, (&'static str, usize))],
+}
+
+const SESSIONS: Table = Table {
+    name: "session",
+    bit: 1,
+    columns: (code::SESSION, code::SESSION_COLUMNS),
+    key: 1,
+    indices: &[
+        ("session_by_day", ("day, session", 2)),
+        ("session_by_place", ("plan, week, number, session", 4)),
+    ],
+};
+
+const WEEKS: Table =
+    Table { name: "week_volume", bit: 2, columns: ("week, volume", 2), key: 1, indices: &[] };
+
+const EXERCISES: Table =
+    Table { name: "exercise", bit: 4, columns: ("exercise, sets, day", 3), key: 1, indices: &[] };
+
+const RECORDS: Table = Table {
+    name: "record",
+    bit: 8,
+    columns: ("exercise, apart, measure, value, session, entry, number, day", 8),
+    key: 3,
+    indices: &[],
+};
 
 /// Keeps the sets of the sessions that `keep` says, by their place from the newest, from 0, and their
 /// number. The newest session comes first.

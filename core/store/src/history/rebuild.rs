@@ -1,11 +1,17 @@
 //! Making the derived rows anew from the log.
 
-use barwright_domain::history::Change;
+use std::collections::BTreeSet;
+use std::fmt::Write as _;
 
-use super::{HISTORY_VERSION, write};
+use barwright_domain::history::Change;
+use rusqlite::Connection;
+
+use super::{HISTORY_VERSION, History, carry_out, write};
 use crate::error::StoreError;
 use crate::event::Event;
-use crate::store::{Store, put_standing};
+use crate::marks::Marks;
+use crate::store::Store;
+use crate::{schema, standing};
 
 /// Folds the log into what is derived from it.
 pub trait Derive {
@@ -37,14 +43,9 @@ pub struct AtEnd {
 impl Store {
     /// Whether the derived rows are of the version that this release makes. Where they are not
     /// (after an update, or in a file read from a damaged one), [`Store::rebuild`] makes them.
-    ///
-    /// # Errors
-    /// [`StoreError::DiskFailed`] and its kin.
-    pub fn history_is_current(&self) -> Result<bool, StoreError> {
-        self.connection()?
-            .query_row("SELECT history FROM store", [], |row| row.get::<_, u32>(0))
-            .map(|version| version == HISTORY_VERSION)
-            .map_err(|error| self.sorted(error))
+    #[must_use]
+    pub fn history_is_current(&self) -> bool {
+        self.marks().history == HISTORY_VERSION && !self.is_spoiled()
     }
 
     /// Makes all that is derived anew from the whole log, in one transaction: all of it or nothing.
@@ -53,9 +54,9 @@ impl Store {
     /// What `derive` answers, or what reading and writing do; what was there before stays.
     pub fn rebuild<D: Derive>(&mut self, derive: &mut D) -> Result<(), D::Error> {
         match self.rebuild_in_transaction(derive) {
-            Ok(()) => {
-                self.set_pending(0);
-                Ok(())
+            Ok(marks) => {
+                self.made_anew(marks);
+                Ok(self.unmoved_after()?)
             }
             Err(Failed::Derive(error)) => {
                 self.roll_back();
@@ -65,13 +66,28 @@ impl Store {
         }
     }
 
-    fn rebuild_in_transaction<D: Derive>(&self, derive: &mut D) -> Result<(), Failed<D::Error>> {
+    fn rebuild_in_transaction<D: Derive>(&self, derive: &mut D) -> Result<Marks, Failed<D::Error>> {
         let connection = self.connection().map_err(|error| Failed::Derive(error.into()))?;
         connection.execute_batch(
             "BEGIN IMMEDIATE;
              DELETE FROM pending; DELETE FROM done_set; DELETE FROM session;
-             DELETE FROM week_volume; DELETE FROM record; DELETE FROM standing;",
+             DELETE FROM week_volume; DELETE FROM exercise; DELETE FROM record;
+             DELETE FROM standing; DELETE FROM total;",
         )?;
+        connection.execute_batch(schema::NOTHING_YET)?;
+        self.fold_into(connection, derive)?;
+        let marks = Marks { history: HISTORY_VERSION, ..self.marks().clone() };
+        marks.write(connection)?;
+        connection.execute_batch("COMMIT")?;
+        Ok(marks)
+    }
+
+    /// Writes what the log comes to into a connection whose derived rows are empty.
+    fn fold_into<D: Derive>(
+        &self,
+        connection: &Connection,
+        derive: &mut D,
+    ) -> Result<(), Failed<D::Error>> {
         self.each_event(1, |event| {
             for change in derive.event(event).map_err(Failed::Derive)? {
                 write::apply(connection, &change)?;
@@ -83,12 +99,145 @@ impl Store {
             write::apply(connection, &change)?;
         }
         for (key, body) in rest.standing {
-            put_standing(connection, &key, Some(&body), self.last_seq())?;
+            standing::put(connection, &key, Some(&body), self.last_seq())?;
         }
-        connection.execute("UPDATE store SET history = ?1", [HISTORY_VERSION])?;
-        connection.execute_batch("COMMIT")?;
         Ok(())
     }
+
+    /// Folds the whole log beside the file, in memory, and compares all that is derived with what
+    /// comes out, row by row. Nothing is written.
+    ///
+    /// # Errors
+    /// What `derive` answers, or what reading does.
+    pub fn differing<D: Derive>(&mut self, derive: &mut D) -> Result<Differing, D::Error> {
+        let mut found = Differing { looked_at: 0, differing: 0 };
+        let fresh = Store::in_memory()?;
+        let other = fresh.connection()?;
+        let begun = other.execute_batch("BEGIN").map_err(|error| fresh.sorted(error));
+        begun.map_err(D::Error::from)?;
+        match self.fold_into(other, derive) {
+            Ok(()) => {}
+            Err(Failed::Derive(error)) => return Err(error),
+            Err(Failed::Sqlite(error)) => return Err(fresh.sorted(error).into()),
+        }
+        // As they stand once what is queued is carried out.
+        let carried_out = match CarriedOut::begin(self) {
+            Err(StoreError::Spoiled { .. }) => {
+                return Ok(Differing { differing: 1, ..found });
+            }
+            carried_out => carried_out?,
+        };
+        let history = carried_out.history();
+        for (table, columns, key) in COMPARED {
+            let sql = format!("SELECT {columns} FROM {table} ORDER BY {key}");
+            let [here, there] = [history.whole(&sql), fresh.whole(&sql)];
+            let there = there?;
+            found.looked_at += there.len() as u64;
+            found.differing += match here {
+                Ok(here) => apart(&here, &there),
+                Err(StoreError::Corrupt { .. } | StoreError::Spoiled { .. }) => 1,
+                Err(error) => return Err(error.into()),
+            };
+        }
+        // And as readers look them up.
+        if history.check_all().is_err() {
+            found.differing = found.differing.max(1);
+        }
+        Ok(found)
+    }
+
+    /// All rows of a query, each as one text that says its values.
+    pub(super) fn whole(&self, sql: &str) -> Result<Vec<String>, StoreError> {
+        let read = |row: &rusqlite::Row<'_>| {
+            let mut text = String::new();
+            let mut at = 0;
+            while let Ok(value) = row.get_ref(at) {
+                let _ = write!(text, "{value:?} ");
+                at += 1;
+            }
+            Ok(text)
+        };
+        self.connection()?
+            .prepare(sql)
+            .and_then(|mut statement| statement.query_map([], read)?.collect())
+            .map_err(|error| self.sorted(error))
+    }
+}
+
+/// The derived rows with what is queued carried out, in a transaction that is taken back when it has
+/// been looked at.
+struct CarriedOut<'a>(&'a Store);
+
+impl<'a> CarriedOut<'a> {
+    fn begin(store: &'a mut Store) -> Result<Self, StoreError> {
+        if store.is_spoiled() {
+            return Err(store.spoiled("rows"));
+        }
+        if store.pending() == 0 {
+            return Ok(Self(store));
+        }
+        let connection = store.connection()?;
+        let carried_out =
+            connection.execute_batch("BEGIN IMMEDIATE").and_then(|()| carry_out(connection));
+        if let Err(error) = carried_out {
+            return Err(match store.sorted(error) {
+                StoreError::Corrupt { .. } => {
+                    store.roll_back();
+                    store.spoiled("queued changes")
+                }
+                _ if store.is_read_only() => store.spoiled("queued changes"),
+                error => store.failed_as(error),
+            });
+        }
+        Ok(Self(store))
+    }
+
+    fn history(&self) -> History<'_> {
+        History::of_tables(self.0)
+    }
+}
+
+impl Drop for CarriedOut<'_> {
+    fn drop(&mut self) {
+        if let Ok(connection) = self.0.connection()
+            && !connection.is_autocommit()
+        {
+            // Where it fails the transaction is still open, and the next tap's start says so.
+            let _ = connection.execute_batch("ROLLBACK");
+        }
+    }
+}
+
+/// What is compared: every table with its columns and its order. A standing fact's number is that
+/// of the tap that wrote it, which a fold of the log does not know.
+const COMPARED: [(&str, &str, &str); 6] = [
+    ("standing WHERE key <> ''", "key, body", "key"),
+    ("session", "*", "session"),
+    ("week_volume", "*", "week"),
+    ("done_set", "*", "session, entry, number"),
+    ("exercise", "*", "exercise"),
+    ("record", "*", "exercise, apart, measure"),
+];
+
+/// Rows that are in one of two lists only.
+fn apart(here: &[String], there: &[String]) -> u64 {
+    if here == there {
+        return 0;
+    }
+    let known: BTreeSet<&String> = there.iter().collect();
+    let extra = here.iter().filter(|row| !known.contains(row)).count();
+    let known: BTreeSet<&String> = here.iter().collect();
+    let missing = there.iter().filter(|row| !known.contains(row)).count();
+    extra.max(missing).max(1) as u64
+}
+
+/// What [`Store::differing`] found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Differing {
+    /// Derived rows and standing facts that the log comes to.
+    pub looked_at: u64,
+    /// Those that the file says otherwise, lacks, or has beside them; at least so many.
+    pub differing: u64,
 }
 
 enum Failed<E> {

@@ -1,8 +1,18 @@
 CREATE TABLE store (
-    id   INTEGER PRIMARY KEY CHECK (id = 1),
-    uuid TEXT NOT NULL,
+    id       INTEGER PRIMARY KEY CHECK (id = 1),
+    uuid     TEXT NOT NULL,
+    -- The format's version again: the header's own may be what is damaged.
+    format   INTEGER NOT NULL,
     -- Version of the rows derived from the log; 0 when they are to be made anew.
-    history INTEGER NOT NULL
+    history  INTEGER NOT NULL,
+    -- How far the log went, for certain, when it was sealed.
+    sealed     INTEGER NOT NULL,
+    sealed_sum INTEGER NOT NULL,
+    -- Somebody has the file: there is a write-ahead log beside it, and which one.
+    in_use   INTEGER NOT NULL,
+    token    INTEGER NOT NULL,
+    log_born INTEGER,
+    sum      INTEGER NOT NULL
 ) STRICT;
 
 CREATE TABLE event (
@@ -22,18 +32,28 @@ BEGIN SELECT RAISE(ABORT, 'events are never changed'); END;
 CREATE TRIGGER event_is_never_deleted BEFORE DELETE ON event
 BEGIN SELECT RAISE(ABORT, 'events are never deleted'); END;
 
+-- The row without a key says how many others there are, and the sum of their digests.
 CREATE TABLE standing (
     key  TEXT PRIMARY KEY,
     body TEXT NOT NULL,
-    seq  INTEGER NOT NULL
+    seq  INTEGER NOT NULL,
+    sum  INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
 -- Changes to the tables below that were not carried out yet: taps only add at its end, and a quiet
 -- moment carries them out.
 CREATE TABLE pending (
     id     INTEGER PRIMARY KEY,
-    change TEXT NOT NULL
+    change TEXT NOT NULL,
+    sum    INTEGER NOT NULL
 ) STRICT;
+
+-- How many rows each of the tables below has, and the sum of their digests.
+CREATE TABLE total (
+    name TEXT PRIMARY KEY,
+    rows INTEGER NOT NULL,
+    sum  INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE session (
     session   INTEGER PRIMARY KEY,
@@ -46,16 +66,18 @@ CREATE TABLE session (
     seconds   INTEGER,
     owed      INTEGER,
     done      INTEGER,
-    volume    TEXT
-) STRICT;
+    volume    TEXT,
+    sum       INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
 
 CREATE INDEX session_by_day ON session (day);
-CREATE INDEX session_by_place ON session (plan, week, number) WHERE plan IS NOT NULL;
+CREATE INDEX session_by_place ON session (plan, week, number);
 
 CREATE TABLE week_volume (
     week   INTEGER PRIMARY KEY,
-    volume TEXT NOT NULL
-) STRICT;
+    volume TEXT NOT NULL,
+    sum    INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE done_set (
     session   INTEGER NOT NULL,
@@ -84,10 +106,23 @@ CREATE TABLE done_set (
     left_halves INTEGER,
     helped    INTEGER NOT NULL,
     ending    TEXT NOT NULL,
+    sum       INTEGER NOT NULL,
+    -- Its number among all sets, and among those of its exercise, without gaps: a row that is not
+    -- found is missed.
+    nth       INTEGER NOT NULL,
+    nth_of_exercise INTEGER NOT NULL,
     PRIMARY KEY (session, entry, number)
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX done_set_by_exercise ON done_set (exercise, session);
+
+-- Exercises that have a history: how many sets, and the day of the last.
+CREATE TABLE exercise (
+    exercise TEXT PRIMARY KEY,
+    sets     INTEGER NOT NULL,
+    day      INTEGER NOT NULL,
+    sum      INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE record (
     exercise TEXT NOT NULL,
@@ -98,5 +133,6 @@ CREATE TABLE record (
     entry    INTEGER NOT NULL,
     number   INTEGER NOT NULL,
     day      INTEGER NOT NULL,
+    sum      INTEGER NOT NULL,
     PRIMARY KEY (exercise, apart, measure)
 ) STRICT, WITHOUT ROWID;

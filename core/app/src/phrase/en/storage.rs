@@ -1,8 +1,10 @@
 //! When the file can't be read or written: what is wrong, what was kept and where, what to do.
 
-use barwright_store::{Foreign, StoreError};
+use barwright_store::{Foreign, Salvage, Stamp, StoreError};
+use chrono::Datelike;
 
 use crate::contract::EngineError;
+use crate::records::Examined;
 
 /// An error of the store in words.
 pub fn error(error: &StoreError) -> EngineError {
@@ -18,8 +20,8 @@ pub fn error(error: &StoreError) -> EngineError {
             };
         }
         StoreError::ReadOnly { path } => (
-            "The file or its folder can't be written. Nothing was recorded, and what is there is \
-             untouched: allow writing there, or name another place.",
+            "The file or its folder can't be written, so it can only be looked at. Nothing was \
+             recorded, and what is there is untouched: allow writing there, or name another place.",
             path,
         ),
         StoreError::Full { path } => (
@@ -45,6 +47,17 @@ pub fn error(error: &StoreError) -> EngineError {
         StoreError::Corrupt { path, .. } => (
             "The file is damaged. It was left as it is. Recovering sets it aside and reads what is \
              good into a new one.",
+            path,
+        ),
+        StoreError::Spoiled { path, .. } => (
+            "What is worked out from the records did not fit them, and is being made anew. What was \
+             recorded is kept.",
+            path,
+        ),
+        StoreError::Moved { path } => (
+            "This file was moved, replaced or written over by something else while it was open. The \
+             tap was not recorded. What was recorded before is in the file that was opened, \
+             wherever it is now: put it back, or open it there.",
             path,
         ),
         StoreError::DiskFailed { path, .. } => (
@@ -99,31 +112,92 @@ pub fn no_file(path: &str) -> String {
 }
 
 /// Nothing is wrong with the file that was to be recovered.
-pub fn nothing_damaged() -> String {
-    "Nothing is wrong with this file; it was left as it is.".to_owned()
+pub fn nothing_damaged(mended: u64) -> String {
+    match mended {
+        0 => "Nothing is wrong with this file; it was left as it is.".to_owned(),
+        _ => {
+            "No record in this file is damaged. What is worked out from them did not fit, and was \
+              made anew."
+                .to_owned()
+        }
+    }
 }
 
-/// What was read back from a damaged file; `beyond` entries after the damage can't be joined on.
-pub fn recovered(aside: &str, kept: u64, beyond: u64) -> String {
-    let kept = match kept {
-        0 => "Nothing in it could be read: the new file is empty.".to_owned(),
+/// What was read back from a damaged file.
+pub fn recovered(aside: &str, read: &Salvage) -> String {
+    let kept = match read.kept {
         1 => "Its first entry is in the new file.".to_owned(),
-        _ => format!("Its first {kept} entries are in the new file, without a gap."),
+        kept if kept == read.last => format!("All its {kept} entries are in the new file."),
+        kept => format!("Its first {kept} entries are in the new file, without a gap."),
     };
-    let lost = match beyond {
+    let mended = match read.mended {
         0 => String::new(),
-        1 => " One later entry does not join on.".to_owned(),
-        _ => format!(" {beyond} later entries do not join on."),
+        1 => " One of them had a wrong bit, which its checksum put right.".to_owned(),
+        mended => format!(" {mended} of them had a wrong bit, which their checksums put right."),
     };
-    format!("The damaged file is kept as {aside}. {kept}{lost}")
+    let until = read.kept_at.map(|at| format!(", recorded after {}", moment(at)));
+    let lost = match read.last - read.kept {
+        0 => String::new(),
+        lost => {
+            let what = if lost == 1 { "One later entry is" } else { "Later entries are" };
+            let many = if lost == 1 { String::new() } else { format!(" ({lost} or more)") };
+            format!(" {what} not{many}{}.", until.unwrap_or_default())
+        }
+    };
+    let beyond = match (read.beyond, read.beyond_at) {
+        (0, _) | (_, None) => String::new(),
+        (1, Some(at)) => format!(
+            " One of those can still be read in the damaged file, but does not join on; it was \
+             recorded on {}.",
+            moment(at)
+        ),
+        (beyond, Some(at)) => format!(
+            " {beyond} of those can still be read in the damaged file, but do not join on; the last \
+             was recorded on {}.",
+            moment(at)
+        ),
+    };
+    format!("The damaged file is kept as {aside}. {kept}{mended}{lost}{beyond}")
 }
 
-/// The damaged file was set aside, and then the new one failed.
-pub fn kept_aside(found: &StoreError, aside: &std::path::Path) -> EngineError {
-    let aside = aside.display().to_string();
-    let why = match error(found) {
-        EngineError::Storage { reason, .. } | EngineError::NewerFile { reason } => reason,
-        other => other.to_string(),
+/// The day of a tap, where it was made.
+fn moment(at: Stamp) -> String {
+    let local = at.wall_ms.saturating_add(i64::from(at.offset_minutes) * 60_000);
+    let day = super::date::day(i32::try_from(local.div_euclid(86_400_000)).unwrap_or(0));
+    let year = chrono::DateTime::from_timestamp_millis(local).map(|date| date.year());
+    format!("{day} {}", year.unwrap_or_default())
+}
+
+/// What a whole file was looked at for.
+pub fn examined(found: &Examined) -> String {
+    let entries = counted(found.entries, "entry", "entries");
+    let derived = counted(found.derived, "row", "rows");
+    let mended = match found.mended {
+        0 => String::new(),
+        1 => " One or more of those rows did not fit and were made anew.".to_owned(),
+        mended => format!(" {mended} of those rows did not fit and were made anew."),
     };
-    storage(&format!("The damaged file is kept as {aside}, but the new one failed. {why}"), aside)
+    format!(
+        "{entries}, all good. Looked at: the file's structure, each entry against its checksum and \
+         the one before it, and {derived} worked out from them, each against what they come to.\
+         {mended} A loss of any entry up to number {} would be known.",
+        found.sealed
+    )
+}
+
+fn counted(count: u64, one: &str, many: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { many })
+}
+
+/// Nothing at all could be read of a damaged file, which was moved out of the way.
+pub fn nothing_read(aside: &std::path::Path, beyond: u64) -> EngineError {
+    let found = match beyond {
+        0 => "Nothing in this file could be read.".to_owned(),
+        _ => format!("{beyond} entries of this file can be read, but not the first ones."),
+    };
+    let reason = format!(
+        "{found} It was moved and kept as it is. A copy of it from before may be put in its place; \
+         otherwise opening begins with nothing."
+    );
+    storage(&reason, aside.display().to_string())
 }
