@@ -171,21 +171,13 @@ impl Pages {
         if length <= MOST_HERE {
             return event(seq, page.get(at..at.checked_add(length)?)?);
         }
-        let fitting = LEAST_HERE + (length - LEAST_HERE) % (PAGE - 4);
-        let here = if fitting <= MOST_HERE { fitting } else { LEAST_HERE };
+        let here = kept_here(length);
         let first = be_u32(page, at + here);
         let begins = page.get(at..at + here)?;
         // The shape tells what is worth following.
         looks_like_event(begins)?;
         [true, false].into_iter().find_map(|newest| {
-            let mut record = begins.to_vec();
-            let mut next = first;
-            while record.len() < length && next != 0 {
-                let more = self.page(next, newest);
-                let rest = (length - record.len()).min(PAGE - 4);
-                record.extend_from_slice(more.get(4..4 + rest)?);
-                next = be_u32(more, 0);
-            }
+            let (record, _) = self.chain(begins, first, length, newest);
             if record.len() < length { None } else { event(seq, &record) }
         })
     }
@@ -215,57 +207,102 @@ impl Pages {
         None
     }
 
-    /// Pages that may hold a row: those with a neighbour of it, and those that should be leaves.
+    /// Pages that may hold a row: those that name it first, then those with a neighbour of it, then
+    /// those that should be leaves. Of each page its newest states, and as the file has it.
     fn near(&self, wanted: Seq) -> Vec<&[u8]> {
-        let frames = self.log.iter().flat_map(Log::frames).map(|frame| frame.bytes);
-        let all = frames.chain(self.file.chunks(PAGE).skip(1));
-        let near = |page: &&[u8]| {
-            let has = |seq| !self.leaf(page, 0, Some(seq)).is_empty();
-            page.len() == PAGE
-                && (has(wanted) || has(wanted - 1) || has(wanted + 1) || no_kind(page))
-        };
-        all.filter(near).take(24).collect()
+        let mut states: HashMap<u32, usize> = HashMap::new();
+        let frames: Vec<_> = self.log.iter().flat_map(Log::frames).collect();
+        let newest = frames.iter().rev().filter(|frame| {
+            let seen = states.entry(frame.page).or_default();
+            *seen += 1;
+            *seen <= 3
+        });
+        let mut pages: Vec<(u8, &[u8])> = newest
+            .map(|frame| frame.bytes)
+            .chain(self.file.chunks(PAGE).skip(1))
+            .filter(|page| page.len() == PAGE)
+            .filter_map(|page| {
+                let names = |seq| cells(page).any(|(_, number, _)| number == seq);
+                let holds = |seq| !self.leaf(page, 0, Some(seq)).is_empty();
+                if names(wanted) {
+                    Some((0, page))
+                } else if holds(wanted - 1) || holds(wanted + 1) {
+                    Some((1, page))
+                } else if no_kind(page) {
+                    Some((2, page))
+                } else {
+                    None
+                }
+            })
+            .collect();
+        pages.sort_by_key(|(order, _)| *order);
+        pages.into_iter().map(|(_, page)| page).take(24).collect()
     }
 
+    /// As [`Pages::mend`], for a row whose rest lies in a chain of further pages: a bit of them, or
+    /// of what leads from one to the next.
     fn mend_chain(
         &self,
         page: &[u8],
         wanted: Seq,
         fits: &impl Fn(&(Event, u32)) -> bool,
     ) -> Option<(Event, u32)> {
-        let rows = usize::from(be_u16(page, 3)).min(PAGE / 4);
-        for cell in (0..rows).map(|row| usize::from(be_u16(page, 8 + 2 * row))) {
-            let Some((length, one)) = varint(page, cell) else { continue };
-            let Some((seq, two)) = varint(page, cell + one) else { continue };
-            let Ok(length) = usize::try_from(length) else { continue };
+        for (length, seq, at) in cells(page) {
             if seq != wanted || length <= MOST_HERE || length > 1 << 20 {
                 continue;
             }
-            let fitting = LEAST_HERE + (length - LEAST_HERE) % (PAGE - 4);
-            let here = if fitting <= MOST_HERE { fitting } else { LEAST_HERE };
-            let at = cell + one + two;
-            let mut record = part(page, at, here).to_vec();
-            let mut next = be_u32(page, at + here);
-            while record.len() < length && next != 0 {
-                let more = self.page(next, true);
-                let rest = (length - record.len()).min(PAGE - 4);
-                let Some(bytes) = more.get(4..4 + rest) else { break };
-                record.extend_from_slice(bytes);
-                next = be_u32(more, 0);
-            }
-            if record.len() < length {
-                continue;
-            }
-            for bit in 0..record.len() * 8 {
-                flip(&mut record, bit);
-                let found = event(seq, &record).filter(fits);
-                if found.is_some() {
-                    return found;
+            let here = kept_here(length);
+            let begins = part(page, at, here);
+            let first = be_u32(page, at + here);
+            for newest in [true, false] {
+                let (mut record, pages) = self.chain(begins, first, length, newest);
+                if record.len() == length {
+                    for bit in 0..record.len() * 8 {
+                        flip(&mut record, bit);
+                        let found = event(seq, &record).filter(fits);
+                        if found.is_some() {
+                            return found;
+                        }
+                        flip(&mut record, bit);
+                    }
                 }
-                flip(&mut record, bit);
+                // Where a page leads to another than it did.
+                for (before, number) in pages {
+                    for bit in 0..32 {
+                        let next = be_u32(self.page(number, newest), 0) ^ (1 << bit);
+                        let (record, _) = self.chain(&before, next, length, newest);
+                        let found = event(seq, &record).filter(fits);
+                        if found.is_some() {
+                            return found;
+                        }
+                    }
+                }
             }
         }
         None
+    }
+
+    /// A record from its beginning and the chain of pages that has the rest, as far as it goes, and
+    /// for each of those pages the record up to its end.
+    fn chain(
+        &self,
+        begins: &[u8],
+        first: u32,
+        length: usize,
+        newest: bool,
+    ) -> (Vec<u8>, Vec<(Vec<u8>, u32)>) {
+        let mut record = begins.to_vec();
+        let mut pages = Vec::new();
+        let mut next = first;
+        while record.len() < length && next != 0 {
+            let more = self.page(next, newest);
+            let rest = (length - record.len()).min(PAGE - 4);
+            let Some(bytes) = more.get(4..4 + rest) else { break };
+            record.extend_from_slice(bytes);
+            pages.push((record.clone(), next));
+            next = be_u32(more, 0);
+        }
+        (record, pages)
     }
 
     /// The store's row about itself, where it can be found: the one that was sealed last.
@@ -350,6 +387,24 @@ impl Rows {
         after.dedup_by_key(|(event, _)| event.seq);
         after
     }
+}
+
+/// The rows of a leaf: the length of each record, its number, and where it begins.
+fn cells(page: &[u8]) -> impl Iterator<Item = (usize, Seq, usize)> {
+    let leaf = page.first() == Some(&LEAF);
+    let rows = if leaf { usize::from(be_u16(page, 3)).min(PAGE / 4) } else { 0 };
+    let places = (0..rows).map(|row| usize::from(be_u16(page, 8 + 2 * row)));
+    places.filter_map(|cell| {
+        let (length, one) = varint(page, cell)?;
+        let (seq, two) = varint(page, cell + one)?;
+        Some((usize::try_from(length).ok()?, seq, cell + one + two))
+    })
+}
+
+/// Bytes of a record that its leaf holds, where the rest lies elsewhere.
+fn kept_here(length: usize) -> usize {
+    let fitting = LEAST_HERE + (length - LEAST_HERE) % (PAGE - 4);
+    if fitting <= MOST_HERE { fitting } else { LEAST_HERE }
 }
 
 fn flip(bytes: &mut [u8], bit: usize) {

@@ -16,4 +16,4 @@ mod trace;
 pub use disk::{Disk, Fault};
 pub use script::{replay, tap};
 pub use sessions::{Sessions, TapRows};
-pub use trace::{Call, Files, SECTOR, Step, Trace};
+pub use trace::{Call, Files, Machine, SECTOR, Step, Trace};

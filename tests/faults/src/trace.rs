@@ -110,6 +110,14 @@ enum Unsynced {
 struct Chance(u64);
 
 impl Chance {
+    fn of(&mut self, seed: u64) -> bool {
+        match seed {
+            0 => false,
+            u64::MAX => true,
+            _ => self.bit(),
+        }
+    }
+
     fn bit(&mut self) -> bool {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mut z = self.0;
@@ -125,70 +133,104 @@ impl Trace {
     /// none of them, `u64::MAX` all of them.
     pub fn after_power_cut(&self, steps: usize, seed: u64) -> (Files, Option<u64>) {
         let mut chance = Chance(seed);
-        let mut chosen = || match seed {
-            0 => false,
-            u64::MAX => true,
-            _ => chance.bit(),
-        };
-        let mut names: BTreeMap<String, usize> = BTreeMap::new();
-        let mut inodes: Vec<Inode> = Vec::new();
-        for (name, bytes) in &self.from {
-            names.insert(name.clone(), inodes.len());
-            inodes.push(Inode { bytes: bytes.clone(), unsynced: Vec::new(), synced: true });
-        }
-        let mut acknowledged = None;
-        let mut unsynced_deletes = Vec::new();
+        let mut chosen = || chance.of(seed);
+        let mut machine = Machine::new(&self.from);
         for step in self.steps.iter().take(steps) {
-            match step {
-                Step::Create { name, file } => {
-                    assert_eq!(*file, inodes.len(), "files are numbered in order");
-                    names.insert(name.clone(), *file);
-                    inodes.push(Inode::default());
-                }
-                Step::Write { file, at, bytes } => {
-                    inodes[*file].unsynced.push(Unsynced::Write { at: *at, bytes: bytes.clone() })
-                }
-                Step::Truncate { file, length } => {
-                    inodes[*file].unsynced.push(Unsynced::Truncate { length: *length });
-                }
-                Step::Sync { file } => {
-                    inodes[*file].settle(&mut || true);
-                    // With a new file SQLite syncs the folder, and so every name in it.
-                    if !std::mem::replace(&mut inodes[*file].synced, true) {
-                        unsynced_deletes.clear();
-                    }
-                }
-                Step::FailedSync { file } => inodes[*file].settle(&mut chosen),
-                Step::Delete { name } => {
-                    if let Some(file) = names.remove(name) {
-                        unsynced_deletes.push((name.clone(), file));
-                    }
-                }
-                // Renames are not torn here: what depends on one syncs the names at once.
-                Step::Rename { from, to } => {
-                    if let Some(file) = names.remove(from) {
-                        names.insert(to.clone(), file);
-                    }
-                }
-                Step::SyncNames => unsynced_deletes.clear(),
-                Step::Acknowledged(number) => acknowledged = Some(*number),
-            }
+            machine.take(step, &mut chosen);
         }
+        (machine.left(&mut chosen), machine.acknowledged)
+    }
+}
+
+/// A trace played on, step by step, with a power cut at any.
+#[derive(Debug)]
+pub struct Machine {
+    names: BTreeMap<String, usize>,
+    inodes: Vec<Inode>,
+    unsynced_deletes: Vec<(String, usize)>,
+    acknowledged: Option<u64>,
+}
+
+impl Machine {
+    /// One with files that are synced.
+    pub fn new(from: &Files) -> Self {
+        let mut machine = Self {
+            names: BTreeMap::new(),
+            inodes: Vec::new(),
+            unsynced_deletes: Vec::new(),
+            acknowledged: None,
+        };
+        for (name, bytes) in from {
+            machine.names.insert(name.clone(), machine.inodes.len());
+            machine.inodes.push(Inode { bytes: bytes.clone(), unsynced: Vec::new(), synced: true });
+        }
+        machine
+    }
+
+    /// Plays a step of a trace in which no sync failed.
+    pub fn play(&mut self, step: &Step) {
+        self.take(step, &mut || true);
+    }
+
+    /// The files that are left when the power goes now, as in [`Trace::after_power_cut`], and the
+    /// last number acknowledged.
+    pub fn power_cut(&self, seed: u64) -> (Files, Option<u64>) {
+        let mut chance = Chance(seed);
+        (self.left(&mut || chance.of(seed)), self.acknowledged)
+    }
+
+    fn take(&mut self, step: &Step, chosen: &mut impl FnMut() -> bool) {
+        let Self { names, inodes, unsynced_deletes, acknowledged } = self;
+        match step {
+            Step::Create { name, file } => {
+                assert_eq!(*file, inodes.len(), "files are numbered in order");
+                names.insert(name.clone(), *file);
+                inodes.push(Inode::default());
+            }
+            Step::Write { file, at, bytes } => {
+                inodes[*file].unsynced.push(Unsynced::Write { at: *at, bytes: bytes.clone() })
+            }
+            Step::Truncate { file, length } => {
+                inodes[*file].unsynced.push(Unsynced::Truncate { length: *length });
+            }
+            Step::Sync { file } => {
+                inodes[*file].settle(&mut || true);
+                // With a new file SQLite syncs the folder, and so every name in it.
+                if !std::mem::replace(&mut inodes[*file].synced, true) {
+                    unsynced_deletes.clear();
+                }
+            }
+            Step::FailedSync { file } => inodes[*file].settle(chosen),
+            Step::Delete { name } => {
+                if let Some(file) = names.remove(name) {
+                    unsynced_deletes.push((name.clone(), file));
+                }
+            }
+            // Renames are not torn here: what depends on one syncs the names at once.
+            Step::Rename { from, to } => {
+                if let Some(file) = names.remove(from) {
+                    names.insert(to.clone(), file);
+                }
+            }
+            Step::SyncNames => unsynced_deletes.clear(),
+            Step::Acknowledged(number) => *acknowledged = Some(*number),
+        }
+    }
+
+    fn left(&self, chosen: &mut impl FnMut() -> bool) -> Files {
+        let mut names = self.names.clone();
         // A deleted name may come back, where no new file took it.
-        for (name, file) in unsynced_deletes {
-            if !names.contains_key(&name) && !chosen() {
-                names.insert(name, file);
+        for (name, file) in &self.unsynced_deletes {
+            if !names.contains_key(name) && !chosen() {
+                names.insert(name.clone(), *file);
             }
         }
-        let files = names
-            .into_iter()
-            .map(|(name, file)| {
-                let mut inode = inodes[file].clone();
-                inode.settle(&mut chosen);
-                (name, inode.bytes)
-            })
-            .collect();
-        (files, acknowledged)
+        let files = names.into_iter().map(|(name, file)| {
+            let mut inode = self.inodes[file].clone();
+            inode.settle(chosen);
+            (name, inode.bytes)
+        });
+        files.collect()
     }
 }
 

@@ -6,11 +6,10 @@ use barwright_domain::desk::Desk;
 use barwright_domain::history::{Change, Rows};
 use barwright_domain::plan::Plan;
 use barwright_domain::session::{Event, State};
-use barwright_log::encode_standing_desk;
 use barwright_store::{AtEnd, Derive, Event as Row};
 
 use super::codec::{self, DESK, SESSION};
-use super::storage::{DESK_KEY, Failure, SESSION_KEY, desk_changes};
+use super::storage::{Failure, SESSION_KEY, desk_changes};
 use crate::facts::{catalogue_of, read_plan, rows_of};
 
 /// Folds the whole log as the taps did one by one.
@@ -91,10 +90,10 @@ impl Derive for Anew {
 
     fn end(&mut self) -> Result<AtEnd, Failure> {
         let changes = self.caught_up();
+        // What nothing was arranged of yet, no tap has written.
         let all = desk_changes(&Desk::default(), &self.desk);
-        let mut standing = vec![(DESK_KEY.to_owned(), encode_standing_desk(&self.desk))];
-        let owners = all.into_iter().filter(|(key, _)| key != DESK_KEY);
-        standing.extend(owners.filter_map(|(key, body)| Some((key, body?))));
+        let mut standing: Vec<_> =
+            all.into_iter().filter_map(|(key, body)| Some((key, body?))).collect();
         standing.extend(self.began.map(|began| (SESSION_KEY.to_owned(), began.to_string())));
         Ok(AtEnd { changes, standing })
     }

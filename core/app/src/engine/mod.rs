@@ -201,6 +201,14 @@ impl Engine {
         Ok(Arc::new(Self { locale, slot: Mutex::new(Slot::Open(Box::new(core))) }))
     }
 
+    /// How many entries the log has.
+    ///
+    /// # Errors
+    /// As every call.
+    pub fn count_records(&self) -> Result<u64, EngineError> {
+        self.with(|core| Ok(core.store.last_seq()))
+    }
+
     /// As [`Engine::check_records`], and what was looked at.
     ///
     /// # Errors

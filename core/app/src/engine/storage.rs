@@ -42,8 +42,14 @@ pub(super) fn desk(store: &Store) -> Result<Desk, Fault> {
 
 /// The desk as it stands; none where another release wrote it in a way that is not read here.
 fn read_desk(store: &Store) -> Result<Option<Desk>, Fault> {
-    let Some(standing) = store.standing(DESK_KEY)? else { return Ok(Some(Desk::default())) };
-    let Ok(mut desk) = decode_standing_desk(&standing.body) else { return Ok(None) };
+    let mut desk = match store.standing(DESK_KEY)? {
+        // Nothing was arranged yet but what owners have.
+        None => Desk::default(),
+        Some(standing) => match decode_standing_desk(&standing.body) {
+            Ok(desk) => desk,
+            Err(_) => return Ok(None),
+        },
+    };
     for (key, standing) in store.standing_with_prefix(OWNER_KEYS)? {
         let owner = key.strip_prefix(OWNER_KEYS).and_then(Owner::of_name);
         let Some((owner, Ok(account))) = owner.zip(Some(decode_account(&standing.body))) else {

@@ -1,0 +1,126 @@
+//! Kills, power cuts and flipped bits in any number, each chosen by a seed:
+//!
+//! `cargo run --release -p barwright-faults -- --kills N --power-cuts N --flips N [--seed S] [--json]`
+//!
+//! The last line is JSON with what was done and what came of it; anything but four zeros ends with
+//! a failure, and says how to see it again.
+
+mod chance;
+mod flips;
+mod kills;
+mod life;
+mod power;
+
+use std::io::Write;
+use std::process::ExitCode;
+
+use serde_json::json;
+
+/// What came of it.
+#[derive(Debug, Default, Clone, Copy)]
+struct Outcome {
+    /// Entries that were acknowledged and are gone, after recovering where that was offered; the
+    /// last commit, where it was not sealed and its own bytes were hit, apart.
+    acknowledged_lost: u64,
+    /// Entries that are there twice, or that nobody made.
+    duplicated: u64,
+    /// Something was shown, or called good, that is not what was recorded.
+    silently_wrong: u64,
+    /// Neither opening nor recovering went on.
+    dead_ends: u64,
+    /// Last commits lost to a flip in their own bytes, before they were sealed: the one loss that
+    /// is allowed.
+    last_commits: u64,
+    /// Files that were called damaged, and recovered.
+    recovered: u64,
+    /// Files whose derived rows were made anew.
+    mended: u64,
+}
+
+impl Outcome {
+    fn and(self, other: Self) -> Self {
+        Self {
+            acknowledged_lost: self.acknowledged_lost + other.acknowledged_lost,
+            duplicated: self.duplicated + other.duplicated,
+            silently_wrong: self.silently_wrong + other.silently_wrong,
+            dead_ends: self.dead_ends + other.dead_ends,
+            last_commits: self.last_commits + other.last_commits,
+            recovered: self.recovered + other.recovered,
+            mended: self.mended + other.mended,
+        }
+    }
+
+    fn is_clean(&self) -> bool {
+        (self.acknowledged_lost, self.duplicated, self.silently_wrong, self.dead_ends)
+            == (0, 0, 0, 0)
+    }
+}
+
+struct Asked {
+    kills: u64,
+    power_cuts: u64,
+    flips: u64,
+    seed: u64,
+    json: bool,
+}
+
+fn asked() -> Result<Asked, String> {
+    let mut asked = Asked { kills: 100, power_cuts: 100, flips: 100, seed: 1, json: false };
+    let mut words = std::env::args().skip(1);
+    while let Some(word) = words.next() {
+        if word == "--json" {
+            asked.json = true;
+            continue;
+        }
+        let number = words.next().and_then(|text| text.parse().ok());
+        let number = number.ok_or_else(|| format!("{word} wants a number"))?;
+        match word.as_str() {
+            "--kills" => asked.kills = number,
+            "--power-cuts" => asked.power_cuts = number,
+            "--flips" => asked.flips = number,
+            "--seed" => asked.seed = number,
+            _ => return Err(format!("{word} is not known")),
+        }
+    }
+    Ok(asked)
+}
+
+fn main() -> ExitCode {
+    if kills::is_child() {
+        kills::taps();
+        return ExitCode::SUCCESS;
+    }
+    let mut out = std::io::stdout().lock();
+    let asked = match asked() {
+        Ok(asked) => asked,
+        Err(wrong) => {
+            let _ = writeln!(std::io::stderr(), "{wrong}");
+            return ExitCode::from(2);
+        }
+    };
+    let mut say = |what: &str, count: u64, found: Outcome| {
+        if !asked.json {
+            let _ = writeln!(out, "{count} {what}: {found:?}");
+        }
+        found
+    };
+    let kills = say("kills", asked.kills, kills::run(asked.kills, asked.seed));
+    let power = say("power cuts", asked.power_cuts, power::run(asked.power_cuts, asked.seed));
+    let flips = say("flips", asked.flips, flips::run(asked.flips, asked.seed));
+    let all = kills.and(power).and(flips);
+    let line = json!({
+        "kills": asked.kills,
+        "power_cuts": asked.power_cuts,
+        "flips": asked.flips,
+        "seed": asked.seed,
+        "acknowledged_lost": all.acknowledged_lost,
+        "duplicated": all.duplicated,
+        "silently_wrong": all.silently_wrong,
+        "dead_ends": all.dead_ends,
+        "last_commits": all.last_commits,
+        "recovered": all.recovered,
+        "mended": all.mended,
+    });
+    let _ = writeln!(out, "{line}");
+    if all.is_clean() { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+}
