@@ -82,8 +82,8 @@ pub struct Store {
     frames: i32,
     /// Changes to the derived rows that are queued.
     pending: u32,
-    /// Derived tables that were compared with their totals since opening, a bit for each.
-    checked: Cell<u8>,
+    /// The small table of exercises was compared with its total since opening.
+    checked: Cell<bool>,
     /// Derived rows were found spoiled.
     spoiled: Cell<bool>,
 }
@@ -238,7 +238,7 @@ impl Store {
             unsynced: false,
             frames: 0,
             pending,
-            checked: Cell::new(0),
+            checked: Cell::new(false),
             spoiled: Cell::new(false),
         })
     }
@@ -782,7 +782,7 @@ impl Store {
     pub(crate) fn made_anew(&mut self, marks: Marks) {
         self.marks = marks;
         self.pending = 0;
-        self.checked.set(0);
+        self.checked.set(false);
         self.spoiled.set(false);
     }
 
@@ -804,12 +804,12 @@ impl Store {
         StoreError::Spoiled { path: self.path().to_path_buf(), rows }
     }
 
-    pub(crate) fn is_checked(&self, table: u8) -> bool {
-        self.checked.get() & table != 0
+    pub(crate) fn is_checked(&self) -> bool {
+        self.checked.get()
     }
 
-    pub(crate) fn set_checked(&self, table: u8) {
-        self.checked.set(self.checked.get() | table);
+    pub(crate) fn set_checked(&self) {
+        self.checked.set(true);
     }
 
     pub(crate) fn pending(&self) -> u32 {

@@ -144,16 +144,16 @@ pub(super) const SESSION: &str =
     "session, day, title, plan, week, number, week_kind, seconds, owed, done, volume";
 
 /// How many those are.
-pub(super) const SESSION_COLUMNS: usize = 11;
+const SESSION_COLUMNS: usize = 11;
 
-/// Reads a row of [`SESSION`] with `sum` behind it.
-pub(super) fn session(row: &Row<'_>) -> Result<SessionRow> {
+/// Reads a row of [`SESSION`] with `sum` and one of its numbers behind it.
+pub(super) fn session(row: &Row<'_>) -> Result<(SessionRow, u64)> {
     if digest::of_row(row, SESSION_COLUMNS)? != row.get::<_, u32>(SESSION_COLUMNS)? {
         return Err(digest::mismatch("a session"));
     }
-    let place = match row.get::<_, Option<u64>>(3)? {
-        Some(plan) => Some(PlanPlace { plan, week: row.get(4)?, session: row.get(5)? }),
-        None => None,
+    let place = match row.get::<_, u64>(3)? {
+        0 => None,
+        plan => Some(PlanPlace { plan, week: row.get(4)?, session: row.get(5)? }),
     };
     let outcome = match row.get::<_, Option<String>>(10)? {
         Some(tallies) => Some(Outcome {
@@ -164,14 +164,15 @@ pub(super) fn session(row: &Row<'_>) -> Result<SessionRow> {
         }),
         None => None,
     };
-    Ok(SessionRow {
+    let session = SessionRow {
         session: row.get(0)?,
         day: row.get(1)?,
         title: row.get(2)?,
         place,
         week_kind: from_word(row.get_ref(6)?.as_str().map_err(unreadable)?)?,
         outcome,
-    })
+    };
+    Ok((session, row.get(SESSION_COLUMNS + 1)?))
 }
 
 /// Tallies as text: a muscle and eight counts, for sets of six repetitions and more and then for

@@ -5,13 +5,13 @@
 //! carries them out. Reading sees them at once: [`History`] lays what is queued over what it reads, and
 //! writes nothing.
 //!
-//! What is read is known to be all that was written: every row has a digest; sets are numbered
-//! without gaps, among all and among those of their exercise; and the small tables are compared
-//! with their totals when they are first read after opening. What does not fit is
+//! What is read is known to be all that was written: every row has a digest, and rows are numbered
+//! without gaps in each order that they are read in. What does not fit is
 //! [`StoreError::Spoiled`](crate::StoreError::Spoiled), and is made anew from the log.
 
 mod ahead;
 mod code;
+mod order;
 mod pending;
 mod read;
 mod rebuild;

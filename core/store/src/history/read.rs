@@ -14,6 +14,7 @@ use rusqlite::{Params, Row};
 use super::ahead::Ahead;
 use super::code::{self, Numbered};
 use super::total;
+use crate::digest;
 use crate::error::StoreError;
 use crate::event::Seq;
 use crate::store::Store;
@@ -159,13 +160,24 @@ impl<'a> History<'a> {
     pub fn first_since(&self, day: i32) -> Result<Option<Seq>, StoreError> {
         // In the order of the index: the least number by itself would be looked for from the first
         // session of all.
-        self.check(SESSIONS)?;
         let sql = format!(
-            "SELECT {}, sum FROM session WHERE day >= ?1 ORDER BY day, session LIMIT ?2",
+            "SELECT {}, sum, nth_by_day FROM session WHERE day >= ?1
+             ORDER BY day, session LIMIT ?2",
             code::SESSION
         );
         let more = self.ahead.more().saturating_add(1);
-        let read = self.rows(&sql, (day, more), code::session)?;
+        let rows = self.rows(&sql, (day, more), code::session)?;
+        let below = self.number(
+            "SELECT nth_by_day FROM session WHERE day < ?1
+             ORDER BY day DESC, session DESC LIMIT 1",
+            [day],
+        )?;
+        let mut numbers: Vec<u64> = rows.iter().map(|(_, nth)| *nth).collect();
+        // Where there are fewer than asked for, they reach to the last there is.
+        let full = u32::try_from(numbers.len()).is_ok_and(|count| count == more);
+        let last = if full { numbers.pop() } else { None };
+        self.none_between(below, numbers, last, "session")?;
+        let read = rows.into_iter().map(|(row, _)| row).collect();
         let sessions = self.ahead.sessions(read, |row| row.day >= day);
         Ok(sessions.iter().min_by_key(|row| (row.day, row.session)).map(|row| row.session))
     }
@@ -199,10 +211,8 @@ impl<'a> History<'a> {
              ORDER BY session, entry, number LIMIT 1",
             [session],
         )?;
-        let total = self.number("SELECT rows FROM total WHERE name = 'done_set'", [])?;
-        let all = before.into_iter().chain(sets.iter().map(|set| set.nth)).chain(after);
-        let from = u64::from(before.is_none());
-        self.numbered(all, before.unwrap_or(from), after.is_none().then_some(total.unwrap_or(0)))?;
+        let numbers = sets.iter().map(|set| set.nth).collect();
+        self.none_between(before, numbers, after, "done_set")?;
         Ok(sets.into_iter().map(|set| set.set).collect())
     }
 
@@ -211,8 +221,8 @@ impl<'a> History<'a> {
     /// # Errors
     /// As [`Store::history`].
     pub fn exercises_done(&self) -> Result<Vec<(String, i32)>, StoreError> {
-        self.check(EXERCISES)?;
-        let sql = "SELECT exercise, day FROM exercise ORDER BY exercise";
+        self.check_exercises()?;
+        let sql = "SELECT exercise, day FROM exercise WHERE sets > 0 ORDER BY exercise";
         let read = self.rows(sql, [], |row| Ok((row.get(0)?, row.get(1)?)))?;
         let mut done: BTreeMap<String, i32> = read.into_iter().collect();
         for exercise in self.touched_exercises()? {
@@ -242,22 +252,29 @@ impl<'a> History<'a> {
     /// # Errors
     /// As [`Store::history`].
     pub fn records(&self, exercise: &str) -> Result<Vec<Record>, StoreError> {
-        self.check(RECORDS)?;
-        let sql = "SELECT apart, measure, value, session, entry, number, day FROM record
-             WHERE exercise = ?1";
+        self.check_exercises()?;
+        let sql = "SELECT exercise, apart, measure, value, session, entry, number, day, sum
+             FROM record WHERE exercise = ?1";
         let read = self.rows(sql, [exercise], |row| {
+            if digest::of_row(row, 8)? != row.get::<_, u32>(8)? {
+                return Err(digest::mismatch("a record"));
+            }
             Ok(Record {
                 exercise: exercise.to_owned(),
-                apart: code::from_json(row.get_ref(0)?.as_str()?)?,
-                measure: code::from_json(row.get_ref(1)?.as_str()?)?,
-                value: row.get(2)?,
+                apart: code::from_json(row.get_ref(1)?.as_str()?)?,
+                measure: code::from_json(row.get_ref(2)?.as_str()?)?,
+                value: row.get(3)?,
                 set: SetKey {
-                    session: row.get(3)?,
-                    set: SetId { entry: EntryId(row.get(4)?), set: row.get(5)? },
+                    session: row.get(4)?,
+                    set: SetId { entry: EntryId(row.get(5)?), set: row.get(6)? },
                 },
-                day: row.get(6)?,
+                day: row.get(7)?,
             })
         })?;
+        let sql = "SELECT records FROM exercise WHERE exercise = ?1";
+        if self.number(sql, [exercise])?.unwrap_or(0) != read.len() as u64 {
+            return Err(self.store.spoiled("records"));
+        }
         let all = || {
             let sql = format!(
                 "SELECT {}, sum, nth, nth_of_exercise FROM done_set WHERE exercise = ?1",
@@ -284,9 +301,17 @@ impl<'a> History<'a> {
 
     /// A session without what is queued.
     fn session_carried_out(&self, session: Seq) -> Result<Option<SessionRow>, StoreError> {
-        self.check(SESSIONS)?;
-        let sql = format!("SELECT {}, sum FROM session WHERE session = ?1", code::SESSION);
-        self.rows(&sql, [session], code::session).map(|mut rows| rows.pop())
+        let sql = format!("SELECT {}, sum, nth FROM session WHERE session = ?1", code::SESSION);
+        let rows = self.rows(&sql, [session], code::session)?;
+        let below = self.number(
+            "SELECT nth FROM session WHERE session < ?1 ORDER BY session DESC LIMIT 1",
+            [session],
+        )?;
+        let above = self.number(
+            "SELECT nth FROM session WHERE session > ?1 ORDER BY session LIMIT 1",
+            [session],
+        )?;
+        self.sessions(below, rows, above).map(|mut rows| rows.pop())
     }
 
     /// The last sessions before one (none for the latest of all), the newest first.
@@ -298,14 +323,23 @@ impl<'a> History<'a> {
         before: Option<Seq>,
         count: u32,
     ) -> Result<Vec<SessionRow>, StoreError> {
-        self.check(SESSIONS)?;
         let sql = format!(
-            "SELECT {}, sum FROM session WHERE session < ?1 ORDER BY session DESC LIMIT ?2",
+            "SELECT {}, sum, nth FROM session WHERE session < ?1 ORDER BY session DESC LIMIT ?2",
             code::SESSION
         );
         let before = before.unwrap_or(END);
         let more = count.saturating_add(self.ahead.more());
-        let read = self.rows(&sql, (before, more), code::session)?;
+        let rows = self.rows(&sql, (before, more), code::session)?;
+        let oldest = rows.last().map_or(before, |(row, _)| row.session);
+        let below = self.number(
+            "SELECT nth FROM session WHERE session < ?1 ORDER BY session DESC LIMIT 1",
+            [oldest],
+        )?;
+        let above = self.number(
+            "SELECT nth FROM session WHERE session >= ?1 ORDER BY session LIMIT 1",
+            [before],
+        )?;
+        let read = self.sessions(below, rows, above)?;
         let mut sessions = self.ahead.sessions(read, |row| row.session < before);
         sessions.sort_by_key(|row| std::cmp::Reverse(row.session));
         sessions.truncate(usize::try_from(count).unwrap_or(usize::MAX));
@@ -321,13 +355,23 @@ impl<'a> History<'a> {
         plan: Seq,
         weeks: RangeInclusive<u16>,
     ) -> Result<Vec<SessionRow>, StoreError> {
-        self.check(SESSIONS)?;
         let sql = format!(
-            "SELECT {}, sum FROM session WHERE plan = ?1 AND week BETWEEN ?2 AND ?3
-             ORDER BY week, number, session",
+            "SELECT {}, sum, nth_by_place FROM session
+             WHERE plan = ?1 AND week BETWEEN ?2 AND ?3 ORDER BY week, number, session",
             code::SESSION
         );
-        let read = self.rows(&sql, (plan, weeks.start(), weeks.end()), code::session)?;
+        let rows = self.rows(&sql, (plan, weeks.start(), weeks.end()), code::session)?;
+        let below = self.number(
+            "SELECT nth_by_place FROM session WHERE (plan, week) < (?1, ?2)
+             ORDER BY plan DESC, week DESC, number DESC, session DESC LIMIT 1",
+            (plan, weeks.start()),
+        )?;
+        let above = self.number(
+            "SELECT nth_by_place FROM session WHERE (plan, week) > (?1, ?2)
+             ORDER BY plan, week, number, session LIMIT 1",
+            (plan, weeks.end()),
+        )?;
+        let read = self.sessions(below, rows, above)?;
         let at = |row: &SessionRow| {
             row.place.as_ref().map(|place| (place.plan, place.week, place.session))
         };
@@ -346,12 +390,22 @@ impl<'a> History<'a> {
         &self,
         days: RangeInclusive<i32>,
     ) -> Result<Vec<SessionRow>, StoreError> {
-        self.check(SESSIONS)?;
         let sql = format!(
-            "SELECT {}, sum FROM session WHERE day BETWEEN ?1 AND ?2 ORDER BY session",
+            "SELECT {}, sum, nth_by_day FROM session
+             WHERE day BETWEEN ?1 AND ?2 ORDER BY session",
             code::SESSION
         );
-        let read = self.rows(&sql, (days.start(), days.end()), code::session)?;
+        let rows = self.rows(&sql, (days.start(), days.end()), code::session)?;
+        let below = self.number(
+            "SELECT nth_by_day FROM session WHERE day < ?1
+             ORDER BY day DESC, session DESC LIMIT 1",
+            [days.start()],
+        )?;
+        let above = self.number(
+            "SELECT nth_by_day FROM session WHERE day > ?1 ORDER BY day, session LIMIT 1",
+            [days.end()],
+        )?;
+        let read = self.sessions(below, rows, above)?;
         let mut sessions = self.ahead.sessions(read, |row| days.contains(&row.day));
         sessions.sort_by_key(|row| row.session);
         Ok(sessions)
@@ -364,12 +418,27 @@ impl<'a> History<'a> {
     /// # Errors
     /// As [`Store::history`].
     pub fn volume(&self, weeks: RangeInclusive<Week>) -> Result<Vec<VolumeRow>, StoreError> {
-        self.check(WEEKS)?;
-        let sql = "SELECT week, volume FROM week_volume WHERE week BETWEEN ?1 AND ?2";
-        let read = self.rows(sql, (weeks.start(), weeks.end()), |row| {
-            Ok((row.get(0)?, code::from_volume(row.get_ref(1)?.as_str()?)?))
+        let sql = "SELECT week, volume, sum, nth FROM week_volume WHERE week BETWEEN ?1 AND ?2
+             ORDER BY week";
+        let rows = self.rows(sql, (weeks.start(), weeks.end()), |row| {
+            if digest::of_row(row, 2)? != row.get::<_, u32>(2)? {
+                return Err(digest::mismatch("a week"));
+            }
+            let muscles = code::from_volume(row.get_ref(1)?.as_str()?)?;
+            Ok(((row.get(0)?, muscles), row.get(3)?))
         })?;
-        let mut volume: BTreeMap<Week, Vec<MuscleTally>> = read.into_iter().collect();
+        let below = self.number(
+            "SELECT nth FROM week_volume WHERE week < ?1 ORDER BY week DESC LIMIT 1",
+            [weeks.start()],
+        )?;
+        let above = self.number(
+            "SELECT nth FROM week_volume WHERE week > ?1 ORDER BY week LIMIT 1",
+            [weeks.end()],
+        )?;
+        let numbers = rows.iter().map(|(_, nth)| *nth).collect();
+        self.none_between(below, numbers, above, "week_volume")?;
+        let mut volume: BTreeMap<Week, Vec<MuscleTally>> =
+            rows.into_iter().map(|(row, _)| row).collect();
         for week in self.touched_weeks()? {
             if weeks.contains(&week) {
                 let days = first_day(week)..=first_day(week.saturating_add(1)) - 1;
@@ -401,9 +470,7 @@ impl<'a> History<'a> {
         before: Seq,
         sets: Vec<Numbered>,
     ) -> Result<Vec<DoneSet>, StoreError> {
-        self.check(EXERCISES)?;
-        let mut numbers: Vec<u64> = sets.iter().map(|set| set.nth_of_exercise).collect();
-        numbers.sort_unstable();
+        self.check_exercises()?;
         // The sessions before those that were read, and those from `before` on.
         let oldest = sets.iter().map(|set| set.set.key.session).min().unwrap_or(before);
         let below = self.number(
@@ -417,29 +484,51 @@ impl<'a> History<'a> {
             (exercise, before),
         )?;
         let total = self.number("SELECT sets FROM exercise WHERE exercise = ?1", [exercise])?;
-        let all = below.into_iter().chain(numbers).chain(above);
-        let from = below.unwrap_or(1);
-        self.numbered(all, from, above.is_none().then_some(total.unwrap_or(0)))?;
+        let numbers = sets.iter().map(|set| set.nth_of_exercise).collect();
+        self.gapless(below, numbers, above, total.unwrap_or(0))?;
         Ok(sets.into_iter().map(|set| set.set).collect())
     }
 
-    /// Whether numbers follow each other without a gap, from one on and up to the last there is.
-    fn numbered(
+    /// Sessions, once it is certain that none is missing among them or beside them.
+    fn sessions(
         &self,
-        numbers: impl Iterator<Item = u64>,
-        from: u64,
-        to: Option<u64>,
+        below: Option<u64>,
+        rows: Vec<(SessionRow, u64)>,
+        above: Option<u64>,
+    ) -> Result<Vec<SessionRow>, StoreError> {
+        let numbers = rows.iter().map(|(_, nth)| *nth).collect();
+        self.none_between(below, numbers, above, "session")?;
+        Ok(rows.into_iter().map(|(row, _)| row).collect())
+    }
+
+    /// As [`History::gapless`], up to as many rows as a table has.
+    fn none_between(
+        &self,
+        below: Option<u64>,
+        numbers: Vec<u64>,
+        above: Option<u64>,
+        table: &'static str,
     ) -> Result<(), StoreError> {
-        let mut next = from;
-        for number in numbers {
-            if number != next {
-                return Err(self.store.spoiled("sets"));
-            }
-            next += 1;
-        }
-        match to {
-            Some(to) if next != to + 1 => Err(self.store.spoiled("sets")),
-            _ => Ok(()),
+        let total = self.number("SELECT rows FROM total WHERE name = ?1", [table])?;
+        self.gapless(below, numbers, above, total.ok_or_else(|| self.store.spoiled(table))?)
+    }
+
+    /// Whether the numbers of rows follow each other without a gap, from the row below them, or from
+    /// one, to the row above them, or to the last.
+    fn gapless(
+        &self,
+        below: Option<u64>,
+        mut numbers: Vec<u64>,
+        above: Option<u64>,
+        total: u64,
+    ) -> Result<(), StoreError> {
+        numbers.sort_unstable();
+        let expected = below.map_or(1, |below| below + 1)..;
+        let found = numbers.into_iter().chain([above.unwrap_or(total + 1)]);
+        if found.zip(expected).all(|(found, expected)| found == expected) {
+            Ok(())
+        } else {
+            Err(self.store.spoiled("rows"))
         }
     }
 
@@ -447,17 +536,23 @@ impl<'a> History<'a> {
         self.rows(sql, params, |row| row.get(0)).map(|rows| rows.first().copied())
     }
 
-    /// Compares every table that is read by its total or by its numbers.
+    /// Reads everything in every order that it is read in.
     pub(super) fn check_all(&self) -> Result<(), StoreError> {
-        for table in [SESSIONS, WEEKS, EXERCISES, RECORDS] {
-            self.check(table)?;
+        for session in self.last_sessions(None, u32::MAX)? {
+            self.session(session.session)?;
         }
+        self.sessions_between(i32::MIN..=i32::MAX)?;
+        for plan in self.rows("SELECT DISTINCT plan FROM session", [], |row| row.get(0))? {
+            self.sessions_of_plan(plan, 0..=u16::MAX)?;
+        }
+        self.volume(Week::MIN..=Week::MAX)?;
         let sessions = "SELECT DISTINCT session FROM done_set";
         for session in self.rows(sessions, [], |row| row.get(0))? {
             self.sets_in(session)?;
         }
         for (exercise, _) in self.exercises_done()? {
             self.sets_of(&exercise, None, u32::MAX)?;
+            self.records(&exercise)?;
         }
         Ok(())
     }
@@ -467,20 +562,15 @@ impl<'a> History<'a> {
         self.store.whole(sql)
     }
 
-    /// Compares a small table with its total, once after opening.
-    fn check(&self, table: Table) -> Result<(), StoreError> {
-        if self.store.is_checked(table.bit) {
+    /// Compares the small table of exercises with its total, once after opening.
+    fn check_exercises(&self) -> Result<(), StoreError> {
+        if self.store.is_checked() {
             return Ok(());
         }
-        let connection = self.store.connection()?;
-        let checked =
-            total::check(connection, table.name, table.columns, table.key).and_then(|()| {
-                table.indices.iter().try_for_each(|(index, columns)| {
-                    total::check_index(connection, table.name, index, *columns)
-                })
-            });
+        let columns = ("exercise, sets, records, day", 4);
+        let checked = total::check(self.store.connection()?, "exercise", columns);
         checked.map_err(|error| self.sorted(error))?;
-        self.store.set_checked(table.bit);
+        self.store.set_checked();
         Ok(())
     }
 
@@ -509,44 +599,6 @@ impl<'a> History<'a> {
 
 /// Past every number of the log.
 const END: Seq = i64::MAX as u64;
-
-/// A table that is compared with its total when it is first read.
-#[derive(Debug, Clone, Copy)]
-struct Table {
-    name: &'static str,
-    bit: u8,
-    /// What a row's digest stands for, and how many columns that is.
-    columns: (&'static str, usize),
-    /// Columns it is looked up by.
-    key: usize,
-    /// Its indices, each with its columns.
-    indices: &'static [(&'static str, (&'static str, usize))],
-}
-
-const SESSIONS: Table = Table {
-    name: "session",
-    bit: 1,
-    columns: (code::SESSION, code::SESSION_COLUMNS),
-    key: 1,
-    indices: &[
-        ("session_by_day", ("day, session", 2)),
-        ("session_by_place", ("plan, week, number, session", 4)),
-    ],
-};
-
-const WEEKS: Table =
-    Table { name: "week_volume", bit: 2, columns: ("week, volume", 2), key: 1, indices: &[] };
-
-const EXERCISES: Table =
-    Table { name: "exercise", bit: 4, columns: ("exercise, sets, day", 3), key: 1, indices: &[] };
-
-const RECORDS: Table = Table {
-    name: "record",
-    bit: 8,
-    columns: ("exercise, apart, measure, value, session, entry, number, day", 8),
-    key: 3,
-    indices: &[],
-};
 
 /// Keeps the sets of the sessions that `keep` says, by their place from the newest, from 0, and their
 /// number. The newest session comes first.

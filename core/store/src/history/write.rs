@@ -6,10 +6,13 @@ use barwright_domain::catalogue::Muscle;
 use barwright_domain::history::{
     Change, DoneSet, MuscleTally, Record, SessionRow, SetKey, claims, first_day, week_of,
 };
+use barwright_domain::session::SetId;
 use barwright_domain::volume::{Tally, Week};
+use rusqlite::types::Value;
 use rusqlite::{Connection, OptionalExtension, Result, ToSql, params};
 
 use super::code::{self, Numbered};
+use super::order::{self, Order};
 use super::total;
 use crate::digest;
 
@@ -36,9 +39,12 @@ fn put_set(connection: &Connection, set: &DoneSet) -> Result<()> {
         [part] if part.figure == set.figure && part.slowing.is_none() => None,
         parts => Some(code::json(&parts)?),
     };
-    let [nth, nth_of_exercise] = match kept {
-        Some(kept) => [kept.nth, kept.nth_of_exercise],
-        None => make_room(connection, set)?,
+    let (nth, nth_of_exercise) = match kept {
+        Some(kept) => (kept.nth, kept.nth_of_exercise),
+        None => (
+            order::make_room(connection, &SETS, &key_of(set))?,
+            order::make_room(connection, &SETS_OF_EXERCISE, &key_in_exercise(set))?,
+        ),
     };
     write_set(
         connection,
@@ -73,7 +79,7 @@ fn put_set(connection: &Connection, set: &DoneSet) -> Result<()> {
         [nth, nth_of_exercise],
         kept.map(|kept| kept.sum),
     )?;
-    count_exercise(connection, &set.exercise, if kept.is_some() { 0 } else { 1 })?;
+    count_exercise(connection, &set.exercise, [i64::from(kept.is_none()), 0])?;
     if let Some(before) = before {
         settle_records(connection, &before.set)?;
     }
@@ -110,72 +116,78 @@ fn take_out(connection: &Connection, before: &Numbered) -> Result<()> {
         .prepare_cached("DELETE FROM done_set WHERE session = ?1 AND entry = ?2 AND number = ?3")?
         .execute(params![key.session, key.set.entry.0, key.set.set])?;
     total::changed(connection, "done_set", Some(before.sum), None)?;
-    shift(connection, &before.set, -1)?;
-    count_exercise(connection, &before.set.exercise, -1)
+    order::close_up(connection, &SETS, &key_of(&before.set))?;
+    order::close_up(connection, &SETS_OF_EXERCISE, &key_in_exercise(&before.set))?;
+    count_exercise(connection, &before.set.exercise, [-1, 0])
 }
 
-/// The two numbers of a new set, after those behind it were numbered anew: there are few, since a
-/// set seldom comes before one that is there.
-fn make_room(connection: &Connection, set: &DoneSet) -> Result<[u64; 2]> {
-    let (session, entry, number) = (set.key.session, set.key.set.entry.0, set.key.set.set);
+/// All sets, by their names.
+const SETS: Order = Order { table: "done_set", nth: "nth", by: "session, entry, number" };
+
+/// Those of one exercise.
+const SETS_OF_EXERCISE: Order =
+    Order { nth: "nth_of_exercise", by: "exercise = ?; session, entry, number", ..SETS };
+
+/// Sessions, by each of the orders that they are read in.
+const SESSIONS: [Order; 3] = [
+    Order { table: "session", nth: "nth", by: "session" },
+    Order { table: "session", nth: "nth_by_day", by: "day, session" },
+    Order { table: "session", nth: "nth_by_place", by: "plan, week, number, session" },
+];
+
+/// Weeks, in their order.
+const WEEKS: Order = Order { table: "week_volume", nth: "nth", by: "week" };
+
+fn key_of(set: &DoneSet) -> Vec<Value> {
+    let SetKey { session, set: SetId { entry, set } } = set.key;
+    vec![number(session), Value::Integer(entry.0.into()), Value::Integer(set.into())]
+}
+
+fn key_in_exercise(set: &DoneSet) -> Vec<Value> {
+    let mut key = vec![Value::Text(set.exercise.clone())];
+    key.extend(key_of(set));
+    key
+}
+
+/// The keys of a session in each of their orders.
+fn keys_of(session: u64, day: i32, [plan, week, place]: [u64; 3]) -> [Vec<Value>; 3] {
+    let session = || number(session);
+    let place = [plan, week, place].into_iter().map(number).chain([session()]);
+    [vec![session()], vec![Value::Integer(day.into()), session()], place.collect()]
+}
+
+/// A number of the log, which never goes as far as SQLite's do.
+fn number(number: u64) -> Value {
+    Value::Integer(i64::try_from(number).unwrap_or(i64::MAX))
+}
+
+/// Counts an exercise's sets and records, and keeps the day of the last set.
+fn count_exercise(
+    connection: &Connection,
+    exercise: &str,
+    [more_sets, more_records]: [i64; 2],
+) -> Result<()> {
     let before = connection
-        .prepare_cached(
-            "SELECT nth FROM done_set WHERE (session, entry, number) < (?1, ?2, ?3)
-             ORDER BY session DESC, entry DESC, number DESC LIMIT 1",
-        )?
-        .query_row(params![session, entry, number], |row| row.get::<_, u64>(0))
+        .prepare_cached("DELETE FROM exercise WHERE exercise = ?1 RETURNING sets, records, sum")?
+        .query_row([exercise], |row| Ok((row.get(0)?, row.get(1)?, row.get::<_, u32>(2)?)))
         .optional()?;
-    let before_of_exercise = connection
-        .prepare_cached(
-            "SELECT nth_of_exercise FROM done_set
-             WHERE exercise = ?4 AND session <= ?1 AND (session, entry, number) < (?1, ?2, ?3)
-             ORDER BY session DESC, entry DESC, number DESC LIMIT 1",
-        )?
-        .query_row(params![session, entry, number, set.exercise], |row| row.get::<_, u64>(0))
-        .optional()?;
-    shift(connection, set, 1)?;
-    Ok([before, before_of_exercise].map(|before| before.unwrap_or(0) + 1))
-}
-
-/// Changes the numbers of the sets behind one.
-fn shift(connection: &Connection, set: &DoneSet, by: i64) -> Result<()> {
-    let (session, entry, number) = (set.key.session, set.key.set.entry.0, set.key.set.set);
-    connection
-        .prepare_cached(
-            "UPDATE done_set SET nth = nth + ?4 WHERE (session, entry, number) > (?1, ?2, ?3)",
-        )?
-        .execute(params![session, entry, number, by])?;
-    connection
-        .prepare_cached(
-            "UPDATE done_set SET nth_of_exercise = nth_of_exercise + ?5
-             WHERE exercise = ?4 AND session >= ?1 AND (session, entry, number) > (?1, ?2, ?3)",
-        )?
-        .execute(params![session, entry, number, set.exercise, by])?;
-    Ok(())
-}
-
-/// Counts an exercise's sets, and keeps the day of the last.
-fn count_exercise(connection: &Connection, exercise: &str, more: i64) -> Result<()> {
-    let before = connection
-        .prepare_cached("DELETE FROM exercise WHERE exercise = ?1 RETURNING sets, sum")?
-        .query_row([exercise], |row| Ok((row.get::<_, i64>(0)?, row.get::<_, u32>(1)?)))
-        .optional()?;
-    let sets = before.map_or(0, |(sets, _)| sets) + more;
-    let day = connection
-        .prepare_cached(
-            "SELECT day FROM done_set WHERE exercise = ?1 ORDER BY session DESC LIMIT 1",
-        )?
-        .query_row([exercise], |row| row.get::<_, i32>(0))
-        .optional()?;
-    let sum = match day {
-        Some(day) if sets > 0 => Some(total::put(
+    let (sets, records) = before.map_or((0_i64, 0_i64), |(sets, records, _)| (sets, records));
+    let (sets, records) = (sets + more_sets, records + more_records);
+    let mut sum = None;
+    if sets > 0 || records > 0 {
+        let day = connection
+            .prepare_cached(
+                "SELECT day FROM done_set WHERE exercise = ?1 ORDER BY session DESC LIMIT 1",
+            )?
+            .query_row([exercise], |row| row.get::<_, i32>(0))
+            .optional()?;
+        sum = Some(total::put(
             connection,
-            "INSERT INTO exercise (exercise, sets, day, sum) VALUES (?1, ?2, ?3, ?4)",
-            params![exercise, sets, day],
-        )?),
-        _ => None,
-    };
-    total::changed(connection, "exercise", before.map(|(_, sum)| sum), sum)
+            "INSERT INTO exercise (exercise, sets, records, day, sum) VALUES (?1, ?2, ?3, ?4, ?5)",
+            params![exercise, sets, records, day.unwrap_or(0)],
+        )?);
+    }
+    total::changed(connection, "exercise", before.map(|(_, _, sum)| sum), sum)
 }
 
 fn set_at(connection: &Connection, key: SetKey) -> Result<Option<Numbered>> {
@@ -192,44 +204,61 @@ fn set_at(connection: &Connection, key: SetKey) -> Result<Option<Numbered>> {
 
 fn put_session(connection: &Connection, row: &SessionRow) -> Result<()> {
     remove_session(connection, row.session)?;
-    let sql = format!(
-        "INSERT INTO session ({}, sum) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
-        code::SESSION
-    );
     let (place, outcome) = (row.place.as_ref(), row.outcome.as_ref());
-    let sum = total::put(
-        connection,
-        &sql,
-        params![
-            row.session,
-            row.day,
-            row.title,
-            place.map(|place| place.plan),
-            place.map(|place| place.week),
-            place.map(|place| place.session),
-            code::word(&row.week_kind)?,
-            outcome.map(|outcome| outcome.seconds),
-            outcome.map(|outcome| outcome.owed),
-            outcome.map(|outcome| outcome.done),
-            outcome.map(|outcome| code::volume(&outcome.volume)),
-        ],
-    )?;
-    total::changed(connection, "session", None, Some(sum))?;
+    let place = place.map_or([0; 3], |place| [place.plan, place.week.into(), place.session.into()]);
+    let mut nths = [0; 3];
+    let keys = keys_of(row.session, row.day, place);
+    for ((order, key), nth) in SESSIONS.iter().zip(&keys).zip(&mut nths) {
+        *nth = order::make_room(connection, order, key)?;
+    }
+    let values = params![
+        row.session,
+        row.day,
+        row.title,
+        place[0],
+        place[1],
+        place[2],
+        code::word(&row.week_kind)?,
+        outcome.map(|outcome| outcome.seconds),
+        outcome.map(|outcome| outcome.owed),
+        outcome.map(|outcome| outcome.done),
+        outcome.map(|outcome| code::volume(&outcome.volume)),
+    ];
+    write_session(connection, values, nths)?;
     if outcome.is_some() {
         sum_week(connection, week_of(row.day))?;
     }
     Ok(())
 }
 
+fn write_session(connection: &Connection, values: &[&dyn ToSql], nths: [u64; 3]) -> Result<()> {
+    let sum = digest::of(values)?;
+    let sql = format!(
+        "INSERT INTO session ({}, sum, nth, nth_by_day, nth_by_place)
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)",
+        code::SESSION
+    );
+    let [nth, by_day, by_place] = &nths;
+    digest::execute(connection, &sql, values, &[&sum, nth, by_day, by_place])?;
+    total::changed(connection, "session", None, Some(sum))
+}
+
 fn remove_session(connection: &Connection, session: u64) -> Result<()> {
     let removed = connection
         .prepare_cached(
-            "DELETE FROM session WHERE session = ?1 RETURNING day, volume IS NOT NULL, sum",
+            "DELETE FROM session WHERE session = ?1
+             RETURNING day, volume IS NOT NULL, sum, plan, week, number",
         )?
-        .query_row([session], |row| Ok((row.get(0)?, row.get(1)?, row.get::<_, u32>(2)?)))
+        .query_row([session], |row| {
+            let place = [row.get(3)?, row.get(4)?, row.get(5)?];
+            Ok((row.get(0)?, row.get(1)?, row.get::<_, u32>(2)?, place))
+        })
         .optional()?;
-    let Some((day, ended, sum)) = removed else { return Ok(()) };
+    let Some((day, ended, sum, place)) = removed else { return Ok(()) };
     total::changed(connection, "session", Some(sum), None)?;
+    for (order, key) in SESSIONS.iter().zip(&keys_of(session, day, place)) {
+        order::close_up(connection, order, key)?;
+    }
     if ended { sum_week(connection, week_of(day)) } else { Ok(()) }
 }
 
@@ -248,20 +277,27 @@ fn sum_week(connection: &Connection, week: Week) -> Result<()> {
     }
     let sum: Vec<_> =
         sum.into_iter().map(|(muscle, tally)| MuscleTally { muscle, tally }).collect();
+    let key = [Value::Integer(week.into())];
     let before = connection
         .prepare_cached("DELETE FROM week_volume WHERE week = ?1 RETURNING sum")?
         .query_row([week], |row| row.get(0))
         .optional()?;
-    let after = if sum.is_empty() {
-        None
-    } else {
-        Some(total::put(
-            connection,
-            "INSERT INTO week_volume (week, volume, sum) VALUES (?1, ?2, ?3)",
-            params![week, code::volume(&sum)],
-        )?)
-    };
+    if before.is_some() {
+        order::close_up(connection, &WEEKS, &key)?;
+    }
+    let mut after = None;
+    if !sum.is_empty() {
+        let nth = order::make_room(connection, &WEEKS, &key)?;
+        after = Some(write_week(connection, params![week, code::volume(&sum)], nth)?);
+    }
     total::changed(connection, "week_volume", before, after)
+}
+
+fn write_week(connection: &Connection, values: &[&dyn ToSql], nth: u64) -> Result<u32> {
+    let sum = digest::of(values)?;
+    let sql = "INSERT INTO week_volume (week, volume, sum, nth) VALUES (?1, ?2, ?3, ?4)";
+    digest::execute(connection, sql, values, &[&sum, &nth])?;
+    Ok(sum)
 }
 
 /// Gives a claim its place where it beats the record that stands.
@@ -296,6 +332,9 @@ fn offer(connection: &Connection, claim: &Record) -> Result<()> {
             claim.day
         ],
     )?;
+    if standing.is_none() {
+        count_exercise(connection, &claim.exercise, [0, 1])?;
+    }
     total::changed(connection, "record", standing.map(|(_, sum)| sum), Some(sum))
 }
 
@@ -316,6 +355,8 @@ fn settle_records(connection: &Connection, before: &DoneSet) -> Result<()> {
     if lost.is_empty() {
         return Ok(());
     }
+    let fewer = -i64::try_from(lost.len()).unwrap_or(i64::MAX);
+    count_exercise(connection, &before.exercise, [0, fewer])?;
     let sql = format!(
         "SELECT {}, sum, nth, nth_of_exercise FROM done_set WHERE exercise = ?1",
         code::SET

@@ -59,15 +59,21 @@ CREATE TABLE session (
     session   INTEGER PRIMARY KEY,
     day       INTEGER NOT NULL,
     title     TEXT NOT NULL,
-    plan      INTEGER,
-    week      INTEGER,
-    number    INTEGER,
+    -- 0 where it stands in no plan.
+    plan      INTEGER NOT NULL,
+    week      INTEGER NOT NULL,
+    number    INTEGER NOT NULL,
     week_kind TEXT NOT NULL,
     seconds   INTEGER,
     owed      INTEGER,
     done      INTEGER,
     volume    TEXT,
-    sum       INTEGER NOT NULL
+    sum       INTEGER NOT NULL,
+    -- Its number among all, by each of the orders that they are read in, without gaps: a row that is
+    -- not found is missed.
+    nth          INTEGER NOT NULL,
+    nth_by_day   INTEGER NOT NULL,
+    nth_by_place INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX session_by_day ON session (day);
@@ -76,7 +82,8 @@ CREATE INDEX session_by_place ON session (plan, week, number);
 CREATE TABLE week_volume (
     week   INTEGER PRIMARY KEY,
     volume TEXT NOT NULL,
-    sum    INTEGER NOT NULL
+    sum    INTEGER NOT NULL,
+    nth    INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE done_set (
@@ -107,8 +114,7 @@ CREATE TABLE done_set (
     helped    INTEGER NOT NULL,
     ending    TEXT NOT NULL,
     sum       INTEGER NOT NULL,
-    -- Its number among all sets, and among those of its exercise, without gaps: a row that is not
-    -- found is missed.
+    -- Its number among all sets, and among those of its exercise, without gaps.
     nth       INTEGER NOT NULL,
     nth_of_exercise INTEGER NOT NULL,
     PRIMARY KEY (session, entry, number)
@@ -116,10 +122,11 @@ CREATE TABLE done_set (
 
 CREATE INDEX done_set_by_exercise ON done_set (exercise, session);
 
--- Exercises that have a history: how many sets, and the day of the last.
+-- Exercises that have a history: how many sets and records, and the day of the last set.
 CREATE TABLE exercise (
     exercise TEXT PRIMARY KEY,
     sets     INTEGER NOT NULL,
+    records  INTEGER NOT NULL,
     day      INTEGER NOT NULL,
     sum      INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
