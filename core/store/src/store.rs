@@ -74,6 +74,8 @@ pub struct Store {
     marks: Marks,
     /// Whether the files are still the ones that were opened; none where nobody can tell.
     watch: Option<Watch>,
+    /// The file is marked as in use, and by the log that it has.
+    marked: bool,
     /// That this process has the file.
     held: Option<Held>,
     /// A write or a sync failed: the system may show what the disk does not have.
@@ -168,11 +170,17 @@ impl Store {
         if copy {
             let fresh = Marks { in_use: false, log_born: None, ..store.marks.clone() };
             let fresh = fresh.with_new_token(store.connection()?);
-            store.marks = fresh.map_err(|error| store.sorted(error))?;
+            let fresh = fresh.map_err(|error| store.sorted(error))?;
+            store.mark(fresh)?;
         }
         store.check_ends()?;
         store.compare_log(log.as_ref())?;
-        store.begin_use(log.as_ref())?;
+        if store.place != Place::Memory {
+            let known = log.is_some_and(|log| store.marks.log_born == Some(log.born()));
+            store.marked = store.marks.in_use && known;
+            store.make_private()?;
+            store.watch = Watch::begin(&store.place)?;
+        }
         store.frames = store.frames_in_log()?.0;
         Ok(store)
     }
@@ -234,6 +242,7 @@ impl Store {
             head,
             marks,
             watch: None,
+            marked: false,
             held: None,
             unsynced: false,
             frames: 0,
@@ -285,25 +294,40 @@ impl Store {
         Ok(())
     }
 
-    /// Marks the file as in use, and by which write-ahead log, before anything else is recorded.
-    fn begin_use(&mut self, log: Option<&Log>) -> Result<(), StoreError> {
-        if self.place == Place::Memory {
+    /// Before something is written: the files are still the ones that were opened; and before the
+    /// first, the file is marked as in use, and by which write-ahead log. Looking marks nothing.
+    pub(crate) fn about_to_write(&mut self) -> Result<(), StoreError> {
+        self.unmoved_before()?;
+        if self.marked || self.place == Place::Memory || self.connection.is_none() {
             return Ok(());
         }
-        let known = log.is_some_and(|log| self.marks.log_born == Some(log.born()));
-        if !(self.marks.in_use && known) {
-            let begun = Marks { in_use: true, log_born: None, ..self.marks.clone() };
-            self.mark(begun)?;
-            let log = Log::read(&self.place)?;
-            let known = Marks { log_born: log.map(|log| log.born()), ..self.marks.clone() };
-            self.mark(known)?;
-            self.connection()?
-                .wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE)
-                .map_err(|error| self.sorted(error))?;
+        // Both are synced by the checkpoint: the log first, then the file.
+        self.pragma("PRAGMA synchronous = OFF")?;
+        let marked = self.mark_in_use();
+        self.pragma("PRAGMA synchronous = FULL")?;
+        marked?;
+        match self.connection()?.wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE) {
+            Ok((logged, moved)) => self.frames = (logged - moved).max(0),
+            Err(error) => return Err(self.failed(error)),
         }
-        self.make_private()?;
-        self.watch = Watch::begin(&self.place)?;
+        self.moved_in()?;
+        self.marked = true;
         Ok(())
+    }
+
+    fn mark_in_use(&mut self) -> Result<(), StoreError> {
+        let begun = Marks { in_use: true, log_born: None, ..self.marks.clone() };
+        self.mark(begun)?;
+        let log = Log::read(&self.place)?;
+        let known = Marks { log_born: log.map(|log| log.born()), ..self.marks.clone() };
+        self.mark(known)
+    }
+
+    fn pragma(&self, sql: &str) -> Result<(), StoreError> {
+        match &self.connection {
+            Some(connection) => connection.execute_batch(sql).map_err(|error| self.sorted(error)),
+            None => Ok(()),
+        }
     }
 
     /// Nobody but the owner may read what is recorded, wherever it lies.
@@ -419,9 +443,11 @@ impl Store {
             return Ok(());
         }
         self.unmoved_before()?;
-        let ended = Marks { in_use: false, ..self.marks.clone() };
-        let ended = ended.with_new_token(self.connection()?);
-        self.mark(ended.map_err(|error| self.sorted(error))?)?;
+        if self.marks.in_use {
+            let ended = Marks { in_use: false, ..self.marks.clone() };
+            let ended = ended.with_new_token(self.connection()?);
+            self.mark(ended.map_err(|error| self.sorted(error))?)?;
+        }
         let (logged, moved) = self
             .connection()?
             .wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE)
@@ -465,6 +491,7 @@ impl Store {
         if sealed && !carry_out {
             return Ok(());
         }
+        self.about_to_write()?;
         let marks =
             Marks { sealed: self.head.seq, sealed_sum: self.head.checksum, ..self.marks.clone() };
         let connection = self.connection()?;
@@ -590,7 +617,7 @@ impl Store {
         if events.is_empty() {
             return Ok(Tap { first, last: self.head.seq, frames: 0, checkpoint: false });
         }
-        self.unmoved_before()?;
+        self.about_to_write()?;
         let head = match write(self.connection()?, self.head, at, events, changes, standing) {
             Ok(head) => head,
             Err(error) => return Err(self.failed(error)),
@@ -788,6 +815,7 @@ impl Store {
 
     /// Becomes the store that it is filled from, with all that is derived still to be made.
     pub(crate) fn take_over(&mut self, uuid: Option<String>) -> Result<(), StoreError> {
+        self.about_to_write()?;
         let uuid = uuid.unwrap_or_else(|| self.marks.uuid.clone());
         self.mark(Marks { uuid, history: 0, ..self.marks.clone() })
     }

@@ -13,8 +13,7 @@ fn counted(disk: &Disk, append: impl FnOnce() -> Tap) -> (Tap, u64) {
 /// Runs sessions and checks every tap; answers the frames of all of them together.
 fn run(disk: &Disk, store: &mut Store, sessions: &mut Sessions, count: u32) -> (u32, u32) {
     let (mut taps, mut frames) = (0, 0);
-    // The first tap after a checkpoint or an opening begins the write-ahead log anew, and syncs its
-    // header too.
+    // The first tap after a checkpoint begins the write-ahead log anew, and syncs its header too.
     store.checkpoint().expect("a quiet moment");
     let mut begins = true;
     for _ in 0..count {
@@ -43,6 +42,12 @@ fn every_tap_is_one_sync_and_few_frames() {
     let disk = Disk::new();
     disk.set_tracing(false);
     let mut store = disk.open().expect("a new store");
+    // The first tap of all after an opening marks the file as in use: the log is synced, then the
+    // file, and the log begins anew.
+    let mark = [NewEvent { kind: "noted", version: 1, body: "{}" }];
+    let at = Stamp { wall_ms: 1_795_000_000_000, offset_minutes: 60 };
+    let (_, syncs) = counted(&disk, || store.append(at, &mark, &[], &[]).expect("it appends"));
+    assert_eq!(syncs, 4);
     let mut sessions = Sessions::new(7);
     let young = run(&disk, &mut store, &mut sessions, 40);
     // Years of history, taken in at once.

@@ -27,7 +27,7 @@ fn memory_that_runs_out_loses_nothing() {
     let mut store = disk.open().expect("a new store");
     let (mut done, mut refused, mut refused_to_open) = (0, 0, 0);
     for round in 0..60 {
-        limit(used() + round * 700);
+        limit(used() + round * 3_000);
         match tap(&mut store, done + 1) {
             Ok(_) => done += 1,
             Err(error) => {

@@ -53,6 +53,7 @@ impl Store {
     /// # Errors
     /// What `derive` answers, or what reading and writing do; what was there before stays.
     pub fn rebuild<D: Derive>(&mut self, derive: &mut D) -> Result<(), D::Error> {
+        self.about_to_write()?;
         match self.rebuild_in_transaction(derive) {
             Ok(marks) => {
                 self.made_anew(marks);
