@@ -74,6 +74,26 @@ fn read_back(place: &Place, words: Words) -> Result<Recovered, EngineError> {
     Ok(Recovered { aside, kept: read.kept, reason })
 }
 
+/// Puts a backup in the place of the records at `path`, after a copy of it was checked whole. The
+/// file that was there is kept under a name of its own. No engine may have it open. Answers what
+/// happened, in words.
+///
+/// # Errors
+/// [`EngineError::Storage`] when there is no such backup, it is damaged, or the copy can't be
+/// written: what was there is there still.
+#[cfg_attr(feature = "uniffi", uniffi::export)]
+pub fn restore(backup: String, path: String) -> Result<String, EngineError> {
+    let words = Words::default();
+    guarded(std::panic::AssertUnwindSafe(|| {
+        let to = Place::file(path);
+        let (verified, aside) = barwright_store::restore(std::path::Path::new(&backup), &to)?;
+        let aside = aside.map(|aside| aside.path().display().to_string());
+        Ok(words.storage().restored(verified.events, aside.as_deref()))
+    }))
+    .and_then(|restored: Result<String, Fault>| restored)
+    .map_err(|fault| fault.said(words))
+}
+
 /// What a whole file was looked at for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Examined {

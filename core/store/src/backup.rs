@@ -1,8 +1,9 @@
 //! Backups: a whole store in one file, checked before it is called a backup.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use crate::error::{Damage, StoreError};
+use crate::salvage::{is_at, replace, set_aside};
 use crate::store::{Place, Store, Verified, as_file, log_of, look_before_opening};
 
 impl Store {
@@ -61,6 +62,161 @@ impl Store {
         }
         Ok(verified)
     }
+}
+
+/// What a folder of backups has after one was kept there.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Kept {
+    /// The one that was made; none where the last is not old enough.
+    pub made: Option<(PathBuf, Verified)>,
+    /// The days of all that are there, in days since 1970-01-01, the oldest first.
+    pub days: Vec<i32>,
+    /// How many older ones were removed.
+    pub removed: u32,
+}
+
+/// When backups are made, and how many are kept.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Schedule {
+    /// Days from one to the next, from 1.
+    pub every: u32,
+    /// How many are kept, from 1.
+    pub keep: u32,
+}
+
+/// How the names of kept backups begin and end; the day is between them.
+const KEPT: (&str, &str) = ("barwright-", ".backup");
+
+impl Store {
+    /// Makes a backup in a folder where the last one there is old enough, checks it, and only then
+    /// removes the oldest beyond those that are kept. Files of other names are left alone.
+    ///
+    /// A backup of a day to come, which a wrong clock made, delays none.
+    ///
+    /// # Errors
+    /// As [`Store::backup`]; nothing was removed then.
+    pub fn keep_backup(
+        &mut self,
+        folder: &Path,
+        schedule: Schedule,
+        today: i32,
+    ) -> Result<Kept, StoreError> {
+        let files = self.place().on().files;
+        let failed = |error| StoreError::from_io(folder, &error);
+        let mut days: Vec<i32> =
+            files.list(folder).map_err(failed)?.iter().filter_map(|file| day_of(file)).collect();
+        days.sort_unstable();
+        let last = days.iter().rev().find(|day| **day <= today);
+        let due = last.is_none_or(|last| today.abs_diff(*last) >= schedule.every.max(1));
+        let mut kept = Kept { made: None, days, removed: 0 };
+        if !due {
+            return Ok(kept);
+        }
+        // What is in the copy is sealed there; a full disk here is no reason not to make one.
+        let _ = self.checkpoint();
+        let named = |day: i32| folder.join(format!("{}{}{}", KEPT.0, date(day), KEPT.1));
+        let to = named(today);
+        let verified = self.backup(&to)?;
+        kept.days.push(today);
+        kept.days.sort_unstable();
+        while kept.days.len() > schedule.keep.max(1) as usize {
+            let Some(at) = kept.days.iter().position(|day| *day != today) else { break };
+            let day = kept.days.remove(at);
+            files.remove(&named(day)).map_err(failed)?;
+            kept.removed += 1;
+        }
+        files.sync_names(&to).map_err(failed)?;
+        kept.made = Some((to, verified));
+        Ok(kept)
+    }
+}
+
+/// The day of a kept backup; none for files of other names.
+fn day_of(file: &Path) -> Option<i32> {
+    let name = file.file_name()?.to_str()?;
+    let date_text = name.strip_prefix(KEPT.0)?.strip_suffix(KEPT.1)?;
+    let mut numbers = date_text.split('-').map(|number| number.parse::<i64>().ok());
+    let (year, month, of_month) = (numbers.next()??, numbers.next()??, numbers.next()??);
+    if numbers.next().is_some() || !(1..=12).contains(&month) || !(1..=31).contains(&of_month) {
+        return None;
+    }
+    let day = i32::try_from(days_from_civil(year, month, of_month)).ok()?;
+    (date(day) == date_text).then_some(day)
+}
+
+/// A day as `2026-11-28`.
+fn date(day: i32) -> String {
+    // Howard Hinnant, "chrono-Compatible Low-Level Date Algorithms" (2014), civil_from_days.
+    let shifted = i64::from(day) + 719_468;
+    let era = shifted.div_euclid(146_097);
+    let of_era = shifted.rem_euclid(146_097);
+    let year_of_era = (of_era - of_era / 1_460 + of_era / 36_524 - of_era / 146_096) / 365;
+    let of_year = of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
+    let month_from_march = (5 * of_year + 2) / 153;
+    let of_month = of_year - (153 * month_from_march + 2) / 5 + 1;
+    let month = if month_from_march < 10 { month_from_march + 3 } else { month_from_march - 9 };
+    let year = year_of_era + era * 400 + i64::from(month <= 2);
+    format!("{year:04}-{month:02}-{of_month:02}")
+}
+
+/// The inverse: Hinnant, there, days_from_civil.
+fn days_from_civil(year: i64, month: i64, of_month: i64) -> i64 {
+    let year = year - i64::from(month <= 2);
+    let era = year.div_euclid(400);
+    let year_of_era = year.rem_euclid(400);
+    let of_year = (153 * (month + if month > 2 { -3 } else { 9 }) + 2) / 5 + of_month - 1;
+    era * 146_097 + year_of_era * 365 + year_of_era / 4 - year_of_era / 100 + of_year - 719_468
+}
+
+/// Puts a backup in the place of a store, after all of the copy was checked; the file that was there
+/// is kept under a name of its own. Answers what the backup has, and where that file is.
+///
+/// No store may have the file open.
+///
+/// # Errors
+/// What reading the backup, checking the copy and putting it in place answer; what was there is
+/// there still.
+pub fn restore(from: &Path, to: &Place) -> Result<(Verified, Option<Place>), StoreError> {
+    let from = to.named(from);
+    let files = to.on().files;
+    if !from.is_there()? {
+        return Err(StoreError::NotThere { path: from.path().to_path_buf() });
+    }
+    // Whoever has it keeps it.
+    if to.is_there()? {
+        match Store::open_in(to.clone()) {
+            Err(error @ StoreError::InUse { .. }) => return Err(error),
+            Ok(store) => store.close()?,
+            // It is damaged, or not ours: it is kept, whatever it is.
+            Err(_) => {}
+        }
+    }
+    let part = to.beside(".restoring");
+    remove(&part);
+    let copied = || {
+        for (from, part) in [(from.clone(), part.clone()), (log_of(&from), log_of(&part))] {
+            if from.is_there()? {
+                let copied = files.copy(from.path(), part.path());
+                copied.map_err(|error| StoreError::from_io(part.path(), &error))?;
+            }
+        }
+        // As a store of its own: what is missing beside it is told.
+        Store::open_in(part.clone())?.close()?;
+        let copy = Store::open_copy(part.clone())?;
+        let verified = copy.verify()?;
+        copy.close()?;
+        let aside = match is_at(to)? {
+            true => Some(set_aside(to, ".before-")?),
+            false => None,
+        };
+        replace(&part, to)?;
+        Ok((verified, aside))
+    };
+    let restored = copied();
+    if restored.is_err() {
+        remove(&part);
+    }
+    restored
 }
 
 /// Removes an unfinished file of this call's own making.

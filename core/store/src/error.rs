@@ -95,6 +95,12 @@ pub enum StoreError {
         /// The file.
         path: PathBuf,
     },
+    /// There is no such file.
+    #[error("no file {path:?}")]
+    NotThere {
+        /// The file.
+        path: PathBuf,
+    },
     /// The folder for the file does not exist.
     #[error("no folder for {path:?}")]
     NoFolder {

@@ -30,6 +30,7 @@ mod store;
 mod wal;
 mod watch;
 
+pub use backup::{Kept, Schedule, restore};
 pub use error::{Damage, Foreign, StoreError};
 pub use event::{Event, NewEvent, Seq, Stamp, Tap};
 pub use files::{FileSystem, Files, Found, Identity};

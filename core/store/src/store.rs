@@ -200,7 +200,13 @@ impl Store {
         let image = Pages::read(&place)?.image();
         let path = place.path();
         let sorted = |error| StoreError::from_sqlite(path, error);
-        let mut connection = connect(&Place::Memory)?;
+        // In memory, but on the same file system: copies are written from here.
+        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let mut connection = match place.on().vfs {
+            Some(vfs) => Connection::open_with_flags_and_vfs(":memory:", flags, vfs.as_str()),
+            None => Connection::open_in_memory_with_flags(flags),
+        }
+        .map_err(sorted)?;
         connection
             .deserialize_read_exact("main", image.as_slice(), image.len(), false)
             .map_err(sorted)?;

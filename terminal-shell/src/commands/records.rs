@@ -3,11 +3,11 @@
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use barwright_app::{Engine, recover};
+use barwright_app::{Engine, recover, restore};
 use clap::Subcommand;
 
 use super::{Failure, Records, say};
-use crate::place;
+use crate::{clock, place};
 
 /// What is asked of the file.
 #[derive(Debug, Subcommand)]
@@ -22,6 +22,23 @@ pub(crate) enum Asked {
     #[command(after_help = "Example:\n  barwright records backup before-the-trip.db")]
     Backup {
         /// The new file; there must be none of that name.
+        file: PathBuf,
+    },
+    /// Make a backup in a folder if the last one there is old enough, check it, and remove the oldest
+    /// beyond those that are kept.
+    Keep {
+        /// The folder of the backups.
+        folder: PathBuf,
+        /// Days from one backup to the next.
+        #[arg(long, value_name = "DAYS", default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=366))]
+        every: u32,
+        /// How many are kept.
+        #[arg(long, value_name = "COUNT", default_value_t = 14, value_parser = clap::value_parser!(u32).range(1..=1000))]
+        count: u32,
+    },
+    /// Put a backup in the place of the records, after checking all of it; what was there is kept.
+    Restore {
+        /// The backup.
         file: PathBuf,
     },
     /// Read what is good in a damaged file into a new one, and keep the damaged one beside it.
@@ -40,6 +57,20 @@ impl Asked {
                 say(out, &format!("{}: {}\n", records.path()?.display(), found.said()))
             }
             Self::Backup { file } => backup(&*records.open_begun()?, file, out),
+            Self::Keep { folder, every, count } => {
+                let folder = place::text(folder).map_err(Failure::here)?;
+                let engine = records.open_begun()?;
+                let said = engine.keep_backups(folder, *every, *count, clock::read())?;
+                engine.shut_down()?;
+                say(out, &format!("{said}\n"))
+            }
+            Self::Restore { file } => {
+                let path = records.path()?;
+                place::make_folder(&path).map_err(Failure::here)?;
+                let backup = place::text(file).map_err(Failure::here)?;
+                let said = restore(backup, place::text(&path).map_err(Failure::here)?)?;
+                say(out, &format!("{}: {said}\n", path.display()))
+            }
             Self::Recover => {
                 let path = place::text(&records.path()?).map_err(Failure::here)?;
                 let recovered = recover(path)?;

@@ -13,7 +13,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
 
-use barwright_store::{Place, SCHEMA_VERSION, Store, StoreError, is_at};
+use barwright_store::{Place, SCHEMA_VERSION, Schedule, Store, StoreError, is_at};
 
 use crate::contract::{Action, Answer, CONTRACT_VERSION, EngineError, Intent, Look, Reading};
 use crate::fault::Fault;
@@ -154,6 +154,26 @@ impl Engine {
         self.with(|core| {
             let copied = core.store.backup(Path::new(&path))?;
             Ok(copied.events)
+        })
+    }
+
+    /// Makes a backup in a folder where the last one there is `every_days` old by the reading's date,
+    /// checks it, and keeps no more than `keep` of them. Answers what happened, in words.
+    ///
+    /// # Errors
+    /// [`EngineError::Storage`] when it can't be written; nothing was removed then.
+    pub fn keep_backups(
+        &self,
+        folder: String,
+        every_days: u32,
+        keep: u32,
+        reading: Reading,
+    ) -> Result<String, EngineError> {
+        let today = barwright_domain::session::Reading::from(reading).local_day();
+        let schedule = Schedule { every: every_days, keep };
+        self.with(|core| {
+            let kept = core.store.keep_backup(Path::new(&folder), schedule, today)?;
+            Ok(self.words().storage().kept_backup(&kept))
         })
     }
 

@@ -26,7 +26,7 @@ use barwright_domain::session::{
 };
 use barwright_domain::text::Fault;
 use barwright_domain::volume::{Behind, BehindSide};
-use barwright_store::{Salvage, StoreError};
+use barwright_store::{Kept as KeptBackup, Salvage, StoreError};
 use chrono::Weekday;
 
 use super::*;
@@ -712,6 +712,10 @@ phrases! {
         fn nothing_damaged(mended: u64) -> String;
         /// What was read back from a damaged file.
         fn recovered(aside: &str, read: &Salvage) -> String;
+        /// A backup was put in the place of the records; what was there lies `aside`.
+        fn restored(entries: u64, aside: Option<&str>) -> String;
+        /// What a folder of backups has after one was kept there, or was not due.
+        fn kept_backup(kept: &KeptBackup) -> String;
         /// What a whole file was looked at for.
         fn examined(found: &Examined) -> String;
         /// Nothing at all could be read of a damaged file, which was moved out of the way; `beyond`

@@ -1,6 +1,6 @@
 //! When the file can't be read or written: what is wrong, what was kept and where, what to do.
 
-use barwright_store::{Foreign, Salvage, Stamp, StoreError};
+use barwright_store::{Foreign, Kept, Salvage, Stamp, StoreError};
 use chrono::Datelike;
 
 use crate::contract::EngineError;
@@ -32,6 +32,7 @@ pub fn error(error: &StoreError) -> EngineError {
         StoreError::InUse { path } => {
             ("Another program has this file open. Close it there first; nothing was changed.", path)
         }
+        StoreError::NotThere { path } => ("There is no such file. Nothing was changed.", path),
         StoreError::NoFolder { path } => {
             ("There is no folder for this file. Make it, or name another place.", path)
         }
@@ -158,6 +159,35 @@ pub fn recovered(aside: &str, read: &Salvage) -> String {
         ),
     };
     format!("The damaged file is kept as {aside}. {kept}{mended}{lost}{beyond}")
+}
+
+/// A backup was put in the place of the records; what was there lies `aside`.
+pub fn restored(entries: u64, aside: Option<&str>) -> String {
+    let entries = counted(entries, "entry", "entries");
+    let aside = aside.map(|aside| format!(" What was there is kept as {aside}."));
+    format!("{entries}, all good, are in its place.{}", aside.unwrap_or_default())
+}
+
+/// What a folder of backups has after one was kept there, or was not due.
+pub fn kept_backup(kept: &Kept) -> String {
+    let made = match &kept.made {
+        Some((path, verified)) => format!(
+            "{}: {}, a whole copy.",
+            path.display(),
+            counted(verified.events, "entry", "entries")
+        ),
+        None => {
+            let last = kept.days.last().map(|day| super::date::day(*day)).unwrap_or_default();
+            format!("No backup is due: the last is of {last}.")
+        }
+    };
+    let removed = match kept.removed {
+        0 => String::new(),
+        removed => {
+            format!(" {} removed.", counted(removed.into(), "older one was", "older ones were"))
+        }
+    };
+    format!("{made}{removed} {} kept.", counted(kept.days.len() as u64, "backup is", "backups are"))
 }
 
 /// The day of a tap, where it was made.
