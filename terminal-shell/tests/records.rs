@@ -112,3 +112,71 @@ fn a_file_that_is_good_or_not_there_is_left_alone() {
     assert!(said(&output).contains("Nothing is wrong with this file"), "{}", said(&output));
     assert!(!dir.path().join("records.db.damaged-1").exists());
 }
+
+#[test]
+fn what_is_worked_out_and_does_not_fit_is_made_anew_and_every_door_says_so() {
+    let dir = tempfile::tempdir().expect("a folder for the test");
+    let store = records(dir.path());
+    let before = said(&barwright(&store, &["today"]));
+    // The standing desk, which holds the plan's text, spoiled by itself; the log's own is left.
+    let mut bytes = std::fs::read(&store).expect("it can be read");
+    let page = bytes
+        .chunks(16_384)
+        .position(|page| page[0] == 10 && page.windows(4).any(|bytes| bytes == b"desk"))
+        .expect("the facts have a page");
+    let at = page * 16_384;
+    let desk = bytes[at..].windows(4).position(|bytes| bytes == b"desk").expect("it is there");
+    bytes[at + desk + 60] ^= 1;
+    std::fs::write(&store, bytes).expect("it can be written");
+
+    assert_eq!(said(&barwright(&store, &["today"])), before);
+    let checked = said(&barwright(&store, &["records", "check"]));
+    assert!(checked.contains("2 entries, all good."), "{checked}");
+    let recovered = said(&barwright(&store, &["records", "recover"]));
+    assert!(recovered.contains("Nothing is wrong with this file"), "{recovered}");
+}
+
+#[test]
+fn backups_are_kept_and_one_is_put_back() {
+    let dir = tempfile::tempdir().expect("a folder for the test");
+    let store = records(dir.path());
+    let backups = dir.path().join("backups");
+    std::fs::create_dir(&backups).expect("it can be made");
+    let folder = backups.to_str().expect("plain text");
+    let kept = said(&barwright(&store, &["records", "keep", folder]));
+    assert!(kept.contains("2 entries, a whole copy. 1 backup is kept."), "{kept}");
+    let kept = said(&barwright(&store, &["records", "keep", folder]));
+    assert!(kept.contains("No backup is due"), "{kept}");
+
+    let backup = std::fs::read_dir(&backups)
+        .expect("it is there")
+        .next()
+        .expect("one was made")
+        .expect("it has a name")
+        .path();
+    let before = said(&barwright(&store, &["today"]));
+    std::fs::write(&store, "spoiled by something else").expect("it can be written");
+    let backup = backup.to_str().expect("plain text");
+    let restored = barwright(&store, &["records", "restore", backup]);
+    assert!(restored.status.success(), "{}", said(&restored));
+    assert!(said(&restored).contains("2 entries, all good, are in its place."), "{restored:?}");
+    assert_eq!(said(&barwright(&store, &["today"])), before);
+    let aside = dir.path().join("records.db.before-1");
+    assert_eq!(std::fs::read(aside).expect("it was kept"), b"spoiled by something else");
+}
+
+#[test]
+fn a_file_with_nothing_to_read_is_no_success() {
+    let dir = tempfile::tempdir().expect("a folder for the test");
+    let store = records(dir.path());
+    let mut bytes = std::fs::read(&store).expect("it can be read");
+    // Every page but the header is gone.
+    bytes[4_096..].fill(0);
+    std::fs::write(&store, &bytes).expect("it can be written");
+    let recovered = barwright(&store, &["records", "recover"]);
+    assert_eq!(recovered.status.code(), Some(1), "{}", said(&recovered));
+    assert!(said(&recovered).contains("Nothing in this file could be read."), "{recovered:?}");
+    let aside = dir.path().join("records.db.damaged-1");
+    assert_eq!(std::fs::read(aside).expect("it was kept"), bytes);
+    assert!(!store.exists());
+}

@@ -115,7 +115,7 @@ pub enum StoreError {
         /// What it is.
         found: Foreign,
     },
-    /// The file is damaged: see [`crate::quarantine`]. It was left as it is.
+    /// The file is damaged: see [`crate::salvage`]. It was left as it is.
     #[error("{path:?} is damaged: {damage:?}")]
     Corrupt {
         /// The file.

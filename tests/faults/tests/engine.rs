@@ -199,3 +199,39 @@ fn a_power_cut_brings_back_the_screen_of_the_last_tap() {
         engine.shut_down().expect("it closes");
     }
 }
+
+#[test]
+fn a_full_disk_is_looked_at_checked_and_taps_again_when_there_is_room() {
+    let mut lifter = Lifter::new();
+    lifter.begin();
+    assert!(lifter.record());
+    let floor = || Look::Floor { draft: Draft::default() };
+    let now = at(lifter.taps);
+    let before = lifter.engine.view(floor(), now.clone()).expect("nothing fails");
+    lifter.engine.suspend().expect("nothing fails");
+    // Not a byte more.
+    lifter.disk.set_capacity(Some(lifter.disk.used()));
+    assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
+    lifter.engine.check_records().expect("it is whole");
+    let refused = lifter.engine.dispatch(Intent::SkipSet, now.clone());
+    let Err(EngineError::Storage { reason, .. }) = refused else { panic!("{refused:?}") };
+    assert!(reason.starts_with("No room is left"), "{reason}");
+    assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
+    lifter.engine.suspend().expect("giving it up loses nothing");
+    // A file or a folder that can't be written is shown too, and is not called a failed disk.
+    for folder in [false, true] {
+        lifter.disk.set_capacity(None);
+        lifter.disk.set_file_read_only(!folder);
+        lifter.disk.set_folder_read_only(folder);
+        assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
+        lifter.engine.check_records().expect("it is whole");
+        let refused = lifter.engine.dispatch(Intent::SkipSet, now.clone());
+        let Err(EngineError::Storage { reason, .. }) = refused else { panic!("{refused:?}") };
+        assert!(reason.contains("can only be looked at"), "{reason}");
+        lifter.engine.suspend().expect("giving it up loses nothing");
+        lifter.disk.set_file_read_only(false);
+        lifter.disk.set_folder_read_only(false);
+    }
+    assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
+    lifter.engine.dispatch(Intent::SkipSet, now).expect("there is room again");
+}
