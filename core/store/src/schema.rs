@@ -64,7 +64,8 @@ pub(crate) fn identify(path: &Path, connection: &Connection) -> Result<Found, St
         return Err(damaged(format!("version {version}, no table")));
     }
     let format = format.map_err(|error| match sorted(error) {
-        StoreError::Failed { detail, code: SQLITE_ERROR, .. } => damaged(detail),
+        // No such table, no such column, no such row.
+        StoreError::Failed { detail, code: 0 | SQLITE_ERROR, .. } => damaged(detail),
         error => error,
     })?;
     match u32::try_from(version) {

@@ -199,8 +199,9 @@ fn a_flipped_bit_in_the_header_or_the_schema_costs_nothing() {
     let whole = std::fs::read(&path).unwrap();
     let words = whole.windows(9).position(|bytes| bytes == b"offset_mi").unwrap();
     // The name of the format, the size of pages, how it is read, the version, the id, a word of the
-    // schema, the count of its rows.
-    for (at, bit) in [(3, 1), (16, 3), (19, 2), (63, 3), (68, 0), (words, 0), (104, 1)] {
+    // schema, the count of its rows, the count of the rows about the store itself.
+    let places = [(3, 1), (16, 3), (19, 2), (63, 3), (68, 0), (words, 0), (104, 1), (PAGE + 3, 1)];
+    for (at, bit) in places {
         std::fs::write(&path, &whole).unwrap();
         flip(&path, at, bit);
         let found = Store::open(&path).and_then(|store| store.verify());
