@@ -90,8 +90,7 @@ impl Lifter {
     }
 
     fn today(&self) -> Row {
-        let Screen::Today { today } = self.see(Look::Today { session: None, minutes: None })
-        else {
+        let Screen::Today { today } = self.see(Look::Today { session: None, minutes: None }) else {
             panic!()
         };
         today.rows.into_iter().find(|row| row.id == "sets-0-0").unwrap()
@@ -129,7 +128,8 @@ impl Lifter {
 /// What a reason's first line says: the owner's load, what is left of it, and whether a cut holds.
 fn said(row: &Row) -> (f64, bool) {
     let first = &row.why[0];
-    let own = first.trim_start_matches("The plan says ").split(" kg").next().unwrap().parse().unwrap();
+    let own =
+        first.trim_start_matches("The plan says ").split(" kg").next().unwrap().parse().unwrap();
     // More than an owner and what is made: a cut is named after it.
     let made = first.split("; ").skip(1).all(|part| part.starts_with("made here"));
     (own, !made)

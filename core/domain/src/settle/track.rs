@@ -81,6 +81,9 @@ fn judge(
         .filter(|row| state.missed_at(Some(*row)).is_some())
         .collect();
     let cleared = || made_up.iter().map(|row| Change::Cleared(*row));
+    // A cut that takes nothing off today is none: what is repeated at its whole load and made steps.
+    let cut =
+        terms.cut.filter(|cut| cut.keep < Percent::WHOLE || cut.sets_off > Percent::default());
     let verdict = if row.lighter() {
         Verdict { silent: true, ..Verdict::says(Why::LessLoad) }
     } else if let Some(found) = found(run, row, state) {
@@ -88,7 +91,7 @@ fn judge(
     } else if row.heavier() && row.made() && owns(terms) {
         more(row)
     } else {
-        match terms.cut.map(|cut| cut.why) {
+        match cut.map(|cut| cut.why) {
             // What was called harder is judged again, from what was called.
             Some(Cutting::Effort) | None => {
                 let ask = Ask { row, state, here, body: body(row) };
@@ -98,7 +101,7 @@ fn judge(
             Some(_) => Verdict { silent: true, ..Verdict::says(Why::UnderCut) },
         }
     };
-    let cut = terms.cut.is_some_and(|cut| cut.why != Cutting::Effort);
+    let cut = cut.is_some_and(|cut| cut.why != Cutting::Effort);
     if made_up.is_empty() {
         return verdict;
     }

@@ -94,8 +94,8 @@ proptest! {
                         prop_assert!(keep <= Percent::whole(90), "{:?}", why);
                     }
                     season.session(1, index, &[("back-squat", &sets(day, 4))]);
-                    // What was missed is only made good.
-                    if day == Day::Made && why.is_none() {
+                    // What was missed and is called lighter is only made good.
+                    if day == Day::Made && (why.is_none() || keep == Percent::WHOLE) {
                         made += 1;
                     }
                 }
