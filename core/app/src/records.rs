@@ -111,7 +111,8 @@ impl Examined {
     /// It in words.
     #[must_use]
     pub fn said(&self) -> String {
-        Words::default().storage().examined(self)
+        let Self { entries, derived, mended, sealed } = *self;
+        Words::default().storage().examined(entries, derived, mended, sealed)
     }
 }
 

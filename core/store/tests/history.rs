@@ -107,19 +107,6 @@ impl Model {
                 let sets = history.recent_sets_of(exercise, before, most, since).unwrap();
                 assert_eq!(sets, expected);
             }
-            // Of the last two sessions all work is there, and of a few before them all or none.
-            let read = history.work_of(exercise, 2).unwrap();
-            let mut sessions: Vec<_> = all.iter().map(|set| set.key.session).collect();
-            sessions.dedup();
-            let second = sessions.iter().rev().nth(1).or(sessions.first());
-            let from = read.last().map(|set| set.key.session).min(second.copied());
-            let mut work: Vec<DoneSet> = all
-                .iter()
-                .filter(|set| set.is_work() && Some(set.key.session) >= from.or(second.copied()))
-                .map(|set| DoneSet::clone(set))
-                .collect();
-            work.sort_by_key(|set| (std::cmp::Reverse(set.key.session), set.key.set));
-            assert_eq!(read, work);
             let mut records = history.records(exercise).unwrap();
             records.sort_by_key(|record| (record.apart.clone(), record.measure));
             assert_eq!(records, self.records(exercise));

@@ -26,6 +26,7 @@ pub(crate) enum Asked {
     },
     /// Make a backup in a folder if the last one there is old enough, check it, and remove the oldest
     /// beyond those that are kept.
+    #[command(after_help = "Example:\n  barwright records keep backups --every 7 --count 8")]
     Keep {
         /// The folder of the backups.
         folder: PathBuf,
@@ -37,6 +38,7 @@ pub(crate) enum Asked {
         count: u32,
     },
     /// Put a backup in the place of the records, after checking all of it; what was there is kept.
+    #[command(after_help = "Example:\n  barwright records restore backups/2026-11-21.db")]
     Restore {
         /// The backup.
         file: PathBuf,

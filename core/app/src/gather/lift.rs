@@ -1,5 +1,6 @@
 //! One exercise over time.
 
+use barwright_domain::history::DoneSet;
 use barwright_store::Store;
 
 use crate::facts::{Held, Lift};
@@ -33,7 +34,9 @@ pub(super) fn of<'a>(
     // Sessions with nothing but warm-ups are no line of it, and are seldom.
     let needed = u32::try_from(first.saturating_add(PAGE * 2)).unwrap_or(u32::MAX);
     let sessions = if all { EVERY } else { CHARTED.max(needed) };
-    let sets = history.work_of(&exercise.slug, sessions)?;
+    // Warm-ups are read too: a row that is missing is known by its neighbours' numbers.
+    let mut sets = history.sets_of(&exercise.slug, None, sessions)?;
+    sets.retain(DoneSet::is_work);
     let records = history.records(&exercise.slug)?;
     Ok(Lift { exercise, sets, records, done })
 }

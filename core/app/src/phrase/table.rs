@@ -31,7 +31,6 @@ use chrono::Weekday;
 
 use super::*;
 use crate::contract::{EngineError, FileFault};
-use crate::records::Examined;
 
 phrases! {
     /// Words of the bar, or what stands for it.
@@ -717,7 +716,7 @@ phrases! {
         /// What a folder of backups has after one was kept there, or was not due.
         fn kept_backup(kept: &KeptBackup) -> String;
         /// What a whole file was looked at for.
-        fn examined(found: &Examined) -> String;
+        fn examined(entries: u64, derived: u64, mended: u64, sealed: u64) -> String;
         /// Nothing at all could be read of a damaged file, which was moved out of the way; `beyond`
         /// entries of it don't join on to anything.
         fn nothing_read(aside: &Path, beyond: u64) -> EngineError;

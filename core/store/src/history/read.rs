@@ -91,33 +91,6 @@ impl<'a> History<'a> {
         Ok(sets)
     }
 
-    /// The work sets of an exercise in its last sessions, so many or a few more, as
-    /// [`History::sets_of`]: half of what there is of a heavy lift are warm-ups.
-    ///
-    /// # Errors
-    /// As [`Store::history`].
-    pub fn work_of(&self, exercise: &str, sessions: u32) -> Result<Vec<DoneSet>, StoreError> {
-        // Which sessions they are is read from the index alone.
-        let sql = "SELECT ifnull(min(session), 0), count(*) FROM (
-                SELECT DISTINCT session FROM done_set
-                WHERE exercise = ?1 ORDER BY session DESC LIMIT ?2
-            )";
-        let more = sessions.saturating_add(self.ahead.more());
-        let found: Vec<(Seq, u32)> =
-            self.rows(sql, (exercise, more), |row| Ok((row.get(0)?, row.get(1)?)))?;
-        let from = found.first().map_or(0, |(first, count)| if *count < more { 0 } else { *first });
-        let sql = format!(
-            "SELECT {} FROM done_set
-             WHERE exercise = ?1 AND session >= ?2 AND kind <> 'ramp'
-             ORDER BY session DESC, entry, number",
-            code::SET
-        );
-        let read = self.rows(&sql, (exercise, from), code::set)?;
-        let mut sets = self.ahead.sets_of(exercise, END, read);
-        sets.retain(|set| set.is_work() && set.key.session >= from);
-        Ok(sets)
-    }
-
     /// The sets of an exercise in its last sessions before one, as [`History::sets_of`]: in `enough`
     /// of them however long ago, and further ones from the session `since` on, `most` in all.
     ///

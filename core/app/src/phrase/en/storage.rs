@@ -4,7 +4,6 @@ use barwright_store::{Foreign, Kept, Salvage, Stamp, StoreError};
 use chrono::Datelike;
 
 use crate::contract::EngineError;
-use crate::records::Examined;
 
 /// An error of the store in words.
 pub fn error(error: &StoreError) -> EngineError {
@@ -199,10 +198,10 @@ fn moment(at: Stamp) -> String {
 }
 
 /// What a whole file was looked at for.
-pub fn examined(found: &Examined) -> String {
-    let entries = counted(found.entries, "entry", "entries");
-    let derived = counted(found.derived, "row", "rows");
-    let mended = match found.mended {
+pub fn examined(entries: u64, derived: u64, mended: u64, sealed: u64) -> String {
+    let entries = counted(entries, "entry", "entries");
+    let derived = counted(derived, "row", "rows");
+    let mended = match mended {
         0 => String::new(),
         1 => " One or more of those rows did not fit and were made anew.".to_owned(),
         mended => format!(" {mended} of those rows did not fit and were made anew."),
@@ -210,8 +209,7 @@ pub fn examined(found: &Examined) -> String {
     format!(
         "{entries}, all good. Looked at: the file's structure, each entry against its checksum and \
          the one before it, and {derived} worked out from them, each against what they come to.\
-         {mended} A loss of any entry up to number {} would be known.",
-        found.sealed
+         {mended} A loss of any entry up to number {sealed} would be known."
     )
 }
 
