@@ -206,6 +206,7 @@ struct LiftView: View {
         SheetView(subtitle: lift.subtitle, foot: lift.foot, send: send) {
             if let chart = lift.chart { Picture(drawing: ChartDrawing(chart)) }
             Rows(rows: lift.records, send: send)
+            Fields(fields: lift.fields, send: send)
             Rows(rows: lift.sessions, send: send)
         }
     }

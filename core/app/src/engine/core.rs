@@ -4,6 +4,7 @@ use std::panic::AssertUnwindSafe;
 
 use barwright_domain::desk::{Desk, DeskEvent};
 use barwright_domain::history::Change;
+use barwright_domain::owners::Owner;
 use barwright_domain::session::{self, Event, Reading, Run, Stamped};
 use barwright_log::{encode_desk, encode_session};
 use barwright_store::{NewEvent, Store, StoreError};
@@ -77,7 +78,7 @@ impl Core {
             Intent::Wake => Watched::of(self.held.state.run()).lost(),
             _ => Watched::of(self.held.state.run()),
         };
-        let leads = then.or_else(|| leads_to(&intent));
+        let leads = then.or_else(|| leads_to(&intent)).or_else(|| self.lift_of(&intent));
         let meant = intents::all_the_same(&intent);
         let appends =
             self.mended(|core| intents::appends(&core.store, &core.held, intent.clone(), at));
@@ -99,6 +100,17 @@ impl Core {
         }
         storage::derive_anew(&mut self.store).inspect_err(|_| self.stale = true)?;
         work(self)
+    }
+
+    /// A working load is written on the screen of its exercise: it is shown again.
+    fn lift_of(&self, intent: &Intent) -> Option<Look> {
+        let Intent::Write { field, .. } = intent else { return None };
+        let owner = field.strip_prefix("working:").and_then(Owner::of_name)?;
+        let rows = self.held.desk.plan.iter().flat_map(|plan| &plan.rows);
+        let row = rows.into_iter().find(|row| Owner::Track(row.track) == owner)?;
+        let session = self.held.plan.as_deref()?.sessions.get(usize::from(row.session))?;
+        let exercise = session.exercises.get(usize::from(row.slot))?.exercise.clone();
+        Some(Look::Lift { exercise, page: 0, all: false })
     }
 
     /// The answer to a tap that is on disk: where its screen can't be made, it says that.

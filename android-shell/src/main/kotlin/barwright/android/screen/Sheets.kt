@@ -209,11 +209,13 @@ private class WeekView(style: Style, hands: Hands) : LinearLayout(style.context)
 class LiftView(context: Context, hands: Hands) : SheetView(context, hands) {
     private val chart = ChartView(style)
     private val records = RowsView(style, hands)
+    private val fields = FieldsView(style, hands)
     private val sessions = RowsView(style, hands)
 
     init {
         sheet.put(chart, above = style.dp(8))
         sheet.put(records, above = style.dp(8))
+        sheet.put(fields, above = style.dp(8))
         sheet.put(sessions, above = style.dp(8))
     }
 
@@ -221,6 +223,7 @@ class LiftView(context: Context, hands: Hands) : SheetView(context, hands) {
         frame(lift.title, lift.subtitle, lift.keys)
         chart.apply(lift.chart)
         records.apply(lift.records)
+        fields.apply(lift.fields)
         sessions.apply(lift.sessions)
     }
 }
