@@ -59,6 +59,7 @@ use rayon::iter::{IntoParallelIterator, ParallelIterator};
 use capacity::Lifts;
 use gather::Followed;
 use played::{Played, Stage};
+pub use played::{Tap, TapByTap};
 pub use report::{
     Cause, Finding, Kilograms, Line, LineWeek, Report, Session, SessionWeek, Spread, Volume,
     VolumeWeek,
@@ -92,6 +93,13 @@ pub fn rehearse(plan: &Plan, gym: &Equipment, cast: Cast, one_more: &(dyn Fn() +
         })
         .collect();
     report(&stage, &all, Cast { lifters, ..cast })
+}
+
+/// One lifter of a rehearsal tap by tap: what a device that is tapped so has to come to as well.
+pub fn tap_by_tap(plan: &Plan, gym: &Equipment, seed: u64, number: u32) -> TapByTap {
+    let catalogue = Catalogue::builtin().with_own(plan.exercises.iter().cloned());
+    let played = played::playing(&stage(plan, &catalogue, gym), seed, number, true);
+    played.tap_by_tap.unwrap_or_default()
 }
 
 fn stage<'a>(plan: &'a Plan, catalogue: &'a Catalogue, gym: &'a Equipment) -> Stage<'a> {

@@ -76,9 +76,38 @@ pub(crate) struct Trained {
     pub(crate) took: u32,
 }
 
+/// A tap of a lifter, as the session took it.
+#[derive(Debug, Clone)]
+pub struct Tap {
+    /// When.
+    pub at: Reading,
+    /// The week and the session of the week, from 0.
+    pub place: (usize, usize),
+    /// What was tapped.
+    pub command: Command,
+    /// The load that was called for the part it came on, counted as the exercise counts; none where
+    /// there was no part or no number.
+    pub load: Option<Mass>,
+}
+
+/// One lifter tap by tap, to be played by something else.
+#[derive(Debug, Clone, Default)]
+pub struct TapByTap {
+    /// Body mass, from the first day on.
+    pub body_mass: Mass,
+    /// Maxes entered on the first day, by slug.
+    pub maxes: Vec<(String, Mass)>,
+    /// The first day, in days since 1970-01-01.
+    pub day: i32,
+    /// The taps.
+    pub taps: Vec<Tap>,
+}
+
 /// All that one lifter did.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Played {
+    /// Tap by tap, where that is asked for.
+    pub(crate) tap_by_tap: Option<TapByTap>,
     pub(crate) seen: Vec<Seen>,
     pub(crate) trained: Vec<Trained>,
     /// Half sets of each muscle in each week.
@@ -93,12 +122,22 @@ pub(crate) struct Played {
 
 /// Plays one lifter through.
 pub(crate) fn play(stage: &Stage<'_>, seed: u64, number: u32) -> Played {
+    playing(stage, seed, number, false)
+}
+
+/// As [`play`], and every tap of it.
+pub(crate) fn playing(stage: &Stage<'_>, seed: u64, number: u32, tap_by_tap: bool) -> Played {
     let mut chance = Chance::of(seed, number);
     let person = Person::drawn(&mut chance);
     let (capacities, maxes) = stage.lifts.drawn(&person, &mut chance);
     let mut desk =
         Desk { body_mass: Some((halves(person.body_kg), calendar::BEGINS)), ..Desk::default() };
     let day = calendar::BEGINS;
+    let mut out = Played::default();
+    if tap_by_tap {
+        let (body_mass, maxes) = (halves(person.body_kg), maxes.iter().cloned().collect());
+        out.tap_by_tap = Some(TapByTap { body_mass, maxes, day, taps: Vec::new() });
+    }
     for (exercise, mass) in maxes {
         let changes = vec![Change::Max { mass, origin: MaxOrigin::Entered }];
         desk.apply(0, &DeskEvent::Said { owner: Owner::Max(exercise), changes, day });
@@ -118,7 +157,7 @@ pub(crate) fn play(stage: &Stage<'_>, seed: u64, number: u32) -> Played {
         lifter,
         said: BTreeMap::new(),
         day: 1.0,
-        out: Played::default(),
+        out,
     };
     player.out.volume = vec![[0; Muscle::ALL.len()]; stage.plan.weeks.len()];
     player.all();
@@ -189,6 +228,8 @@ impl Player<'_> {
             at: reading(midnight + HOUR * 3_600_000),
             seq: u64::from(number) * 10_000 + 1,
             refused: 0,
+            place: (date.week, date.index),
+            taps: self.out.tap_by_tap.as_ref().map(|_| Vec::new()),
         };
         let body_mass = self.lifter.desk.body_mass.map(|(mass, _)| mass);
         let equipment = stage.gym.clone();
@@ -202,6 +243,9 @@ impl Player<'_> {
         }
         floor.tap(&Command::Finish);
         self.out.refused += floor.refused;
+        if let Some((all, taps)) = self.out.tap_by_tap.as_mut().zip(floor.taps.take()) {
+            all.taps.extend(taps);
+        }
         let Some(run) = floor.state.run().cloned() else { return };
         let took = floor.at.wall_ms.saturating_sub(run.began.wall_ms) / 1_000;
         self.out.trained.push(Trained {
@@ -523,6 +567,9 @@ struct Floor {
     at: Reading,
     seq: u64,
     refused: u32,
+    place: (usize, usize),
+    /// What was tapped, where it is asked for.
+    taps: Option<Vec<Tap>>,
 }
 
 impl Floor {
@@ -538,6 +585,11 @@ impl Floor {
     fn tap(&mut self, command: &Command) -> bool {
         match decide(&self.state, command, &self.at) {
             Ok(events) => {
+                let load = self.run().and_then(|run| run.load_at(&run.cursor()?)?.figure);
+                let (at, place) = (self.at.clone(), self.place);
+                if let Some(taps) = &mut self.taps {
+                    taps.push(Tap { at, place, command: command.clone(), load });
+                }
                 let tap = self.seq;
                 for event in events {
                     self.state.apply(Stamped { seq: self.seq, tap, at: self.at.clone(), event });

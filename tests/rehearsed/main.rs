@@ -1,0 +1,214 @@
+//! A rehearsed season through the engine: an invented lifter's taps, tapped on a device, are called the
+//! same loads. What is rehearsed is what a lifter will get.
+
+use std::sync::Arc;
+
+use barwright_app::Engine;
+use barwright_app::contract::{
+    Draft, FloorScreen, HowEnded, Intent, Look, Reading, Screen, SwapReason,
+};
+use barwright_domain::call::{Amount, Ending};
+use barwright_domain::catalogue::Catalogue;
+use barwright_domain::equipment::builtin_in;
+use barwright_domain::plan::Plan;
+use barwright_domain::quantity::{Mass, MassUnit, Numerals};
+use barwright_domain::session::Command;
+use barwright_rehearsal::{Tap, tap_by_tap};
+
+/// Every rule, a lift in two sessions, a deload and an ease-in.
+const PLAN: &str = r#"
+name = "Before the regatta"
+weeks = 9
+
+[warm_up]
+ramp = "none"
+
+[[week]]
+number = 1
+kind = "ease-in"
+
+[[week]]
+number = 5
+kind = "deload"
+
+[[session]]
+name = "Legs"
+day = "Monday"
+
+[[session.exercise]]
+name = "Back squat"
+sets = 3
+reps = 5
+load = "76 %"
+rpe = "7-8"
+next = ["as planned", "by effort"]
+
+[[session.exercise]]
+name = "Overhead press"
+sets = 3
+reps = 6
+load = "37.5 kg"
+next = { rule = "add when made", step = "2.5 kg" }
+
+[[session.exercise]]
+name = "Pull-up"
+sets = 3
+reps = "5-8"
+load = "body"
+next = "more added load"
+
+[[session]]
+name = "Pull"
+day = "Thursday"
+
+[[session.exercise]]
+name = "Overhead press"
+sets = 3
+reps = 6
+load = "37.5 kg"
+next = { rule = "add when made", step = "2.5 kg" }
+
+[[session.exercise]]
+name = "Floor press"
+sets = 3
+reps = "6-9"
+load = "50 kg"
+next = "double progression"
+
+[[session.exercise]]
+name = "Plank"
+sets = 2
+seconds = "30-45 s"
+next = "double progression"
+"#;
+
+struct Device {
+    engine: Arc<Engine>,
+    now: Reading,
+}
+
+impl Device {
+    fn tap(&mut self, intent: Intent) {
+        self.engine
+            .dispatch(intent.clone(), self.now.clone())
+            .unwrap_or_else(|error| panic!("{error}: {intent:?}"));
+    }
+
+    fn write(&mut self, field: &str, mass: Mass) {
+        let text = mass.print(MassUnit::Kilogram, Numerals::Point);
+        self.tap(Intent::Write { field: field.into(), text, sure: true });
+    }
+
+    fn floor(&self) -> FloorScreen {
+        let look = Look::Floor { draft: Draft::default() };
+        match self.engine.view(look, self.now.clone()).expect("shown").screen {
+            Screen::Floor { floor } => floor,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    /// What is called now, in kilograms; help is below nothing.
+    fn called(&self) -> Option<Mass> {
+        let total = self.floor().bar.total;
+        if total.is_empty() || total == "Body" {
+            return (total == "Body").then_some(Mass::ZERO);
+        }
+        let figure =
+            total.trim_start_matches('+').split(' ').next()?.trim_start_matches('\u{2212}');
+        let mass = Mass::read(&format!("{figure} kg"), Numerals::Point).expect("a figure");
+        if total.contains("help") { Mass::ZERO.checked_sub(mass) } else { Some(mass) }
+    }
+
+    fn play(&mut self, tap: &Tap) {
+        self.now = Reading {
+            wall_ms: tap.at.wall_ms,
+            offset_minutes: tap.at.offset_minutes,
+            boot_ms: tap.at.boot_ms,
+            boot_id: tap.at.boot_id.clone(),
+        };
+        match &tap.command {
+            Command::Begin { .. } => {
+                let session = Some(format!("{}.{}", tap.place.0 + 1, tap.place.1 + 1));
+                self.tap(Intent::Begin { session, minutes: None });
+            }
+            Command::Record(done) => {
+                if let Some(found) = done.load {
+                    let part = self.floor().part.expect("a part to do");
+                    let entry = part.split('.').next().expect("its exercise").to_owned();
+                    self.write(&format!("load:{entry}"), found);
+                }
+                self.tap(Intent::Record {
+                    part: None,
+                    amount: done.amount.map(|amount| match amount {
+                        Amount::Reps(reps) => u32::from(reps),
+                        Amount::Seconds(seconds) => seconds.count(),
+                        Amount::Metres(distance) => distance.millimetres(),
+                    }),
+                    left_halves: done.left.map(|left| left.halves()),
+                    ended: match done.ending {
+                        Ending::AsCalled => HowEnded::AsCalled,
+                        Ending::Failed => HowEnded::Failed,
+                        Ending::Form => HowEnded::Form,
+                        Ending::Pain => HowEnded::Pain,
+                        Ending::Interrupted => HowEnded::Interrupted,
+                        Ending::Equipment => HowEnded::Equipment,
+                    },
+                    helped: done.helped.into(),
+                    last: done.last,
+                });
+            }
+            Command::SkipSet => self.tap(Intent::SkipSet),
+            Command::SkipEntry(entry) => self.tap(Intent::SkipExercise { entry: entry.0.into() }),
+            Command::Swap { entry, to, .. } => self.tap(Intent::Swap {
+                entry: entry.0.into(),
+                exercise: to.exercise.clone(),
+                why: SwapReason::Lacking,
+            }),
+            Command::Finish => self.tap(Intent::Finish),
+            other => panic!("no rehearsed lifter taps {other:?}"),
+        }
+    }
+}
+
+#[test]
+fn a_rehearsed_season_is_called_the_same_by_the_engine() {
+    let plan = Plan::read(PLAN, &Catalogue::builtin()).expect("it has no fault").plan;
+    let gym = builtin_in(MassUnit::Kilogram);
+    for number in 0..4 {
+        let season = tap_by_tap(&plan, &gym, 20_261_128, number);
+        let mut device = Device {
+            engine: Engine::in_memory("en-GB".into()).expect("memory is there"),
+            now: Reading {
+                wall_ms: i64::from(season.day) * 86_400_000 + 36_000_000,
+                offset_minutes: 0,
+                boot_ms: None,
+                boot_id: None,
+            },
+        };
+        device.write("body-mass", season.body_mass);
+        for (lift, mass) in &season.maxes {
+            device.write(&format!("max:{lift}"), *mass);
+        }
+        device.tap(Intent::adopt(PLAN));
+        let (mut compared, mut loads) = (0, Vec::new());
+        for tap in &season.taps {
+            if matches!(tap.command, Command::Record(_)) {
+                device.now.wall_ms = tap.at.wall_ms;
+                let called = device.called();
+                assert_eq!(
+                    called,
+                    tap.load,
+                    "lifter {number}, {:?}: {:?}",
+                    tap.place,
+                    device.floor()
+                );
+                compared += 1;
+                loads.extend(called);
+            }
+            device.play(tap);
+        }
+        loads.sort();
+        loads.dedup();
+        assert!(compared > 100 && loads.len() > 8, "{compared} sets at {} loads", loads.len());
+    }
+}
