@@ -135,7 +135,7 @@ pub(crate) fn playing(stage: &Stage<'_>, seed: u64, number: u32, tap_by_tap: boo
     let day = calendar::BEGINS;
     let mut out = Played::default();
     if tap_by_tap {
-        let (body_mass, maxes) = (halves(person.body_kg), maxes.iter().cloned().collect());
+        let (body_mass, maxes) = (halves(person.body_kg), maxes.to_vec());
         out.tap_by_tap = Some(TapByTap { body_mass, maxes, day, taps: Vec::new() });
     }
     for (exercise, mass) in maxes {
