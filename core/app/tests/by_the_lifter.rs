@@ -223,3 +223,27 @@ fn a_session_that_nobody_ended_is_over_when_the_next_begins() {
     // It said what it had to say once.
     assert_eq!(lifter.called(), ["42.5 kg", "82.5 kg"]);
 }
+
+/// More on the body is typed as added or in all, and shown as both.
+#[test]
+fn a_load_on_the_body_is_typed_as_added_or_in_all() {
+    let mut lifter = Lifter::new();
+    let text = "name = \"Belt\"\nweeks = 2\n[[session]]\nname = \"One\"\n[[session.exercise]]\nname = \
+                \"Pull-up\"\nsets = 2\nreps = 5\nload = \"body + 10 kg\"\nramp = \"none\"\n";
+    lifter.tap(Intent::Write { field: "body-mass".into(), text: "80 kg".into(), sure: false });
+    lifter.tap(Intent::adopt(text));
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    let bar = lifter.floor().bar;
+    assert_eq!((bar.total.as_str(), bar.bar.as_str()), ("+10 kg", "90 kg in all, with the body"));
+    let draft = Draft { panel: Some("load".into()), ..Draft::default() };
+    let look = Look::Floor { draft };
+    let Screen::Floor { floor } = lifter.engine.view(look, lifter.now.clone()).unwrap().screen
+    else {
+        panic!()
+    };
+    let fields = floor.panel.unwrap().fields;
+    let field = fields.iter().find(|field| field.id.starts_with("all:")).unwrap();
+    assert_eq!(field.value, "90");
+    lifter.tap(Intent::Write { field: field.id.clone(), text: "95".into(), sure: true });
+    assert_eq!(lifter.floor().bar.total, "+15 kg");
+}

@@ -11,7 +11,7 @@ use barwright_domain::quantity::{
 };
 use barwright_domain::session::{
     self, Command, Cursor, Ending, EntryId, Event, Guard, Kit, Reading, RecordedSet, Refusal, Run,
-    SwapCause,
+    SetRun, SwapCause,
 };
 use barwright_store::Store;
 
@@ -280,6 +280,18 @@ impl Deciding<'_> {
             "load" => {
                 let load = self.typed_mass(text, self.held.load_unit())?;
                 let entry = self.entry_named(of)?;
+                self.decide(&Command::ChangeLoad { entry, load, only_next: false, sure })
+            }
+            // More than the body, typed as all that is moved.
+            "all" => {
+                let all = self.typed_mass(text, self.held.load_unit())?;
+                let entry = self.entry_named(of)?;
+                let run = self.running()?;
+                let loads = run.entries.get(&entry).into_iter().flat_map(|entry| &entry.sets);
+                let body = loads
+                    .filter_map(SetRun::first_load)
+                    .find_map(|load| load.moved()?.checked_sub(load.figure?));
+                let load = body.and_then(|body| all.checked_sub(body)).ok_or(Refused::NotHere)?;
                 self.decide(&Command::ChangeLoad { entry, load, only_next: false, sure })
             }
             "pin" => {

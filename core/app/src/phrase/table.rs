@@ -41,6 +41,8 @@ phrases! {
         fn counts(load: &Load) -> &'static str;
         /// The bar's name and mass: "Long bar, 20 kg and collars 5 kg".
         fn name(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String;
+        /// "94.9 kg in all, with the body".
+        fn in_all(moved: Mass, unit: MassUnit, numerals: Numerals) -> String;
         /// What stands in large type where no bar is drawn.
         fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String;
         /// What stands in the place of a load that the lifter is to find.
@@ -184,6 +186,8 @@ phrases! {
         fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String;
         /// What the wide key says.
         fn main_key(set: &SetRun, part: u16, asked: &HowMany, next: Option<&str>) -> String;
+        /// A key: a part of a drop is over, and nothing here is lighter.
+        fn nothing_lighter() -> &'static str;
         /// Over the effort keys.
         fn prompt() -> &'static str;
         /// An effort key read aloud: "Racked, 2 left in you, RPE 8".
@@ -483,6 +487,9 @@ phrases! {
         /// A title.
         fn load(name: &str) -> String;
         /// A field: its label, and an example.
+        /// A field for a load in all, with the body: its label and what is typed.
+        fn all_field(unit: MassUnit, numerals: Numerals) -> (&'static str, String);
+        /// A field for another load: its label and what is typed.
         fn load_field(unit: MassUnit, numerals: Numerals) -> (&'static str, String);
         /// A key.
         fn pin(pin: &str) -> String;

@@ -1,8 +1,9 @@
 //! Zone one of the floor: the bar, or what stands for it.
 
+use barwright_domain::catalogue::Counting;
 use barwright_domain::equipment::{Equipment, Plate, Rig};
 use barwright_domain::quantity::Mass;
-use barwright_domain::session::{Cursor, Run};
+use barwright_domain::session::{Cursor, Load, Run};
 
 use super::key::opens;
 use crate::contract::{BarZone, PlateDrawing};
@@ -34,11 +35,20 @@ pub(super) fn zone(run: &Run, cursor: Option<&Cursor>, words: Words) -> BarZone 
         counts: say.counts(load).to_owned(),
         drawn,
         line: say.line(load, unit, numerals),
-        bar: say.name(&load.rig, unit, numerals),
+        bar: match in_all(load) {
+            Some(all) => say.in_all(all, unit, numerals),
+            None => say.name(&load.rig, unit, numerals),
+        },
         plates: if drawn { drawing(&run.equipment, &load.rig, words) } else { Vec::new() },
         collar: matches!(&load.rig, Rig::Bar { collars, .. } if *collars > Mass::ZERO),
         holds: load.rig.holds_plates().then(|| opens("holds", say.holds(), "bar")),
     }
+}
+
+/// All that is moved, the body's part in it, where a load is more or less than the body alone.
+pub(super) fn in_all(load: &Load) -> Option<Mass> {
+    let more = load.counting == Counting::Added && load.figure != Some(Mass::ZERO);
+    load.moved().filter(|_| more)
 }
 
 /// What to do to what is on now. Plates inside stay; from the first that differs on they come off.

@@ -5,7 +5,7 @@ use barwright_domain::history::{DoneSet, SetKey};
 use barwright_domain::progress::pace::PaceFit;
 use barwright_domain::quantity::{Distance, Reps, Reserve, Seconds};
 use barwright_domain::session::{
-    Cursor, Done, Ending, Event, Offer, Passed, Reading, Run, SetId, SetKind, SetRun,
+    Cursor, Done, Ending, Event, Load, Offer, Passed, Reading, Run, SetId, SetKind, SetRun,
 };
 
 use super::key::{drafts, opens, taps};
@@ -198,7 +198,11 @@ fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
         beside.push(taps(run, "uncalled", say.uncalled(&said), record(None, false)));
         return ThumbZone { prompt: say.prompt().to_owned(), effort, beside, ..zone };
     }
-    let label = say.main_key(set, cursor.part, &asked, next.as_deref());
+    let label = if next.is_some() && nothing_lighter(run, cursor, set) {
+        say.nothing_lighter().to_owned()
+    } else {
+        say.main_key(set, cursor.part, &asked, next.as_deref())
+    };
     let main = taps(run, "record", (label, say.record(&said)), record(None, false));
     ThumbZone { main: Some(main), beside, ..zone }
 }
@@ -274,6 +278,15 @@ fn next_part(run: &Run, cursor: &Cursor, set: &SetRun, words: Words) -> Option<S
         }
         _ => Some(words.words().how_many_short(&more, words.numerals)),
     }
+}
+
+/// Whether a drop stays at its load, for want of anything lighter here.
+fn nothing_lighter(run: &Run, cursor: &Cursor, set: &SetRun) -> bool {
+    let figure = |load: Option<&Load>| load.and_then(|load| load.figure);
+    let next = figure(run.load_after(cursor));
+    matches!(set.call.structure, Structure::Drop { .. })
+        && next.is_some()
+        && next == figure(run.load_at(cursor))
 }
 
 /// What every thumb zone has: the other endings, undo, and what is seldom needed.

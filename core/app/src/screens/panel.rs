@@ -6,7 +6,7 @@ use barwright_domain::equipment::Rig;
 use barwright_domain::progress::pace::STOP_AT;
 use barwright_domain::quantity::Mass;
 use barwright_domain::session::{
-    CallLoad, Cursor, Ending, EntryId, EntryRun, Guard, Kit, Offer, SetId, SetKind, SetRun,
+    CallLoad, Cursor, Ending, EntryId, EntryRun, Guard, Kit, Load, Offer, SetId, SetKind, SetRun,
 };
 
 use super::floor::{Floor, figure, shown};
@@ -258,6 +258,17 @@ fn load(floor: &Floor<'_>, id: EntryId, entry: &EntryRun) -> Option<Builder> {
         hint,
         numeric: true,
     });
+    let moved = next.first_load().filter(|load| load.counting == Counting::Added);
+    if let Some(moved) = moved.and_then(Load::moved) {
+        let (label, hint) = say.all_field(unit, numerals);
+        panel.fields.push(Field {
+            id: part::field(run, "all", Some(id)),
+            label: label.to_owned(),
+            value: moved.figure(unit, numerals),
+            hint,
+            numeric: true,
+        });
+    }
     Some(panel)
 }
 

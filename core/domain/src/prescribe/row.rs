@@ -502,16 +502,13 @@ fn part_loads(
     }
 }
 
-/// A share off again and again; the same again where this gym makes nothing lighter, so that each
-/// load keeps its part.
+/// A share off again and again, so that each load keeps its part.
 fn drops(slot: &Slot<'_>, off: &[Percent], first: &Load) -> Vec<Load> {
     let implement = &slot.exercise.implement;
     let mut from = first.clone();
     let mut loads = Vec::with_capacity(off.len());
     for off in off {
-        if let Some(lighter) = dropped(slot.source.equipment, implement, &from, *off) {
-            from = lighter;
-        }
+        from = dropped(slot.source.equipment, implement, &from, *off).unwrap_or(from);
         loads.push(from.clone());
     }
     loads

@@ -82,16 +82,53 @@ fn added(
     }
 }
 
-/// The load after a share is taken off what was on: the nearest, and none where that is no
-/// lighter.
+/// The load after a share is taken off what was meant: the nearest that is made, the next lighter one
+/// where that is none, and the same again where nothing here is lighter. None without a figure.
 pub fn dropped(equipment: &Equipment, implement: &str, from: &Load, off: Percent) -> Option<Load> {
     let keep = Percent::from_hundredths(10_000_i32.saturating_sub(off.hundredths()));
-    let meant = keep.of(from.meant.or(from.figure)?)?;
-    let (figure, rig) = made(equipment, implement, from.counting, meant).ok()?;
-    (Some(figure) < from.figure).then(|| Load {
-        meant: Some(meant),
-        figure: Some(figure),
-        rig,
-        ..from.clone()
-    })
+    let on = from.figure?;
+    let meant = keep.of(from.meant.unwrap_or(on))?;
+    let lighter = |(figure, _): &(Mass, Rig)| *figure < on;
+    let near = made(equipment, implement, from.counting, meant).ok().filter(lighter);
+    let next = || {
+        let under = on.checked_sub(Mass::from_nanograms(1))?;
+        make(equipment, implement, from.counting, under, Fit::Under, false).ok().filter(lighter)
+    };
+    let (figure, rig) = near.or_else(next).unwrap_or_else(|| (on, from.rig.clone()));
+    Some(Load { meant: Some(meant), figure: Some(figure), rig, ..from.clone() })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Numerals;
+
+    fn kg(text: &str) -> Mass {
+        Mass::read(&format!("{text} kg"), Numerals::Point).unwrap()
+    }
+
+    /// A rack of 10, 20 and 30: 20 % off 30 is 24, made 20; 20 % off 24 is 19.2, and the nearest is the
+    /// same again, so the next lighter; under 10 there is none, and the part keeps its load.
+    #[test]
+    fn a_drop_takes_the_next_lighter_that_is_made_from_what_was_meant() {
+        let text = "name = \"Cellar\"\nunit = \"kg\"\n[[dumbbells]]\nname = \"Rack\"\nfrom = \"10 \
+                    kg\"\nto = \"30 kg\"\nstep = \"10 kg\"\n";
+        let gym = Equipment::read(text).unwrap();
+        let (figure, rig) = made(&gym, "dumbbell", Counting::EachHand, kg("30")).unwrap();
+        let mut load = Load {
+            meant: None,
+            figure: Some(figure),
+            counting: Counting::EachHand,
+            rig,
+            body: None,
+            set_up: None,
+        };
+        let drops: Vec<_> = (0..3)
+            .map(|_| {
+                load = dropped(&gym, "dumbbell", &load, Percent::whole(20)).unwrap();
+                (load.meant.unwrap(), load.figure.unwrap())
+            })
+            .collect();
+        assert_eq!(drops, [(kg("24"), kg("20")), (kg("19.2"), kg("10")), (kg("15.36"), kg("10"))]);
+    }
 }

@@ -40,6 +40,11 @@ pub fn counts(load: &Load) -> &'static str {
     }
 }
 
+/// "94.9 kg in all, with the body".
+pub fn in_all(moved: Mass, unit: MassUnit, numerals: Numerals) -> String {
+    format!("{} in all, with the body", moved.print(unit, numerals))
+}
+
 /// The bar's name and mass: "Long bar, 20 kg and collars 5 kg".
 pub fn name(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
     let print = |mass: &Mass| mass.print(unit, numerals);

@@ -137,6 +137,11 @@ pub fn main_key(set: &SetRun, part: u16, asked: &HowMany, next: Option<&str>) ->
     }
 }
 
+/// A key: a part of a drop is over, and nothing here is lighter.
+pub fn nothing_lighter() -> &'static str {
+    "Nothing lighter here: the same again"
+}
+
 /// Over the effort keys.
 pub fn prompt() -> &'static str {
     "Racked, left in you:"

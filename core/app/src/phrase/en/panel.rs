@@ -139,6 +139,12 @@ pub fn load(name: &str) -> String {
     format!("{name}: another load for the sets left")
 }
 
+/// A field for a load in all, with the body: its label and what is typed.
+pub fn all_field(unit: MassUnit, numerals: Numerals) -> (&'static str, String) {
+    let (_, hint) = load_field(unit, numerals);
+    ("In all, with the body", hint)
+}
+
 /// A field: its label, and an example.
 pub fn load_field(unit: MassUnit, numerals: Numerals) -> (&'static str, String) {
     ("Load", barwright_domain::quantity::Mass::whole(100, unit).print(unit, numerals))

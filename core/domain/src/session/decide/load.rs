@@ -150,11 +150,11 @@ pub(super) fn choose_pin(run: &Run, id: EntryId, label: &str) -> Result<Vec<Even
 pub(super) fn drops(run: &Run, entry: &EntryRun, set: &SetRun, load: &Load) -> Vec<Load> {
     let Structure::Drop { off } = &set.call.structure else { return set.call.part_loads.clone() };
     let mut from = load.clone();
+    // A part keeps its number, whatever its load.
     off.iter()
-        .filter_map(|off| {
-            let next = drop_from(run, entry, &from, *off)?;
-            from = next.clone();
-            Some(next)
+        .map(|off| {
+            from = drop_from(run, entry, &from, *off).unwrap_or_else(|| from.clone());
+            from.clone()
         })
         .collect()
 }
