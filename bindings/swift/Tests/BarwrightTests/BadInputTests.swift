@@ -33,7 +33,7 @@ final class BadInputTests: XCTestCase {
                 .adoptPlan(text: text), .addGym(text: text), .chooseGym(name: text),
                 .begin(session: text, minutes: nil), .swap(entry: 0, exercise: text, why: .wish),
                 .changeLoad(entry: 0, load: text, onlyNext: false, sure: false),
-                .holdBack(exercise: text, held: true), .barHolds(side: [text, text]), record(text),
+                .holdBack(owner: text, held: true), .barHolds(side: [text, text]), record(text),
                 .correct(
                     part: text, amount: nil, load: text, leftHalves: nil, ended: .asCalled,
                     helped: 0),
