@@ -31,7 +31,7 @@ import XCTest
                 .record(part: nil, amount: nil, leftHalves: nil, ended: .asCalled, helped: 0, last: false))
         }
         let zone = try await phone.floor().bar
-        XCTAssertEqual(zone.total, "105 kg")
+        XCTAssertEqual(zone.total, "115 kg")
         return zone
     }
 

@@ -25,14 +25,14 @@ class FloorKeysTest : FloorTest() {
         begin("1.1")
         // Each kind of floor once: a load of its own, effort keys, a rest before and after.
         recordUntil { it.thumb.effort.isNotEmpty() }
-        tap("2")
+        tap("4")
         pass(3)
         tap("Undo")
         val known: MutableSet<View> = Collections.newSetFromMap(IdentityHashMap())
         known.addAll(everything(root))
         tap("+")
         tap("−")
-        tap("2")
+        tap("4")
         repeat(5) { pass(1) }
         recordNext()
         pass(1)
