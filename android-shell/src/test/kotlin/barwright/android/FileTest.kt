@@ -190,8 +190,8 @@ class FileTest : PhoneTest() {
     /** Spoils the page of the schema: everything else can be read page by page. */
     private fun damage() {
         RandomAccessFile(app.records, "rw").use { bytes ->
-            bytes.seek(200)
-            bytes.write(ByteArray(3000) { 0x5a })
+            bytes.seek(100)
+            bytes.write(ByteArray(3996) { 0x5a })
         }
     }
 
