@@ -131,7 +131,8 @@ class WhyView(private val style: Style) : LinearLayout(style.context) {
         // Another number's reason stays closed until it is asked for.
         if (reasons != this.reasons) open = false
         this.reasons = reasons
-        ask.say(style.context.getString(label))
+        // Said only where it is shown: words that come and go are read out as a change.
+        ask.say(if (reasons.isEmpty()) "" else style.context.getString(label))
         ask.show(reasons.isNotEmpty())
         lines.apply(reasons)
         show(open && reasons.isNotEmpty())
