@@ -10,7 +10,7 @@ use super::row::{Owner, TrackId};
 use super::state::{Care, Max, State, Track};
 
 /// Words of an owner that can still be taken back or replaced; those before are its base.
-const MOST_WORDS: usize = 24;
+const MOST_WORDS: usize = 6;
 
 /// Something said to an owner.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
