@@ -58,6 +58,7 @@ pub(super) fn outcomes(
             && ground.catalogue.get(lift).is_some_and(is_estimated)
             && run.sheet.week_kind == WeekKind::Ordinary
             && entries.iter().all(|entry| entry.entry.pain.is_none())
+            && sets.iter().all(|set| set.ending != Ending::Pain)
             && entries
                 .iter()
                 .flat_map(|entry| &entry.entry.terms)

@@ -106,3 +106,23 @@ fn a_test_that_was_ended_sets_the_max() {
     assert_eq!(of(&outcomes, "max").proposal.clone().unwrap().to, Some(kg("152.5")));
     assert_eq!(season.max_of("back-squat"), kg("150"));
 }
+
+/// Three sets, the last of them ended by pain: whatever the two before estimate, it raises nothing and
+/// is no first of a pair.
+#[test]
+fn a_session_that_hurt_says_nothing_of_a_max() {
+    let text = plan(
+        &["Monday"],
+        "[[session.exercise]]\nname = \"Bench press\"\nsets = 3\nreps = 5\nleft = 2\nload = \"80 \
+         %\"\nramp = \"none\"",
+    );
+    let mut season =
+        Season::new(&text.replace("weeks = 8", "weeks = 8\nraise_max = \"estimates\""));
+    season.max("bench-press", "100");
+    let good = || reps(5).left(8);
+    season.session(1, 1, &[("bench-press", &[good(), good(), good()])]);
+    let hurt =
+        season.session(2, 1, &[("bench-press", &[good(), good(), reps(3).ended(Ending::Pain)])]);
+    assert!(hurt.iter().all(|one| !one.owner.name().starts_with("max:")), "{hurt:?}");
+    assert_eq!(season.max_of("bench-press"), kg("100"));
+}
