@@ -8,7 +8,7 @@ use super::slot::Slot;
 use crate::call::{Amount, Flow, HowMany, LoadCall, Manner, SetKind, Side, Structure};
 use crate::catalogue::Counting;
 use crate::equipment::{Fit, Rig};
-use crate::owners::{Change, Cut, Owner, RowOwner, Terms, Track};
+use crate::owners::{Change, Cut, Owner, RowOwner, Terms, Track, Why};
 use crate::plan::{self, Block, MaxRule, RaiseMax, SetCall, Sides};
 use crate::progress::test_day::FIRST_SINGLE;
 use crate::quantity::{Distance, Mass, Percent, Range, RepRange, Seconds};
@@ -254,7 +254,10 @@ impl<'a> Row<'a> {
     fn further(&self, at: usize, set: &SetCall) -> Said {
         let slot = self.slot;
         let written = said(slot, &set.load);
-        if matches!(set.load, LoadCall::Percent { .. }) || self.block.by_week {
+        if matches!(set.load, LoadCall::Percent { .. }) {
+            return with_effort(slot, self.block, written);
+        }
+        if self.block.by_week {
             return written;
         }
         let Said::Figure(first) = &self.own else { return written };
@@ -341,7 +344,7 @@ impl<'a> Row<'a> {
             set_up: None,
         };
         let mut why: Vec<Because> = last.cloned().map(Because::PlaceOfLast).into_iter().collect();
-        why.extend(carried(slot, self.block));
+        why.extend(said_last(slot, self.block));
         why.extend(self.range());
         Resolved { load: CallLoad::Known(load), why }
     }
@@ -356,7 +359,7 @@ impl<'a> Row<'a> {
             body: self.slot.body,
             set_up,
         };
-        let why = carried(self.slot, self.block).into_iter().chain(self.range()).collect();
+        let why = said_last(self.slot, self.block).into_iter().chain(self.range()).collect();
         Resolved { load: CallLoad::Known(load), why }
     }
 
@@ -387,11 +390,7 @@ fn own(slot: &Slot<'_>, block: &Block, first: &SetCall, track: &Track) -> Said {
         Some(Planned { figure: load, up_to: None, why: Vec::new() })
     };
     match &first.load {
-        LoadCall::Percent { .. } => {
-            let Said::Figure(mut planned) = written else { return written };
-            planned.why.extend(said_last(slot, block).filter(is_effort));
-            Said::Figure(planned)
-        }
+        LoadCall::Percent { .. } => with_effort(slot, block, written),
         LoadCall::OfTopSet(_) | LoadCall::Pin(_) => Said::Open,
         _ if block.by_week || slot.here.counting == Counting::Unnumbered => written,
         LoadCall::ByFeel => {
@@ -432,12 +431,12 @@ fn own(slot: &Slot<'_>, block: &Block, first: &SetCall, track: &Track) -> Said {
     }
 }
 
-fn carried(slot: &Slot<'_>, block: &Block) -> Option<Because> {
-    said_last(slot, block)
-}
-
-fn is_effort(why: &Because) -> bool {
-    matches!(why, Because::Said { why: crate::owners::Why::OffTarget { .. }, .. })
+/// A share of a max, with the effort that was called last: it may cut the share for one session.
+fn with_effort(slot: &Slot<'_>, block: &Block, written: Said) -> Said {
+    let Said::Figure(mut planned) = written else { return written };
+    let effort = |why: &Because| matches!(why, Because::Said { why: Why::OffTarget { .. }, .. });
+    planned.why.extend(said_last(slot, block).filter(effort));
+    Said::Figure(planned)
 }
 
 /// What the last session that counts said to the row's track.
