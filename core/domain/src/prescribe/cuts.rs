@@ -40,10 +40,6 @@ fn cut(keep: Percent, why: Cutting) -> Cut {
     Cut { keep, sets_off: Percent::default(), why }
 }
 
-fn kept(off: Percent) -> Percent {
-    Percent::from_hundredths(Percent::WHOLE.hundredths().saturating_sub(off.hundredths()))
-}
-
 /// What a lighter week takes off what is not written week by week.
 fn week(slot: &Slot<'_>, block: &Block) -> Option<Cut> {
     let why = match slot.session.kind {
@@ -51,14 +47,18 @@ fn week(slot: &Slot<'_>, block: &Block) -> Option<Cut> {
         WeekKind::EaseIn => Cutting::EaseIn,
         WeekKind::Ordinary | WeekKind::Test => return None,
     };
-    Some(Cut { keep: kept(block.cut.load_off), sets_off: block.cut.sets_off, why })
+    Some(Cut { keep: block.cut.load_off.left_of_whole(), sets_off: block.cut.sets_off, why })
 }
 
 /// The first session after an illness is the ease-in.
 fn ill(slot: &Slot<'_>) -> Option<Cut> {
     slot.lifter.desk.was_ill?;
     let ease_in = slot.source.plan.ease_in;
-    Some(Cut { keep: kept(ease_in.load_off), sets_off: ease_in.sets_off, why: Cutting::EaseIn })
+    Some(Cut {
+        keep: ease_in.load_off.left_of_whole(),
+        sets_off: ease_in.sets_off,
+        why: Cutting::EaseIn,
+    })
 }
 
 /// By the lift's own days beyond the plan's own gap for it; and what still comes back of one.
@@ -70,13 +70,13 @@ fn laid_off(slot: &Slot<'_>) -> Option<Cut> {
         let rule = rules.iter().rev().find(|rule| beyond > i32::from(rule.over_days))?;
         let why = Cutting::LayOff { days: Some(u16::try_from(days).unwrap_or(u16::MAX)) };
         if !rule.ease_in {
-            return Some(Cut { keep: kept(rule.load_off), sets_off: rule.sets_off, why });
+            return Some(Cut { keep: rule.load_off.left_of_whole(), sets_off: rule.sets_off, why });
         }
         // The longest is no lighter than a shorter one.
         let deepest = rules.iter().map(|rule| rule.load_off).max().unwrap_or_default();
         let ease_in = slot.source.plan.ease_in;
         let off = ease_in.load_off.max(deepest);
-        Some(Cut { keep: kept(off), sets_off: ease_in.sets_off, why })
+        Some(Cut { keep: off.left_of_whole(), sets_off: ease_in.sets_off, why })
     });
     let back = slot.care().laid_off.map(|back| cut(back.keep, Cutting::LayOff { days: None }));
     by_days.into_iter().chain(back).min_by_key(|cut| cut.keep)
@@ -91,11 +91,12 @@ fn pain(slot: &Slot<'_>, own: Option<Mass>) -> Option<Cut> {
         return Some(cut(keep, Cutting::BackFromPain));
     }
     let body = slot.body_mass();
-    let under =
-        pain.at.zip(own).and_then(|(at, own)| share(at.checked_add(body)?, own.checked_add(body)?));
+    let under = pain
+        .at
+        .zip(own)
+        .and_then(|(at, own)| Percent::part_of(at.checked_add(body)?, own.checked_add(body)?));
     let of_hurt = under.map_or(Percent::WHOLE, |share| share.min(Percent::WHOLE));
-    let keep = i64::from(of_hurt.hundredths()) * i64::from(kept(UNDER_PAIN).hundredths()) / 10_000;
-    let keep = Percent::from_hundredths(i32::try_from(keep).unwrap_or(0));
+    let keep = of_hurt.of_share(UNDER_PAIN.left_of_whole());
     Some(cut(keep, Cutting::Pain { since: pain.since }))
 }
 
@@ -109,18 +110,9 @@ fn still_missed(slot: &Slot<'_>, missed: &Missed, own: Option<Mass>) -> Option<C
     });
     let body = slot.body_mass();
     let most = missed.load?.checked_add(body)?;
-    let of_own = share(most, own?.checked_add(body)?)?.min(Percent::WHOLE);
-    let keep =
-        i64::from(of_own.hundredths()) * i64::from(kept(off.unwrap_or_default()).hundredths());
-    let keep = Percent::from_hundredths(i32::try_from(keep / 10_000).ok()?);
+    let of_own = Percent::part_of(most, own?.checked_add(body)?)?.min(Percent::WHOLE);
+    let keep = of_own.of_share(off.unwrap_or_default().left_of_whole());
     Some(cut(keep, Cutting::Missed { times: missed.times, then: missed.then }))
-}
-
-/// One mass as a share of another, rounded down.
-fn share(of: Mass, whole: Mass) -> Option<Percent> {
-    let scaled = i128::from(of.nanograms()) * 10_000;
-    let share = scaled.checked_div(i128::from(whole.nanograms()))?;
-    i32::try_from(share).ok().map(Percent::from_hundredths)
 }
 
 /// The most days that the plan itself lets pass from one session with a lift to the next: a week

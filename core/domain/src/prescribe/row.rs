@@ -244,8 +244,7 @@ impl<'a> Row<'a> {
     /// alone moves nothing that a share could be taken of: the load stays.
     fn kept(&self, load: Mass, keep: Percent) -> Mass {
         let body = self.slot.body_mass();
-        let off = Percent::from_hundredths(Percent::WHOLE.hundredths() - keep.hundredths());
-        let less = || off.of(load.checked_add(body)?.max(Mass::ZERO));
+        let less = || keep.left_of_whole().of(load.checked_add(body)?.max(Mass::ZERO));
         less().and_then(|less| load.checked_sub(less)).unwrap_or(load)
     }
 

@@ -37,6 +37,25 @@ impl Percent {
         self.0
     }
 
+    /// What is left of the whole once this is taken off.
+    pub const fn left_of_whole(self) -> Self {
+        Self(Self::WHOLE.0.saturating_sub(self.0))
+    }
+
+    /// This share of another, towards nothing to the hundredth of a percent.
+    pub fn of_share(self, other: Self) -> Self {
+        let both = i64::from(self.0) * i64::from(other.0) / i64::from(Self::WHOLE.0);
+        Self(i32::try_from(both).unwrap_or(i32::MAX))
+    }
+
+    /// One mass as a share of another, towards nothing to the hundredth of a percent; of nothing
+    /// there is none.
+    pub fn part_of(part: Mass, whole: Mass) -> Option<Self> {
+        let scaled = i128::from(part.nanograms()) * i128::from(Self::WHOLE.0);
+        let share = scaled.checked_div(i128::from(whole.nanograms()))?;
+        i32::try_from(share).ok().map(Self)
+    }
+
     /// Reads `67.5 %`, `67.5%` or `-4 %`; the sign is required, and only halves are read.
     ///
     /// # Errors

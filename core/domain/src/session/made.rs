@@ -87,7 +87,7 @@ fn added(
 pub fn dropped(equipment: &Equipment, implement: &str, from: &Load, off: Percent) -> Option<Load> {
     let keep = Percent::from_hundredths(10_000_i32.saturating_sub(off.hundredths()));
     let on = from.figure?;
-    let meant = keep.of(from.meant.unwrap_or(on))?;
+    let meant = off.left_of_whole().of(from.meant.unwrap_or(on))?;
     let lighter = |(figure, _): &(Mass, Rig)| *figure < on;
     let near = made(equipment, implement, from.counting, meant).ok().filter(lighter);
     let next = || {

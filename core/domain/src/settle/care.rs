@@ -113,6 +113,5 @@ fn of_lift(
 
 /// A tenth more of a share.
 pub(crate) fn after_pain(kept: Percent) -> Percent {
-    let hundredths = i64::from(kept.hundredths()) * i64::from(AFTER_PAIN.hundredths()) / 10_000;
-    Percent::from_hundredths(i32::try_from(hundredths).unwrap_or(i32::MAX))
+    kept.of_share(AFTER_PAIN)
 }

@@ -202,7 +202,7 @@ impl Ask<'_> {
         let (step, change) = match rule.step {
             Some(Step::Mass(mass)) => {
                 let step = mass.checked_mul(i64::from(by))?;
-                (step, share(step, moved)?)
+                (step, Percent::part_of(step, moved)?)
             }
             _ => {
                 let change = times(share_of(rule), by);
@@ -398,13 +398,6 @@ fn share_of(rule: Rule) -> Percent {
 
 fn times(share: Percent, by: i16) -> Percent {
     Percent::from_hundredths(share.hundredths().saturating_mul(i32::from(by)))
-}
-
-/// A change as a share of what is moved.
-fn share(change: Mass, moved: Mass) -> Option<Percent> {
-    let scaled = i128::from(change.nanograms()) * 10_000;
-    let hundredths = scaled.checked_div(i128::from(moved.nanograms()))?;
-    i32::try_from(hundredths).ok().map(Percent::from_hundredths)
 }
 
 /// The least and the most that is asked for; an open set has its floor for both.
