@@ -46,7 +46,7 @@ fn every_event_is_specified() {
     let page = text("docs/store-format.md");
     let chapter = chapter(&page, "event");
     let mut seen = 0;
-    for (file, name) in [("session/event.rs", "Event"), ("desk/mod.rs", "DeskEvent")] {
+    for (file, name) in [("session/event.rs", "Event"), ("desk/event.rs", "DeskEvent")] {
         let source = text(&format!("core/domain/src/{file}"));
         let (_, variants) = source.split_once(&format!("pub enum {name} {{\n")).unwrap();
         let (variants, _) = variants.split_once("\n}\n").unwrap();

@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use super::Desk;
+use super::state::Desk;
 use crate::call::{HowMany, LoadCall};
 use crate::catalogue::{Catalogue, Counting};
 use crate::owners::{Change, Owner, RowId, RowOwner, TrackId};

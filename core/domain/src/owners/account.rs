@@ -5,24 +5,12 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use super::change::{Change, Outcome, Why};
+use super::change::{Change, Outcome, Why, Word};
 use super::row::{Owner, TrackId};
 use super::state::{Care, Max, State, Track};
 
 /// Words of an owner that can still be taken back or replaced; those before are its base.
 const MOST_WORDS: usize = 6;
-
-/// Something said to an owner.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Word {
-    /// The session that said it, by the log's number of its first event; none for a person or a plan.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub session: Option<u64>,
-    /// Its local date, in days since 1970-01-01.
-    pub day: i32,
-    /// What.
-    pub outcome: Outcome,
-}
 
 /// What stands with one owner.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

@@ -3,13 +3,27 @@
 use serde::{Deserialize, Serialize};
 
 use super::row::{Owner, RowId};
-use super::state::MaxOrigin;
 use crate::call::SetId;
 use crate::call::{Amount, HowMany};
 use crate::catalogue::Counting;
 use crate::plan::{Miss, RuleKind};
 use crate::progress::estimate::{EstimatedReps, Formula};
 use crate::quantity::{Mass, Percent, Reps, Reserve};
+
+/// How a max came to be known.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MaxOrigin {
+    /// Entered by a person.
+    Entered,
+    /// Lifted in a test.
+    Tested,
+    /// Raised from estimates of two sessions, by the plan's rule.
+    Raised {
+        /// The formula, by its key.
+        formula: String,
+    },
+}
 
 /// One change of an owner's state.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -276,4 +290,16 @@ pub struct Outcome {
     /// What may be accepted.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub proposal: Option<Proposal>,
+}
+
+/// Something said to an owner.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Word {
+    /// The session that said it, by the log's number of its first event; none for a person or a plan.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub session: Option<u64>,
+    /// Its local date, in days since 1970-01-01.
+    pub day: i32,
+    /// What.
+    pub outcome: Outcome,
 }

@@ -11,7 +11,7 @@ mod change;
 mod row;
 mod state;
 
-pub use account::{Account, Owners, Word};
-pub use change::{Change, Outcome, Proposal, Question, Why};
+pub use account::{Account, Owners};
+pub use change::{Change, MaxOrigin, Outcome, Proposal, Question, Why, Word};
 pub use row::{Cut, Cutting, Owner, RowId, RowOwner, Terms, TrackId};
-pub use state::{Care, LaidOff, Max, MaxOrigin, Missed, Pain, State, Track};
+pub use state::{Care, LaidOff, Max, Missed, Pain, State, Track};

@@ -4,28 +4,12 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::account::Word;
-use super::change::Change;
+use super::change::{Change, MaxOrigin, Word};
 use super::row::RowId;
 use crate::call::{Amount, HowMany};
 use crate::catalogue::Counting;
 use crate::plan::Miss;
 use crate::quantity::{Mass, Percent, Reps};
-
-/// How a max came to be known.
-#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum MaxOrigin {
-    /// Entered by a person.
-    Entered,
-    /// Lifted in a test.
-    Tested,
-    /// Raised from estimates of two sessions, by the plan's rule.
-    Raised {
-        /// The formula, by its key.
-        formula: String,
-    },
-}
 
 /// A reference max.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]

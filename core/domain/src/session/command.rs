@@ -1,7 +1,7 @@
 //! What a lifter can ask for.
 
-use super::event::{Guard, Kit, SwapCause};
-use super::sheet::{Entry, Sheet};
+use super::event::{Guard, SwapCause};
+use super::sheet::{Entry, Kit, Sheet};
 use crate::call::{Amount, Ending};
 use crate::call::{EntryId, SetId};
 use crate::equipment::{Equipment, Rig};

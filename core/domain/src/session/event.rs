@@ -5,26 +5,12 @@ use serde::{Deserialize, Serialize};
 use super::reading::Reading;
 use super::reason::Reason;
 use super::rest::Rest;
-use super::sheet::{Call, Entry, Load, Sheet};
+use super::sheet::{Call, Entry, Kit, Load, Sheet};
 use crate::call::{Amount, Ending};
 use crate::call::{EntryId, SetId};
 use crate::equipment::{Equipment, Rig};
 use crate::owners::Owner;
 use crate::quantity::{Mass, Reps, Reserve};
-
-/// What was worn or used; records with it stand apart.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Kit {
-    /// A belt.
-    Belt,
-    /// Wraps for knees or wrists.
-    Wraps,
-    /// Straps.
-    Straps,
-    /// Sleeves for knees or elbows.
-    Sleeves,
-}
 
 /// What guards a lifter under a bar before work to failure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::event::{Event, Stamped};
-use super::reading::{Passed, Reading};
+use super::reading::between;
 use super::rest::{Rest, RestKind};
 use super::sheet::Entry;
 use super::state::{EntryRun, Lane, Note, PartRun, Run, SetRun, State};
@@ -278,14 +278,6 @@ impl Run {
         self.lanes.retain(|lane| !lane.entries.is_empty());
         self.lanes.push(Lane::alone(entry));
     }
-}
-
-/// Milliseconds from each tap to the next.
-pub(super) fn between(taps: &[Reading]) -> Vec<u32> {
-    taps.iter()
-        .zip(taps.iter().skip(1))
-        .map(|(one, next)| u32::try_from(Passed::between(one, next).ms()).unwrap_or(u32::MAX))
-        .collect()
 }
 
 impl EntryRun {

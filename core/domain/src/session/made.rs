@@ -85,7 +85,6 @@ fn added(
 /// The load after a share is taken off what was meant: the nearest that is made, the next lighter one
 /// where that is none, and the same again where nothing here is lighter. None without a figure.
 pub fn dropped(equipment: &Equipment, implement: &str, from: &Load, off: Percent) -> Option<Load> {
-    let keep = Percent::from_hundredths(10_000_i32.saturating_sub(off.hundredths()));
     let on = from.figure?;
     let meant = off.left_of_whole().of(from.meant.unwrap_or(on))?;
     let lighter = |(figure, _): &(Mass, Rig)| *figure < on;

@@ -5,6 +5,7 @@
 //! in and cannot fail. What comes next is a pure question to the state ([`Run::cursor`]); how a
 //! rest stands is one to the [`Rest`] and a [`Reading`].
 
+mod bounds;
 mod command;
 mod decide;
 mod event;
@@ -22,9 +23,10 @@ mod sheet;
 mod state;
 
 pub use crate::call::{Ending, EntryId, SetId, SetKind};
+pub use bounds::{MOST_ENTRIES, MOST_NOTE, MOST_SET_UP, MOST_SETS};
 pub use command::{Command, Set as RecordedSet};
 pub use decide::{abandoned, decide, left_behind};
-pub use event::{Done, Event, Guard, Kit, LoadForSet, PartDone, Stamped, SwapCause};
+pub use event::{Done, Event, Guard, LoadForSet, PartDone, Stamped, SwapCause};
 pub use made::{dropped, made};
 pub use next::Cursor;
 pub use offer::Offer;
@@ -33,16 +35,7 @@ pub use reason::{Because, Reason};
 pub use refusal::Refusal;
 pub use rest::{Rest, RestKind, Standing};
 pub use sheet::{
-    Block, BodyPart, Call, CallLoad, Entry, EntryPain, Expected, LastTime, Load, PlanPlace, Sheet,
-    Substitute,
+    Block, BodyPart, Call, CallLoad, Entry, EntryPain, Expected, Kit, LastTime, Load, PlanPlace,
+    Sheet, Substitute,
 };
 pub use state::{EntryRun, Lane, Note, PartRun, Run, SetRun, State};
-
-/// The most sets one exercise may come to in a session, added ones included.
-pub const MOST_SETS: usize = 100;
-/// The most exercises a session may come to, swapped ones included.
-pub const MOST_ENTRIES: usize = 60;
-/// The most characters of a note.
-pub const MOST_NOTE: usize = 2_000;
-/// The most characters of a set-up line, and the most lines.
-pub const MOST_SET_UP: (usize, usize) = (80, 12);

@@ -101,3 +101,12 @@ impl Passed {
         }
     }
 }
+
+/// Milliseconds from each reading to the next.
+pub(super) fn between(readings: &[Reading]) -> Vec<u32> {
+    readings
+        .iter()
+        .zip(readings.iter().skip(1))
+        .map(|(one, next)| u32::try_from(Passed::between(one, next).ms()).unwrap_or(u32::MAX))
+        .collect()
+}

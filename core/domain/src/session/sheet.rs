@@ -5,7 +5,6 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::event::Kit;
 use super::reason::Reason;
 use crate::call::{
     Amount, EffortTarget, EntryId, Flow, HowMany, Manner, SetKind, Side, Structure, WeekKind,
@@ -287,4 +286,18 @@ impl Sheet {
     pub fn entries(&self) -> impl Iterator<Item = &Entry> {
         self.blocks.iter().flat_map(|block| &block.entries)
     }
+}
+
+/// What was worn or used; records with it stand apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Kit {
+    /// A belt.
+    Belt,
+    /// Wraps for knees or wrists.
+    Wraps,
+    /// Straps.
+    Straps,
+    /// Sleeves for knees or elbows.
+    Sleeves,
 }

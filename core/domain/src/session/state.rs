@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::event::{Done, Guard, Kit, Stamped};
+use super::event::{Done, Guard, Stamped};
 use super::reading::Reading;
 use super::rest::Rest;
-use super::sheet::{Call, Entry, Load, Sheet};
+use super::sheet::{Call, Entry, Kit, Load, Sheet};
 use crate::call::{EntryId, SetId};
 use crate::equipment::{Equipment, Rig};
 use crate::owners::Owner;
@@ -177,7 +177,7 @@ impl SetRun {
     /// Repetitions that a partner tapped of the part that runs, and how it has slowed so far.
     pub fn tapped(&self) -> Option<(Reps, Option<Slowing>)> {
         let reps = Reps::try_from(self.taps.len().checked_sub(1)?).ok()?;
-        Some((reps, Slowing::of(&super::fold::between(&self.taps))))
+        Some((reps, Slowing::of(&super::reading::between(&self.taps))))
     }
 
     /// Whether any of it was done.
@@ -223,16 +223,6 @@ impl State {
     /// The session, where it is running.
     pub fn running(&self) -> Option<&Run> {
         self.run.as_ref().filter(|run| run.finished.is_none())
-    }
-
-    /// Whether a tap can be taken back.
-    pub fn can_undo(&self) -> bool {
-        super::decide::undo(self).is_ok()
-    }
-
-    /// Whether an undo can be taken back.
-    pub fn can_redo(&self) -> bool {
-        super::decide::redo(self).is_ok()
     }
 
     /// The log of the session, with what was taken back.

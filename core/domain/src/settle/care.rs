@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use super::evidence::Row;
-use super::{Ground, outcome};
+use super::ground::{Ground, outcome};
 use crate::call::{Ending, EntryId, SetKind, WeekKind};
 use crate::owners::{Change, Cutting, Outcome, Owner, Why};
 use crate::quantity::{Mass, Percent};

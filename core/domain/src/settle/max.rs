@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Ground, outcome};
+use super::ground::{Ground, outcome};
 use crate::call::{Ending, Flow, SetId, SetKind, WeekKind};
 use crate::history::{DoneSet, hard_estimate};
 use crate::owners::{Change, MaxOrigin, Outcome, Owner, Proposal, Question, Why};

@@ -7,32 +7,20 @@
 
 mod care;
 mod evidence;
+mod ground;
 mod max;
 mod rules;
 mod track;
 
 pub(crate) use care::after_pain;
+pub use ground::Ground;
 
 use std::collections::BTreeMap;
 
 use crate::call::EntryId;
-use crate::catalogue::Catalogue;
 use crate::history::DoneSet;
-use crate::owners::{Outcome, Owner, Owners, RowOwner, Terms, Why};
+use crate::owners::{Outcome, Owner, Owners, Terms, Why};
 use crate::session::{EntryRun, Run};
-
-/// What a session is settled with.
-#[derive(Debug, Clone, Copy)]
-pub struct Ground<'a> {
-    /// The owners as they stood before it.
-    pub owners: &'a Owners,
-    /// The exercises.
-    pub catalogue: &'a Catalogue,
-    /// The rows of the plan that is on: which of them share a track.
-    pub rows: &'a [RowOwner],
-    /// The session was entered for an earlier day: owners that have a word of a later day keep it.
-    pub late: bool,
-}
 
 /// The outcomes of a session, an owner each. `sets` are its rows of history.
 pub fn settle(run: &Run, sets: &[DoneSet], ground: &Ground<'_>) -> Vec<Outcome> {
@@ -66,17 +54,4 @@ fn has_later_word(owners: &Owners, owner: &Owner, run: &Run) -> bool {
     let day = run.began.local_day();
     let account = owners.account(owner);
     account.is_some_and(|account| account.words().iter().any(|word| word.day > day))
-}
-
-/// An outcome with nothing in it yet.
-fn outcome(owner: &Owner, why: Why) -> Outcome {
-    Outcome {
-        owner: owner.clone(),
-        changes: Vec::new(),
-        why,
-        sets: Vec::new(),
-        silent: false,
-        held: false,
-        proposal: None,
-    }
 }

@@ -1,8 +1,8 @@
 //! The outcome of a session for one track.
 
 use super::evidence::Row;
+use super::ground::{Ground, outcome as empty};
 use super::rules::{self, Ask, Verdict};
-use super::{Ground, outcome as empty};
 use crate::call::{EntryId, SetId};
 use crate::owners::{
     Change, Cutting, Outcome, Owner, Proposal, Question, RowId, Terms, Track, Why,

@@ -7,6 +7,7 @@ mod load;
 mod record;
 mod rest;
 
+use super::bounds::{MOST_ENTRIES, MOST_NOTE, MOST_SET_UP, MOST_SETS};
 use super::command::Command;
 use super::event::{Event, Stamped};
 use super::next::Cursor;
@@ -14,7 +15,6 @@ use super::reading::{Passed, Reading};
 use super::refusal::Refusal;
 use super::sheet::Sheet;
 use super::state::{EntryRun, Run, State};
-use super::{MOST_ENTRIES, MOST_NOTE, MOST_SET_UP, MOST_SETS};
 use crate::call::{EntryId, SetId};
 
 /// The events that a command comes to, in order; they are one tap.
@@ -73,6 +73,18 @@ pub fn decide(state: &State, command: &Command, at: &Reading) -> Result<Vec<Even
             record::correct(state.run().ok_or(Refusal::NoSession)?, *set, *part, to)
         }
         other => running(state.running().ok_or(Refusal::NoSession)?, other, at),
+    }
+}
+
+impl State {
+    /// Whether a tap can be taken back.
+    pub fn can_undo(&self) -> bool {
+        undo(self).is_ok()
+    }
+
+    /// Whether an undo can be taken back.
+    pub fn can_redo(&self) -> bool {
+        redo(self).is_ok()
     }
 }
 

@@ -1,0 +1,119 @@
+//! Facts that the desk is a fold of.
+
+use serde::{Deserialize, Serialize};
+
+use super::arranged::Arrangement;
+use crate::equipment::Equipment;
+use crate::owners::{Change, Outcome, Owner, RowId, RowOwner, TrackId};
+use crate::quantity::Mass;
+
+/// A fact kept at the desk.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum DeskEvent {
+    /// A plan was adopted; the one before is kept.
+    PlanAdopted {
+        /// The file's text, as it was read.
+        text: String,
+        /// What it calls itself.
+        name: String,
+        /// Local date of adoption, in days since 1970-01-01.
+        day: i32,
+        /// Each row with its track.
+        rows: Vec<RowOwner>,
+        /// What it says to tracks that start.
+        said: Vec<(TrackId, Vec<Change>)>,
+    },
+    /// The plan that is on was read again, mended: weeks, dates and owners stay.
+    PlanMended {
+        /// The log's number of its adoption.
+        plan: u64,
+        /// The file's text.
+        text: String,
+        /// Local date of the mending.
+        day: i32,
+        /// Each row with its track.
+        rows: Vec<RowOwner>,
+        /// What it says to tracks that start, or start anew.
+        said: Vec<(TrackId, Vec<Change>)>,
+    },
+    /// A plan that was kept is taken up again where it stood; the one before is kept.
+    PlanTakenUp {
+        /// The log's number of its adoption.
+        plan: u64,
+        /// The file's text.
+        text: String,
+        /// What it calls itself.
+        name: String,
+        /// Local date of its adoption, in days since 1970-01-01.
+        day: i32,
+    },
+    /// Something of a plan is arranged otherwise than it says.
+    Arranged {
+        /// The log's number of its adoption.
+        plan: u64,
+        /// What.
+        what: Arrangement,
+    },
+    /// A gym was added, or one of the same name put right.
+    GymKept {
+        /// What it has.
+        equipment: Equipment,
+    },
+    /// This gym is trained in from now on.
+    GymChosen {
+        /// Its name.
+        name: String,
+    },
+    /// A person says something to an owner: a max, a working load, a proposal accepted.
+    Said {
+        /// The owner.
+        owner: Owner,
+        /// What.
+        changes: Vec<Change>,
+        /// Local date, in days since 1970-01-01.
+        day: i32,
+    },
+    /// A row gets a track of its own, from where the one it shared stands.
+    TrackParted {
+        /// The row.
+        row: RowId,
+        /// Its own track.
+        track: TrackId,
+        /// What it starts with.
+        changes: Vec<Change>,
+        /// Local date, in days since 1970-01-01.
+        day: i32,
+    },
+    /// What a session came to for each owner, in place of what it came to before.
+    Decided {
+        /// The session, by the log's number of its first event.
+        session: u64,
+        /// Its local date.
+        day: i32,
+        /// An outcome an owner; none where it is no longer over.
+        outcomes: Vec<Outcome>,
+    },
+    /// An illness is over: the next session is the ease-in.
+    WasIll {
+        /// Local date, in days since 1970-01-01.
+        day: i32,
+    },
+    /// Body mass.
+    BodyMassKept {
+        /// It.
+        mass: Mass,
+        /// Local date, in days since 1970-01-01.
+        day: i32,
+    },
+}
+
+impl DeskEvent {
+    /// Whether another plan, or another text of it, is on after it.
+    pub const fn changes_plan(&self) -> bool {
+        matches!(
+            self,
+            Self::PlanAdopted { .. } | Self::PlanMended { .. } | Self::PlanTakenUp { .. }
+        )
+    }
+}

@@ -1,0 +1,221 @@
+//! The desk as it stands: a fold of its facts.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::arranged::Arranged;
+use super::event::DeskEvent;
+use crate::equipment::Equipment;
+use crate::owners::{Change, Owner, Owners, RowOwner, TrackId, Why};
+use crate::quantity::Mass;
+use crate::session::Run;
+
+/// An adopted plan.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Adopted {
+    /// The log's number of its adoption: its name.
+    pub seq: u64,
+    /// The log's number of the event that has its text.
+    pub text_seq: u64,
+    /// The file's text.
+    pub text: String,
+    /// What it calls itself.
+    pub name: String,
+    /// Local date of adoption.
+    pub day: i32,
+    /// Each row with its track.
+    pub rows: Vec<RowOwner>,
+}
+
+/// A plan that was on before, to go back to; its text stands in the log.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Kept {
+    /// The log's number of its adoption: its name.
+    pub seq: u64,
+    /// The log's number of the event that has its text.
+    pub text_seq: u64,
+    /// What it calls itself.
+    pub name: String,
+    /// Local date of adoption.
+    pub day: i32,
+    /// Each row with its track.
+    pub rows: Vec<RowOwner>,
+}
+
+/// What stands between sessions.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct Desk {
+    /// The plan that is on; those before it stand in the log.
+    pub plan: Option<Adopted>,
+    /// Plans that were on before, the latest last, [`MOST_KEPT`] at the most.
+    #[serde(default)]
+    pub kept: Vec<Kept>,
+    /// What was arranged otherwise, by plan.
+    #[serde(default)]
+    pub arranged: BTreeMap<u64, Arranged>,
+    /// Gyms of the lifter's own, beside the built-in ones.
+    #[serde(default)]
+    pub gyms: Vec<Equipment>,
+    /// The gym that is trained in, by name; none is the built-in one of the lifter's unit.
+    #[serde(default)]
+    pub gym: Option<String>,
+    /// What owns the loads. Each owner is kept in a row of its own.
+    #[serde(skip)]
+    pub owners: Owners,
+    /// The last name given to a track.
+    #[serde(default)]
+    pub next_track: u32,
+    /// The last name given to a row.
+    #[serde(default)]
+    pub next_row: u32,
+    /// The last body mass, and its local date.
+    #[serde(default)]
+    pub body_mass: Option<(Mass, i32)>,
+    /// Set-up of each exercise as it was noted last.
+    #[serde(default)]
+    pub set_ups: BTreeMap<String, Vec<String>>,
+    /// An illness was over on this local date, and no session was decided since.
+    #[serde(default)]
+    pub was_ill: Option<i32>,
+}
+
+/// The most plans to go back to.
+pub const MOST_KEPT: usize = 20;
+/// The most gyms of the lifter's own.
+pub const MOST_GYMS: usize = 50;
+
+impl Desk {
+    /// Folds a fact in; `seq` is its number in the log.
+    pub fn apply(&mut self, seq: u64, event: &DeskEvent) {
+        match event {
+            DeskEvent::PlanAdopted { text, name, day, rows, said } => {
+                self.take_up(Adopted {
+                    seq,
+                    text_seq: seq,
+                    text: text.clone(),
+                    name: name.clone(),
+                    day: *day,
+                    rows: rows.clone(),
+                });
+                self.say(*day, rows, said);
+            }
+            DeskEvent::PlanMended { plan, text, day, rows, said } => {
+                if let Some(on) = self.plan.as_mut().filter(|on| on.seq == *plan) {
+                    on.text.clone_from(text);
+                    on.text_seq = seq;
+                    on.rows.clone_from(rows);
+                }
+                self.say(*day, rows, said);
+            }
+            DeskEvent::PlanTakenUp { plan, text, name, day } => {
+                let kept = self.kept.iter().find(|kept| kept.seq == *plan);
+                let (text_seq, rows) =
+                    kept.map(|kept| (kept.text_seq, kept.rows.clone())).unwrap_or_default();
+                self.take_up(Adopted {
+                    seq: *plan,
+                    text_seq,
+                    text: text.clone(),
+                    name: name.clone(),
+                    day: *day,
+                    rows,
+                });
+            }
+            DeskEvent::Arranged { plan, what } => {
+                self.arranged.entry(*plan).or_default().apply(seq, what);
+            }
+            DeskEvent::GymKept { equipment } => {
+                self.gyms.retain(|gym| gym.name != equipment.name);
+                self.gyms.push(equipment.clone());
+            }
+            DeskEvent::GymChosen { name } => self.gym = Some(name.clone()),
+            DeskEvent::Said { owner, changes, day } => {
+                self.owners.said(owner, *day, Why::Entered, changes.clone());
+            }
+            DeskEvent::TrackParted { row, track, changes, day } => {
+                let plan = self.plan.as_mut();
+                let own = plan.and_then(|plan| plan.rows.iter_mut().find(|one| one.row == *row));
+                if let Some(own) = own {
+                    own.track = *track;
+                }
+                self.next_track = self.next_track.max(track.0);
+                self.owners.said(&Owner::Track(*track), *day, Why::Entered, changes.clone());
+            }
+            DeskEvent::Decided { session, day, outcomes } => {
+                self.owners.decided(*session, *day, outcomes);
+                if self.was_ill.is_some_and(|ill| ill <= *day) && !outcomes.is_empty() {
+                    self.was_ill = None;
+                }
+            }
+            DeskEvent::WasIll { day } => self.was_ill = Some(*day),
+            DeskEvent::BodyMassKept { mass, day } => self.body_mass = Some((*mass, *day)),
+        }
+    }
+
+    /// What a plan says to tracks, and the names it gave.
+    fn say(&mut self, day: i32, rows: &[RowOwner], said: &[(TrackId, Vec<Change>)]) {
+        for row in rows {
+            self.next_track = self.next_track.max(row.track.0);
+            self.next_row = self.next_row.max(row.row.0);
+        }
+        for (track, changes) in said {
+            self.owners.said(&Owner::Track(*track), day, Why::PlanSays, changes.clone());
+        }
+    }
+
+    /// Puts a plan on and keeps the one before.
+    fn take_up(&mut self, plan: Adopted) {
+        self.kept.retain(|kept| kept.seq != plan.seq);
+        if let Some(before) = self.plan.replace(plan) {
+            self.kept.push(Kept {
+                seq: before.seq,
+                text_seq: before.text_seq,
+                name: before.name,
+                day: before.day,
+                rows: before.rows,
+            });
+            let over = self.kept.len().saturating_sub(MOST_KEPT);
+            if over > 0 {
+                for gone in self.kept.drain(..over) {
+                    self.arranged.remove(&gone.seq);
+                }
+                let on = self.plan.iter().flat_map(|plan| &plan.rows);
+                let all: Vec<TrackId> = self
+                    .kept
+                    .iter()
+                    .flat_map(|kept| &kept.rows)
+                    .chain(on)
+                    .map(|row| row.track)
+                    .collect();
+                self.owners.keep_tracks(|id| all.contains(&id));
+            }
+        }
+    }
+
+    /// The owner of a row of the plan that is on.
+    pub fn row(&self, session: usize, slot: usize, line: usize) -> Option<RowOwner> {
+        let rows = self.plan.as_ref().map(|plan| plan.rows.as_slice()).unwrap_or_default();
+        let here = |row: &&RowOwner| {
+            (usize::from(row.session), usize::from(row.slot), usize::from(row.line))
+                == (session, slot, line)
+        };
+        rows.iter().find(here).copied()
+    }
+
+    /// What was arranged of the plan that is on.
+    pub fn arranged(&self) -> Arranged {
+        let on = self.plan.as_ref().and_then(|plan| self.arranged.get(&plan.seq));
+        on.cloned().unwrap_or_default()
+    }
+
+    /// Takes over what a session that is past leaves behind: set-ups.
+    ///
+    /// A session's own events can be undone until the next one begins; only then is it settled.
+    pub fn settle(&mut self, run: &Run) {
+        for entry in run.entries.values() {
+            if entry.set_up != entry.entry.set_up {
+                self.set_ups.insert(entry.entry.exercise.clone(), entry.set_up.clone());
+            }
+        }
+    }
+}
