@@ -247,3 +247,37 @@ fn a_load_on_the_body_is_typed_as_added_or_in_all() {
     lifter.tap(Intent::Write { field: field.id.clone(), text: "95".into(), sure: true });
     assert_eq!(lifter.floor().bar.total, "+15 kg");
 }
+
+/// A plan that was kept has its loads when it is taken up again, whatever was read when the file was
+/// opened; and what is read on opening is what the log comes to.
+#[test]
+fn a_plan_taken_up_again_has_its_loads() {
+    let dir = tempfile::tempdir().unwrap();
+    let path = dir.path().join("records.db").display().to_string();
+    let mut lifter = Lifter::new();
+    lifter.engine = Engine::open(path.clone(), "en-GB".into()).unwrap();
+    lifter.tap(Intent::adopt(plan("40 kg", "Ribs down")));
+    lifter.session();
+    lifter.session();
+    assert_eq!(lifter.called(), ["45 kg", "85 kg"]);
+    lifter.tap(Intent::adopt(plan("30 kg", "Ribs down").replace("Off-season", "Spring")));
+    lifter.session();
+    assert_eq!(lifter.called(), ["32.5 kg", "82.5 kg"]);
+    lifter.engine.shut_down().unwrap();
+    lifter.engine = Engine::open(path, "en-GB".into()).unwrap();
+    let Screen::Weeks { weeks } =
+        lifter.engine.view(Look::Weeks, lifter.now.clone()).unwrap().screen
+    else {
+        panic!()
+    };
+    let kept = weeks
+        .keys
+        .iter()
+        .find(|key| matches!(&key.action, Action::Do { intent: Intent::TakeUpPlan { .. }, .. }));
+    lifter.press(kept.unwrap());
+    assert_eq!(lifter.called(), ["45 kg", "85 kg"]);
+    lifter.session();
+    assert_eq!(lifter.called(), ["47.5 kg", "87.5 kg"]);
+    let found = lifter.engine.examine_records().unwrap();
+    assert_eq!(found.mended, 0, "{found:?}");
+}

@@ -10,10 +10,11 @@ use barwright_log::{encode_desk, encode_session};
 use barwright_store::{NewEvent, Store, StoreError};
 
 use super::codec::{self, DESK, SESSION, VERSION};
+use super::derive;
 use super::effects::{self, Watched};
 use super::guarded;
 use super::intents::{self, Appends};
-use super::storage::{self, SESSION_KEY};
+use super::standing::{self, SESSION_KEY};
 use crate::contract::{Action, Answer, Draft, Effect, HowEnded, Intent, Look, Screen};
 use crate::facts::{self, Held};
 use crate::fault::{Fault, Refused};
@@ -35,8 +36,8 @@ pub(super) struct Core {
 impl Core {
     /// Reads everything back from a store.
     pub(super) fn load(mut store: Store, locale: Locale) -> Result<Self, Fault> {
-        storage::bring_up_to_date(&mut store)?;
-        let held = Held::new(locale, storage::desk(&store)?, storage::session(&store)?);
+        let (desk, state) = derive::up_to_date(&mut store)?;
+        let held = Held::new(locale, desk, state);
         Ok(Self { store, held, stale: false })
     }
 
@@ -44,7 +45,8 @@ impl Core {
     pub(super) fn rebuild(&mut self) -> Result<(), Fault> {
         self.stale = true;
         self.store.reopen()?;
-        let (desk, state) = (storage::desk(&self.store)?, storage::session(&self.store)?);
+        let state = standing::session(&self.store)?;
+        let desk = standing::desk(&self.store, &state)?.unwrap_or_default();
         self.held = Held::new(self.held.locale, desk, state);
         self.stale = false;
         Ok(())
@@ -98,7 +100,7 @@ impl Core {
         if answer.is_ok() || !self.store.is_spoiled() {
             return answer;
         }
-        storage::derive_anew(&mut self.store).inspect_err(|_| self.stale = true)?;
+        derive::derive_anew(&mut self.store).inspect_err(|_| self.stale = true)?;
         work(self)
     }
 
@@ -212,6 +214,9 @@ impl Core {
         }
         let mut tap = Tap::new(self.store.next_seq(), at);
         for event in &events {
+            if let DeskEvent::PlanTakenUp { plan, .. } = event {
+                standing::of_kept(&self.store, &mut self.held.desk, *plan)?;
+            }
             self.apply(&mut tap, event);
         }
         self.append(tap)?;
@@ -259,13 +264,18 @@ impl Core {
             .iter()
             .map(|(kind, body)| NewEvent { kind, version: VERSION, body })
             .collect();
-        let desk = &self.held.desk;
-        let mut standing =
-            tap.desk_was.map(|was| storage::desk_changes(&was, desk)).unwrap_or_default();
-        standing.extend(tap.began.map(|began| (SESSION_KEY.to_owned(), Some(began.to_string()))));
-        let standing: Vec<(&str, Option<&str>)> =
-            standing.iter().map(|(key, body)| (key.as_str(), body.as_deref())).collect();
-        let appended = self.store.append(codec::stamp(tap.at), &rows, &tap.changes, &standing);
+        let (mut written, mut gone) = (Vec::new(), Vec::new());
+        if let Some(was) = &tap.desk_was {
+            written = standing::written(was, &self.held.desk);
+            match standing::gone(&self.store, was, &self.held.desk) {
+                Ok(keys) => gone = keys,
+                Err(error) => return self.after_append(Err(error)),
+            }
+        }
+        written.extend(tap.began.map(|began| (SESSION_KEY.to_owned(), began.to_string())));
+        let put = written.iter().map(|(key, body)| (key.as_str(), Some(body.as_str())));
+        let facts: Vec<_> = put.chain(gone.iter().map(|key| (key.as_str(), None))).collect();
+        let appended = self.store.append(codec::stamp(tap.at), &rows, &tap.changes, &facts);
         self.after_append(appended.map(|_| ()))
     }
 

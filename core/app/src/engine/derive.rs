@@ -6,15 +6,43 @@ use barwright_domain::desk::Desk;
 use barwright_domain::history::{Change, Rows};
 use barwright_domain::plan::Plan;
 use barwright_domain::session::{Event, State};
-use barwright_store::{AtEnd, Derive, Event as Row};
+use barwright_store::{AtEnd, Derive, Event as Row, Store};
 
 use super::codec::{self, DESK, SESSION};
-use super::storage::{Failure, SESSION_KEY, desk_changes};
+use super::standing::{self, Failure, SESSION_KEY};
 use crate::facts::{catalogue_of, read_plan, rows_of};
+use crate::fault::Fault;
+
+/// What stands with a store, made anew first where this release derives otherwise than the one that
+/// wrote it.
+pub(super) fn up_to_date(store: &mut Store) -> Result<(Desk, State), Fault> {
+    let stands = |store: &Store| -> Result<_, Fault> {
+        let state = standing::session(store)?;
+        Ok((standing::desk(store, &state)?, state))
+    };
+    if store.history_is_current()
+        && let (Some(desk), state) = stands(store)?
+    {
+        return Ok((desk, state));
+    }
+    derive_anew(store)?;
+    let (desk, state) = stands(store)?;
+    Ok((desk.unwrap_or_default(), state))
+}
+
+/// Makes what is derived anew, from the whole log.
+pub(crate) fn derive_anew(store: &mut Store) -> Result<(), Fault> {
+    Ok(derive_in(store)?)
+}
+
+/// As [`derive_anew`], with the error as it is.
+pub(super) fn derive_in(store: &mut Store) -> Result<(), Failure> {
+    store.rebuild(&mut Anew::new())
+}
 
 /// Folds the whole log as the taps did one by one.
 #[derive(Debug)]
-pub(crate) struct Anew {
+pub(super) struct Anew {
     desk: Desk,
     state: State,
     /// The number of the event that began the session of `state`.
@@ -28,7 +56,7 @@ pub(crate) struct Anew {
 }
 
 impl Anew {
-    pub(crate) fn new() -> Self {
+    pub(super) fn new() -> Self {
         Self {
             desk: Desk::default(),
             state: State::default(),
@@ -91,9 +119,7 @@ impl Derive for Anew {
     fn end(&mut self) -> Result<AtEnd, Failure> {
         let changes = self.caught_up();
         // What nothing was arranged of yet, no tap has written.
-        let all = desk_changes(&Desk::default(), &self.desk);
-        let mut standing: Vec<_> =
-            all.into_iter().filter_map(|(key, body)| Some((key, body?))).collect();
+        let mut standing = standing::written(&Desk::default(), &self.desk);
         standing.extend(self.began.map(|began| (SESSION_KEY.to_owned(), began.to_string())));
         Ok(AtEnd { changes, standing })
     }

@@ -4,8 +4,9 @@ mod codec;
 mod core;
 mod derive;
 mod effects;
+mod examine;
 mod intents;
-mod storage;
+mod standing;
 #[cfg(test)]
 mod tests;
 
@@ -19,11 +20,11 @@ use crate::contract::{Action, Answer, CONTRACT_VERSION, EngineError, Intent, Loo
 use crate::fault::Fault;
 use crate::locale::Locale;
 use crate::phrase::Words;
-use crate::records::{Examined, examine};
 
 use self::core::Core;
-pub(crate) use derive::Anew;
-pub(crate) use storage::{Failure, derive_anew, derive_in};
+pub(crate) use derive::derive_anew;
+pub use examine::Examined;
+pub(crate) use examine::{Verdict, verdict};
 
 /// The versions a shell may want to show or compare.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -234,7 +235,7 @@ impl Engine {
     /// # Errors
     /// As there.
     pub fn examine_records(&self) -> Result<Examined, EngineError> {
-        self.with(|core| Ok(examine(&mut core.store)?))
+        self.with(|core| Ok(examine::examine(&mut core.store)?))
     }
 
     /// Runs `work` on the core under the lock. A panic is caught: the state is rebuilt from the log

@@ -1,0 +1,158 @@
+//! Standing facts: what the engine reads back when it opens, and what of them a tap changes.
+
+use std::collections::BTreeSet;
+
+use barwright_domain::desk::Desk;
+use barwright_domain::owners::{Owner, RowOwner};
+use barwright_domain::session::State;
+use barwright_log::{decode_account, decode_standing_desk, encode_account, encode_standing_desk};
+use barwright_store::{Standing, Store, StoreError};
+
+use super::codec::{self, SESSION, Unreadable};
+use crate::fault::Fault;
+
+/// The desk, its owners apart.
+const DESK_KEY: &str = "desk";
+/// An owner's account each, by the owner's name.
+const OWNER_KEYS: &str = "owner:";
+/// Owners of exercises: a sheet may ask for any of them.
+const OF_EXERCISES: [&str; 3] = ["owner:max:", "owner:loose:", "owner:care:"];
+/// Those of rows, as many as there are rows in all the plans that are kept.
+const TRACK_KEYS: &str = "owner:track:";
+/// The number of the event that began the last session.
+pub(super) const SESSION_KEY: &str = "session";
+
+/// The desk as it stands with a session; none where another release wrote it in a way that is not
+/// read here. What carries the loads of plans that are only kept stays on disk until one is taken up.
+pub(super) fn desk(store: &Store, state: &State) -> Result<Option<Desk>, Fault> {
+    let mut desk = match store.standing(DESK_KEY)? {
+        // Nothing was arranged yet but what owners have.
+        None => Desk::default(),
+        Some(standing) => match decode_standing_desk(&standing.body) {
+            Ok(desk) => desk,
+            Err(_) => return Ok(None),
+        },
+    };
+    for keys in OF_EXERCISES {
+        for (key, standing) in store.standing_with_prefix(keys)? {
+            let owner = key.strip_prefix(OWNER_KEYS).and_then(Owner::of_name);
+            if owner.and_then(|owner| put(&mut desk, owner, &standing)).is_none() {
+                return Ok(None);
+            }
+        }
+    }
+    let on = desk.plan.iter().flat_map(|plan| &plan.rows).map(|row| Owner::Track(row.track));
+    // The last session may be decided again, whatever plan it was of.
+    let entries = state.run().into_iter().flat_map(|run| run.entries.values());
+    let last = entries.flat_map(|entry| &entry.entry.terms).map(|terms| terms.track.clone());
+    let tracks: BTreeSet<Owner> = on.chain(last).collect();
+    Ok(read(store, &mut desk, tracks)?.then_some(desk))
+}
+
+/// Reads what carries the loads of a plan that was kept, before it is taken up.
+pub(super) fn of_kept(store: &Store, desk: &mut Desk, plan: u64) -> Result<(), Fault> {
+    let kept = desk.kept.iter().find(|kept| kept.seq == plan);
+    let rows: &[RowOwner] = kept.map(|kept| kept.rows.as_slice()).unwrap_or_default();
+    let tracks: BTreeSet<Owner> = rows.iter().map(|row| Owner::Track(row.track)).collect();
+    let there = tracks.into_iter().filter(|owner| desk.owners.account(owner).is_none()).collect();
+    if read(store, desk, there)? { Ok(()) } else { Err(Fault::Broken("an owner that is not read")) }
+}
+
+/// Reads these owners; whether each that is there could be.
+fn read(store: &Store, desk: &mut Desk, owners: BTreeSet<Owner>) -> Result<bool, Fault> {
+    for owner in owners {
+        if let Some(standing) = store.standing(&key(&owner))?
+            && put(desk, owner, &standing).is_none()
+        {
+            return Ok(false);
+        }
+    }
+    Ok(true)
+}
+
+fn put(desk: &mut Desk, owner: Owner, standing: &Standing) -> Option<()> {
+    let account = decode_account(&standing.body).ok()?;
+    desk.owners.put(owner, account);
+    Some(())
+}
+
+fn key(owner: &Owner) -> String {
+    format!("{OWNER_KEYS}{}", owner.name())
+}
+
+/// The standing facts that are another one's where a desk has become so: each owner has its own, so
+/// that a word to one of them writes no other, and not the plan's text.
+pub(super) fn written(was: &Desk, is: &Desk) -> Vec<(String, String)> {
+    let mut changes = Vec::new();
+    let body = encode_standing_desk(is);
+    if body != encode_standing_desk(was) {
+        changes.push((DESK_KEY.to_owned(), body));
+    }
+    for (owner, account) in is.owners.iter() {
+        if was.owners.account(owner) != Some(account) {
+            changes.push((key(owner), encode_account(account)));
+        }
+    }
+    changes
+}
+
+/// The standing facts that are gone where a desk has become another: with a plan that is forgotten
+/// goes what carried its loads, whether it was read or not.
+pub(super) fn gone(store: &Store, was: &Desk, is: &Desk) -> Result<Vec<String>, StoreError> {
+    let known = |seq: u64| {
+        is.kept.iter().any(|kept| kept.seq == seq) || is.plan.iter().any(|on| on.seq == seq)
+    };
+    if was.kept.iter().all(|kept| known(kept.seq)) {
+        return Ok(Vec::new());
+    }
+    let kept = is.kept.iter().flat_map(|kept| &kept.rows);
+    let rows = is.plan.iter().flat_map(|plan| &plan.rows).chain(kept);
+    let named: BTreeSet<String> = rows.map(|row| key(&Owner::Track(row.track))).collect();
+    let all = store.standing_with_prefix(TRACK_KEYS)?.into_iter();
+    Ok(all.map(|(key, _)| key).filter(|key| !named.contains(key)).collect())
+}
+
+/// The last session, replayed from its events.
+pub(super) fn session(store: &Store) -> Result<State, Fault> {
+    let began = store.standing(SESSION_KEY)?;
+    let Some(from) = began.and_then(|standing| standing.body.parse::<u64>().ok()) else {
+        return Ok(State::default());
+    };
+    let mut log = Vec::new();
+    store.each_event(from, |row| {
+        if row.kind == SESSION {
+            log.push(codec::session(&row)?);
+        }
+        Ok::<(), Failure>(())
+    })?;
+    Ok(State::replay(log))
+}
+
+/// Why the log could not be folded.
+pub(crate) enum Failure {
+    /// The store.
+    Store(StoreError),
+    /// An event that this release can't read, by its number.
+    Unreadable(u64),
+}
+
+impl From<Unreadable> for Failure {
+    fn from(unreadable: Unreadable) -> Self {
+        Self::Unreadable(unreadable.seq)
+    }
+}
+
+impl From<StoreError> for Failure {
+    fn from(error: StoreError) -> Self {
+        Self::Store(error)
+    }
+}
+
+impl From<Failure> for Fault {
+    fn from(failure: Failure) -> Self {
+        match failure {
+            Failure::Store(error) => Self::Store(error),
+            Failure::Unreadable(seq) => Self::UnreadableEvent(seq),
+        }
+    }
+}
