@@ -1,11 +1,38 @@
 //! Charts as data: axes with round ticks, series, a sentence to be read aloud.
 
 use barwright_domain::call::Amount;
+use barwright_domain::catalogue::Exercise;
+use barwright_domain::progress::estimate::Estimate;
 use barwright_domain::quantity::{Mass, MassUnit};
 
-use super::lift::{Day, Say};
 use crate::contract::{Chart, ChartAxis, ChartPoint, ChartSeries, ChartTick, SeriesKind};
 use crate::phrase::Words;
+
+/// What figures are said in.
+pub(super) struct Say<'a> {
+    pub(super) exercise: &'a Exercise,
+    pub(super) unit: MassUnit,
+    pub(super) words: Words,
+}
+
+impl Say<'_> {
+    /// Whether an estimate is of all that is moved, the body's part in it.
+    pub(super) fn moves_body(&self) -> bool {
+        self.exercise.body_share.hundredths() > 0
+    }
+}
+
+/// What a chart shows of one session.
+pub(super) struct Day {
+    /// Days since 1970-01-01.
+    pub(super) day: i32,
+    /// The heaviest work load: all that was moved, where the body's part counts.
+    pub(super) figure: Option<Mass>,
+    /// The best estimate of the session.
+    pub(super) estimate: Option<Estimate>,
+    /// The most in one set.
+    pub(super) most: Option<Amount>,
+}
 
 /// Loads of a lift over time, its estimates behind them as a band; where no load tells anything,
 /// the most in one set. None with fewer than two sessions to show.

@@ -1,13 +1,14 @@
 //! The floor: the bar, the call, the thumb.
 
-use barwright_domain::call::{Amount, Flow, HowMany, Structure};
+use barwright_domain::call::{Flow, HowMany, Structure};
 use barwright_domain::history::{DoneSet, SetKey};
 use barwright_domain::progress::pace::PaceFit;
-use barwright_domain::quantity::{Distance, Reps, Reserve, Seconds};
+use barwright_domain::quantity::Reserve;
 use barwright_domain::session::{
-    Cursor, Done, Ending, Event, Load, Offer, Passed, Reading, Run, SetId, SetKind, SetRun,
+    Cursor, Done, Ending, Event, Load, Offer, Reading, Run, SetId, SetKind, SetRun,
 };
 
+use super::hand::{Floor, figure, holds, like, shown};
 use super::key::{drafts, opens, taps};
 use super::{bar, guard, name, panel};
 use crate::contract::{
@@ -16,15 +17,6 @@ use crate::contract::{
 };
 use crate::facts::{Held, part};
 use crate::phrase::Words;
-
-/// What every zone is made from.
-pub(super) struct Floor<'a> {
-    pub(super) held: &'a Held,
-    pub(super) run: &'a Run,
-    pub(super) draft: &'a Draft,
-    pub(super) at: &'a Reading,
-    pub(super) words: Words,
-}
 
 /// The floor of a running session.
 pub(super) fn screen(
@@ -96,64 +88,6 @@ fn call_zone(floor: &Floor<'_>, cursor: Option<&Cursor>) -> CallZone {
         why: words.reason().lines(&set.call.reason, unit, numerals),
         to_go,
     }
-}
-
-/// How much one press moves a figure, and the figure itself.
-fn step_and_number(amount: &Amount) -> (u32, u32) {
-    match amount {
-        Amount::Reps(reps) => (1, u32::from(*reps)),
-        Amount::Seconds(seconds) => (5, seconds.count()),
-        Amount::Metres(distance) => (5_000, distance.millimetres()),
-    }
-}
-
-/// An amount of the kind of another.
-fn like(amount: &Amount, number: u32) -> Amount {
-    match amount {
-        Amount::Reps(_) => Amount::Reps(Reps::try_from(number).unwrap_or(Reps::MAX)),
-        Amount::Seconds(_) => Amount::Seconds(Seconds::new(number)),
-        Amount::Metres(_) => Amount::Metres(Distance::from_millimetres(number)),
-    }
-}
-
-/// The amount a draft shows: what was entered, or what is as called or as it runs.
-pub(super) fn shown(floor: &Floor<'_>, cursor: &Cursor) -> Option<Amount> {
-    let Floor { run, draft, at, .. } = floor;
-    let asked = run.how_many_at(cursor)?;
-    if let Some(number) = draft.amount {
-        return Some(like(&asked.as_called(), number));
-    }
-    Some(match holds(run, cursor) {
-        Some(started) => {
-            let seconds = Passed::between(started, at).ms() / 1000;
-            Amount::Seconds(Seconds::new(u32::try_from(seconds).unwrap_or(u32::MAX)))
-        }
-        None => run.as_called_at(cursor)?,
-    })
-}
-
-/// The big figure with a step either way, which keep what else is being entered.
-pub(super) fn figure(amount: &Amount, floor: &Floor<'_>) -> Figure {
-    let (by, now) = step_and_number(amount);
-    let to = |number: u32| Draft { amount: Some(number), ..floor.draft.clone() };
-    let (less, more) = (now.saturating_sub(by), now.saturating_add(by));
-    let (say, small) = (floor.words.floor(), floor.words.words());
-    let numerals = floor.words.numerals;
-    let aloud = |number| small.amount(&like(amount, number), numerals);
-    Figure {
-        text: small.figure(amount, numerals),
-        unit: small.unit(amount).to_owned(),
-        down: drafts("down", ("−", say.down_to(&aloud(less))), to(less)).enabled(now > 0),
-        up: drafts("up", ("+", say.up_to(&aloud(more))), to(more)),
-        runs: false,
-    }
-}
-
-/// When the hold began that runs at a cursor; none where none runs.
-pub(super) fn holds<'a>(run: &'a Run, cursor: &Cursor) -> Option<&'a Reading> {
-    let holds = matches!(run.how_many_at(cursor), Some(HowMany::Seconds(_)));
-    let (_, started) = run.started.as_ref().filter(|(set, _)| holds && *set == cursor.set)?;
-    Some(started)
 }
 
 /// The thumb zone that records the current part.

@@ -7,11 +7,12 @@ use barwright_domain::history::{DoneSet, Measure, Record, estimate, most_at_load
 use barwright_domain::owners::Owner;
 use barwright_domain::prescribe::Need;
 use barwright_domain::progress::estimate::{Estimate, Formula, is_estimated};
-use barwright_domain::quantity::{Mass, MassUnit};
+use barwright_domain::quantity::Mass;
 
+use super::chart::{Day, Say};
 use super::key::shows;
 use super::row::{aloud, row};
-use super::{chart, name};
+use super::{chart, name, today};
 use crate::contract::{Field, Key, LiftScreen, Look, Row};
 use crate::facts::{Held, Lift};
 use crate::gather::{CHARTED, PAGE};
@@ -63,20 +64,6 @@ pub(super) fn screen(
     }
 }
 
-/// What figures are said in.
-pub(super) struct Say<'a> {
-    pub(super) exercise: &'a Exercise,
-    pub(super) unit: MassUnit,
-    pub(super) words: Words,
-}
-
-impl Say<'_> {
-    /// Whether an estimate is of all that is moved, the body's part in it.
-    pub(super) fn moves_body(&self) -> bool {
-        self.exercise.body_share.hundredths() > 0
-    }
-}
-
 /// Records under a heading for each kind: what is worn or done otherwise stands apart.
 fn records(records: &[Record], sets: &[DoneSet], say: &Say<'_>) -> Vec<Row> {
     let (words, unit, numerals) = (say.words.lift(), say.unit, say.words.numerals);
@@ -124,18 +111,6 @@ fn outdone(record: &Record, records: &[Record]) -> bool {
     })
 }
 
-/// What a chart shows of one session.
-pub(super) struct Day {
-    /// Days since 1970-01-01.
-    pub(super) day: i32,
-    /// The heaviest work load: all that was moved, where the body's part counts.
-    pub(super) figure: Option<Mass>,
-    /// The best estimate of the session.
-    pub(super) estimate: Option<Estimate>,
-    /// The most in one set.
-    pub(super) most: Option<Amount>,
-}
-
 impl Day {
     fn of(sets: &[DoneSet], exercise: &Exercise) -> Self {
         let work = || sets.iter().filter(|set| set.is_work());
@@ -175,22 +150,14 @@ fn best<'a>(sets: impl Iterator<Item = &'a DoneSet>) -> Option<Estimate> {
 /// What a person may write: the max, and the working load of each track of its rows in the plan.
 fn fields(held: &Held, desk: &Desk, say: &Say<'_>) -> Vec<Field> {
     let (exercise, words, numerals) = (say.exercise, say.words, say.words.numerals);
-    let name = words.words().exercise(exercise);
     let figure =
         |mass: Option<Mass>| mass.map(|mass| mass.figure(say.unit, numerals)).unwrap_or_default();
     let mut fields = Vec::new();
     if is_estimated(exercise) {
         let need = Need::Max(exercise.slug.to_string());
-        let (label, hint) = words.sheet().need(&need, &name, say.unit);
         let max = desk.owners.max(&exercise.slug).now;
         let value = figure(max.map(|(mass, ..)| mass));
-        fields.push(Field {
-            id: format!("max:{}", exercise.slug),
-            label,
-            value,
-            hint,
-            numeric: true,
-        });
+        fields.push(Field { value, ..today::field(held, &need, say.unit, words) });
     }
     let rows = desk.plan.iter().flat_map(|plan| &plan.rows);
     let of_exercise = rows.filter(|row| {

@@ -7,6 +7,7 @@ mod chart;
 mod equipment;
 mod floor;
 mod guard;
+mod hand;
 mod key;
 mod lift;
 pub(crate) mod name;

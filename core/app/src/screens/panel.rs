@@ -9,8 +9,8 @@ use barwright_domain::session::{
     CallLoad, Cursor, Ending, EntryId, EntryRun, Guard, Kit, Load, Offer, SetId, SetKind, SetRun,
 };
 
-use super::floor::{Floor, figure, shown};
 use super::guard::asks_guard;
+use super::hand::{Floor, figure, shown};
 use super::key::{drafts, opens, taps};
 use super::name;
 use super::row::row;

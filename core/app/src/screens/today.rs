@@ -87,7 +87,8 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
     keys
 }
 
-fn field(held: &Held, need: &Need, unit: MassUnit, words: Words) -> Field {
+/// The field that takes what the sheet needs.
+pub(super) fn field(held: &Held, need: &Need, unit: MassUnit, words: Words) -> Field {
     let (id, name, unit) = match need {
         Need::BodyMass => ("body-mass".to_owned(), String::new(), held.locale.unit),
         Need::Max(slug) | Need::NoPain(slug) => {

@@ -2,7 +2,7 @@
 
 use barwright_domain::session::{Cursor, Passed, Reading, Run};
 
-use super::floor::holds;
+use super::hand::holds;
 use crate::contract::Look;
 use crate::facts::{Facts, Of};
 
