@@ -3,7 +3,7 @@
 use barwright_domain::owners::{Outcome, Owner, Proposal, Question, Why};
 use barwright_domain::plan::Miss;
 use barwright_domain::progress::estimate::EstimatedReps;
-use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Reserve, Rounding};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 
 use super::words;
 
@@ -75,13 +75,6 @@ impl Say {
         words::or_help(load, self.unit, self.numerals)
     }
 
-    /// An estimate to a tenth of its unit: more would be a fiction.
-    fn tenth(self, mass: Mass) -> String {
-        let step = Mass::from_nanograms(self.unit.nanograms() / 10);
-        let near = mass.to_multiple(step, Rounding::HalfEven).unwrap_or(mass);
-        near.print(self.unit, self.numerals)
-    }
-
     /// "2.5 % less", "4 % more", "the same".
     fn change(self, change: Percent) -> String {
         if change == Percent::default() {
@@ -91,13 +84,6 @@ impl Say {
         let size = Percent::from_hundredths(change.hundredths().saturating_abs());
         let size = size.print(self.numerals);
         format!("{size} {}", if more { "more" } else { "less" })
-    }
-
-    fn left(self, left: Reserve) -> String {
-        match left {
-            Reserve::NONE => "nothing left".to_owned(),
-            left => format!("{} left", left.print(self.numerals)),
-        }
     }
 
     fn why(self, why: &Why) -> String {
@@ -149,12 +135,15 @@ impl Say {
             }
             Why::OffTarget { called, edge, change } => format!(
                 "your sets were called {}, the target ends at {}: {}",
-                self.left(*called),
-                self.left(*edge),
+                words::left(*called, self.numerals),
+                words::left(*edge, self.numerals),
                 self.change(*change)
             ),
             Why::OnTarget { called } => {
-                format!("your sets were called {}, as targeted: the same", self.left(*called))
+                format!(
+                    "your sets were called {}, as targeted: the same",
+                    words::left(*called, self.numerals)
+                )
             }
             Why::NotCalled => "no effort was called: the same".into(),
             Why::Missed { times, then } => {
@@ -163,7 +152,9 @@ impl Say {
                     times => format!("missed {times} times running"),
                 };
                 match then {
-                    Miss::Repeat => format!("{missed}: the same again in this session"),
+                    Miss::Repeat => {
+                        format!("{missed}: the same again in this session")
+                    }
                     Miss::Less(off) => format!("{missed}: {} less", off.print(self.numerals)),
                     Miss::Hold => format!("{missed}: held, ask the coach"),
                 }
@@ -172,14 +163,17 @@ impl Say {
             Why::Tested => "lifted in a test".into(),
             Why::AboveOnce { estimate } => format!(
                 "this session estimates {}, above it; one more such session raises it",
-                self.tenth(*estimate)
+                words::tenth(*estimate, self.unit, self.numerals)
             ),
             Why::AboveTwice { estimate } => format!(
                 "two sessions estimate {} at the least: raised, by 2.5 % at the most",
-                self.tenth(*estimate)
+                words::tenth(*estimate, self.unit, self.numerals)
             ),
             Why::NotAbove { estimate } => {
-                format!("this session estimates {}, not above it: it stays", self.tenth(*estimate))
+                format!(
+                    "this session estimates {}, not above it: it stays",
+                    words::tenth(*estimate, self.unit, self.numerals)
+                )
             }
             Why::Pain => "pain: lighter until a session without it".into(),
             Why::PainFree => "no pain: it comes back, by a tenth a session at the most".into(),

@@ -4,7 +4,7 @@
 use barwright_domain::owners::{Cut, Cutting};
 use barwright_domain::plan::Miss;
 use barwright_domain::progress::test_day;
-use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Reserve, Rounding};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 use barwright_domain::session::{Because, Reason};
 
 use super::{date, outcome, words};
@@ -61,13 +61,6 @@ impl Say {
         format!("{sign}{}", self.percent(size))
     }
 
-    fn left(self, left: Reserve) -> String {
-        match left {
-            Reserve::NONE => "nothing left".to_owned(),
-            left => format!("{} left", left.print(self.numerals)),
-        }
-    }
-
     fn share_of_max(
         self,
         (max, day, of): (Mass, i32, Option<&str>),
@@ -95,7 +88,7 @@ impl Say {
             Because::ShareOfEstimate { share, max, day, gives } => format!(
                 "{} of {}, what your sets estimate ({}) = {}",
                 self.percent(*share),
-                self.tenth(*max),
+                words::tenth(*max, self.unit, self.numerals),
                 date::day(*day),
                 self.mass(*gives)
             ),
@@ -116,7 +109,7 @@ impl Say {
                 "warm-up step {step} of {of}, spread from {} to {} = {}",
                 self.mass(*from),
                 self.mass(*to),
-                self.tenth(*gives)
+                words::tenth(*gives, self.unit, self.numerals)
             ),
             Because::EmptyBar => "warm-up: the empty bar".to_owned(),
             Because::FullSizePlates => {
@@ -166,7 +159,7 @@ impl Say {
                 format!(
                     "{} with {}: {} by the percent table{between}.",
                     words::count(usize::from(*reps), "rep", "reps"),
-                    self.left(*left),
+                    words::left(*left, self.numerals),
                     self.percent(*share)
                 )
             }
@@ -240,18 +233,13 @@ impl Say {
             }
         }
     }
-
-    /// An estimate to a tenth of its unit: more would be a fiction.
-    fn tenth(self, mass: Mass) -> String {
-        let step = Mass::from_nanograms(self.unit.nanograms() / 10);
-        self.mass(mass.to_multiple(step, Rounding::HalfEven).unwrap_or(mass))
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use barwright_domain::call::Amount;
     use barwright_domain::owners::Why;
+    use barwright_domain::quantity::Reserve;
 
     use super::*;
 

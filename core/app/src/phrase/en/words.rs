@@ -2,7 +2,7 @@
 
 use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, Stop, WeekKind};
 use barwright_domain::catalogue::{Counting, Exercise};
-use barwright_domain::quantity::{Mass, MassUnit, Numerals, Range, Reserve, Seconds};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Range, Reserve, Rounding, Seconds};
 use barwright_domain::session::{Ending, Kit};
 
 /// A mass with its unit.
@@ -19,6 +19,20 @@ pub fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals
         }
         Counting::Added => format!("+{}", figure.print(unit, numerals)),
         _ => figure.print(unit, numerals),
+    }
+}
+
+/// An estimate to a tenth of its unit: more would be a fiction.
+pub(super) fn tenth(estimate: Mass, unit: MassUnit, numerals: Numerals) -> String {
+    let step = Mass::from_nanograms(unit.nanograms() / 10);
+    mass(estimate.to_multiple(step, Rounding::HalfEven).unwrap_or(estimate), unit, numerals)
+}
+
+/// "2.5 left", "nothing left".
+pub(super) fn left(left: Reserve, numerals: Numerals) -> String {
+    match left {
+        Reserve::NONE => "nothing left".to_owned(),
+        left => format!("{} left", left.print(numerals)),
     }
 }
 
