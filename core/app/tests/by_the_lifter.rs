@@ -229,10 +229,13 @@ fn a_session_that_nobody_ended_is_over_when_the_next_begins() {
 fn a_load_on_the_body_is_typed_as_added_or_in_all() {
     let mut lifter = Lifter::new();
     let text = "name = \"Belt\"\nweeks = 2\n[[session]]\nname = \"One\"\n[[session.exercise]]\nname = \
-                \"Pull-up\"\nsets = 2\nreps = 5\nload = \"body + 10 kg\"\nramp = \"none\"\n";
+                \"Pull-up\"\nsets = 2\nreps = 5\nload = \"body + 10 kg\"\n";
     lifter.tap(Intent::Write { field: "body-mass".into(), text: "80 kg".into(), sure: false });
     lifter.tap(Intent::adopt(text));
+    let ramp = lifter.today().rows.into_iter().find(|row| row.id == "ramp-0").unwrap();
+    assert_eq!(ramp.text, "warm-up Body × 5");
     lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.record(HowEnded::AsCalled);
     let bar = lifter.floor().bar;
     assert_eq!((bar.total.as_str(), bar.bar.as_str()), ("+10 kg", "90 kg in all, with the body"));
     let draft = Draft { panel: Some("load".into()), ..Draft::default() };

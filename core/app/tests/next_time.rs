@@ -97,6 +97,13 @@ fn front_squat_by_effort() {
     assert!(text.contains("115 kg"), "{text}");
     assert!(why.contains("115.2"), "{why}");
     assert!(lifter.max("front-squat").contains("160 kg, entered"));
+    // A max that stays is no change.
+    let Screen::Tally { tally } =
+        lifter.engine.view(Look::Tally, lifter.now.clone()).unwrap().screen
+    else {
+        panic!()
+    };
+    assert!(tally.changes.iter().all(|row| !row.id.starts_with("max-")), "{:?}", tally.changes);
 }
 
 /// Five with three left at 120 (80 % of 150) estimate 120 · (1 + 8/30) = 152. Once is not enough; the
@@ -217,7 +224,7 @@ fn front_squat_without_a_call() {
     let (text, _) = lifter.called();
     assert!(text.contains("120 kg"), "{text}");
     let row = lifter.next_time("front-squat");
-    assert_eq!(row.detail, "No effort was called: the same.");
+    assert_eq!(row.detail, "No effort was called: nothing to change.");
 }
 
 /// A back-off at 90 % of the 120 lifted is 108, made 107.5 by steps of 2.5 kg.

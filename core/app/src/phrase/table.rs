@@ -692,7 +692,7 @@ phrases! {
     SheetWords in sheet {
         /// Sets that stand alike on the sheet, as one line: "4 × 5 · 110 kg · rest 3:00".
         fn line(calls: &[&Call], unit: MassUnit, numerals: Numerals) -> String;
-        /// The ramp in one line: "20 × 8, 45 × 5, 65 × 3, 82.5 × 2, 100 × 1".
+        /// The ramp in one line: "20 × 8, 40 × 4, 60 × 3, 80 × 2".
         fn ramp(entry: &Entry, unit: MassUnit, numerals: Numerals) -> Option<String>;
         /// What was left out for want of time.
         fn left_out(left_out: &LeftOut) -> String;

@@ -75,10 +75,10 @@ impl Say {
         words::or_help(load, self.unit, self.numerals)
     }
 
-    /// "2.5 % less", "4 % more", "the same".
+    /// "2.5 % less", "4 % more", "nothing to change".
     fn change(self, change: Percent) -> String {
         if change == Percent::default() {
-            return "the same".to_owned();
+            return "nothing to change".to_owned();
         }
         let more = change.hundredths() >= 0;
         let size = Percent::from_hundredths(change.hundredths().saturating_abs());
@@ -141,11 +141,11 @@ impl Say {
             ),
             Why::OnTarget { called } => {
                 format!(
-                    "your sets were called {}, as targeted: the same",
+                    "your sets were called {}, as targeted: nothing to change",
                     words::left(*called, self.numerals)
                 )
             }
-            Why::NotCalled => "no effort was called: the same".into(),
+            Why::NotCalled => "no effort was called: nothing to change".into(),
             Why::Missed { times, then } => {
                 let missed = match times {
                     1 => "missed".to_owned(),
@@ -153,7 +153,7 @@ impl Say {
                 };
                 match then {
                     Miss::Repeat => {
-                        format!("{missed}: the same again in this session")
+                        format!("{missed}: no heavier in that session until it is made")
                     }
                     Miss::Less(off) => format!("{missed}: {} less", off.print(self.numerals)),
                     Miss::Hold => format!("{missed}: held, ask the coach"),
@@ -162,7 +162,7 @@ impl Say {
             Why::MissMade => "what was missed is made".into(),
             Why::Tested => "lifted in a test".into(),
             Why::AboveOnce { estimate } => format!(
-                "this session estimates {}, above it; one more such session raises it",
+                "this session estimates {}, more than is known; one more such session raises it",
                 words::tenth(*estimate, self.unit, self.numerals)
             ),
             Why::AboveTwice { estimate } => format!(

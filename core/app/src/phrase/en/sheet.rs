@@ -1,8 +1,9 @@
 //! Lines of a sheet: the trade's own shorthand.
 
 use barwright_domain::call::{Flow, Structure};
+use barwright_domain::catalogue::Counting;
 use barwright_domain::prescribe::{LeftOut, Need};
-use barwright_domain::quantity::{MassUnit, Numerals};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 use barwright_domain::session::{Call, CallLoad, Entry, SetKind};
 
 use super::bar::total;
@@ -95,7 +96,7 @@ fn load(call: &Call, unit: MassUnit, numerals: Numerals) -> String {
     }
 }
 
-/// The ramp in one line: "20 × 8, 45 × 5, 65 × 3, 82.5 × 2, 100 × 1".
+/// The ramp in one line: "20 × 8, 40 × 4, 60 × 3, 80 × 2".
 pub fn ramp(entry: &Entry, unit: MassUnit, numerals: Numerals) -> Option<String> {
     let steps: Vec<String> = entry
         .calls
@@ -103,7 +104,10 @@ pub fn ramp(entry: &Entry, unit: MassUnit, numerals: Numerals) -> Option<String>
         .filter(|call| call.kind == SetKind::Ramp)
         .filter_map(|call| {
             let CallLoad::Known(load) = &call.load else { return None };
-            let figure = load.figure?.figure(unit, numerals);
+            let figure = match (load.counting, load.figure?) {
+                (Counting::Added, Mass::ZERO) => "Body".to_owned(),
+                (_, figure) => figure.figure(unit, numerals),
+            };
             Some(format!("{figure} × {}", words::how_many_short(&call.how_many, numerals)))
         })
         .collect();

@@ -110,7 +110,9 @@ pub(super) fn maxes(
 ) -> (Vec<Row>, Vec<MovedLoadData>) {
     let (mut rows, mut data) = (Vec::new(), Vec::new());
     let say = Say { held, run: tally.run, words };
-    for moved in &tally.maxes {
+    // One that stays as it is, and asks nothing, is no change.
+    let says = |told: &Outcome| !told.changes.is_empty() || told.proposal.is_some();
+    for moved in tally.maxes.iter().filter(|moved| says(&moved.outcome)) {
         rows.push(max(&say, moved));
         for load in &moved.loads {
             let id = format!("moved-{}.{}-{}", load.week + 1, load.index + 1, load.exercise);
