@@ -5,9 +5,9 @@ use std::rc::Rc;
 use serde::{Deserialize, Serialize};
 
 use super::model::{Bar, Dumbbells, Equipment, Machine, Offer, Stack};
-use super::pool::Pool;
+use super::pool::{Pool, Sum};
 use super::rig::{Fit, Made, Plate, Rig};
-use super::sums::{self, Bracket, Sum, TooMany};
+use super::sums::{self, Bracket, TooMany};
 use super::{BELT, BODYWEIGHT, PLATE};
 use crate::quantity::{Mass, bounds};
 

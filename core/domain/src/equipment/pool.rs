@@ -2,7 +2,6 @@
 
 use super::model::PlateStock;
 use super::rig::Plate;
-use super::sums::Sum;
 use crate::quantity::{Length, bounds};
 
 /// Sizes a pool holds; a rank has room for no more.
@@ -122,6 +121,16 @@ impl<'a> Pool<'a> {
     pub(super) fn thickness(&self, counts: &[u8]) -> u32 {
         (self.sizes.iter().zip(counts)).map(|(size, n)| size.thickness * u32::from(*n)).sum()
     }
+}
+
+/// A selection of plates for one end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Sum {
+    pub(super) rank: Rank,
+    /// Nanograms.
+    pub(super) mass: i64,
+    /// Tenths of a millimetre; 0 where no sleeve is looked at.
+    pub(super) thickness: u32,
 }
 
 impl Size<'_> {

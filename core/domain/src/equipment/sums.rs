@@ -10,7 +10,7 @@
 
 use std::collections::BTreeMap;
 
-use super::pool::{Pool, Rank, Size};
+use super::pool::{Pool, Rank, Size, Sum};
 use crate::quantity::MassUnit;
 
 /// Sums of one half past which the search is refused rather than slow.
@@ -25,16 +25,6 @@ const HEAVIER_THAN_ALL: i64 = i64::MAX / 2;
 /// More different sums than are searched.
 #[derive(Debug)]
 pub(super) struct TooMany;
-
-/// A selection of plates for one end.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Sum {
-    pub(super) rank: Rank,
-    /// Nanograms.
-    pub(super) mass: i64,
-    /// Tenths of a millimetre; 0 where no sleeve is looked at.
-    pub(super) thickness: u32,
-}
 
 const NOTHING: Sum = Sum { rank: 0, mass: 0, thickness: 0 };
 

@@ -8,7 +8,7 @@ use toml_span::value::{Table as RawTable, Value, ValueInner};
 
 use super::bounds;
 use super::fault::{Expected, Fault, Found, Problem};
-use super::read::Places;
+use super::places::Places;
 use super::shape::Shape;
 use crate::quantity::{
     Distance, Length, Mass, MassUnit, Numerals, Percent, Range as Span, RepRange, Reserve, Rpe,

@@ -33,6 +33,7 @@
 pub mod bounds;
 mod fault;
 mod item;
+mod places;
 mod read;
 mod shape;
 mod slug;

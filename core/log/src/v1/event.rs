@@ -14,7 +14,7 @@ use super::names::{EntryId, SetId};
 use super::quantity::{Mass, Reps, Reserve};
 use super::rest::{Reading, Rest};
 use super::rig::Rig;
-use super::sheet::{Call, Entry, Sheet};
+use super::sheet::{Call, Entry, Kit, Sheet};
 use super::terms::Owner;
 use crate::mirror::is_default;
 
@@ -236,28 +236,6 @@ mirror!(enum Event = session::Event {
     PainOfJoint { exercise, of_joint },
     HeldBack { owner, held },
     Undone { tap },
-});
-
-/// What was worn or used; records with it stand apart.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum Kit {
-    /// A belt.
-    Belt,
-    /// Wraps for knees or wrists.
-    Wraps,
-    /// Straps.
-    Straps,
-    /// Sleeves for knees or elbows.
-    Sleeves,
-}
-
-mirror!(enum Kit = session::Kit {
-    Belt,
-    Wraps,
-    Straps,
-    Sleeves,
 });
 
 /// What guards a lifter under a bar before work to failure.

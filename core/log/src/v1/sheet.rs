@@ -7,7 +7,6 @@ use serde::{Deserialize, Serialize};
 
 use super::because::Reason;
 use super::effort::{EffortTarget, SetKind};
-use super::event::Kit;
 use super::flow::Flow;
 use super::how_many::{Amount, HowMany};
 use super::load::{CallLoad, Load};
@@ -277,4 +276,26 @@ mirror!(enum Region = catalogue::Region {
     Upper,
     Lower,
     Trunk,
+});
+
+/// What was worn or used; records with it stand apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Kit {
+    /// A belt.
+    Belt,
+    /// Wraps for knees or wrists.
+    Wraps,
+    /// Straps.
+    Straps,
+    /// Sleeves for knees or elbows.
+    Sleeves,
+}
+
+mirror!(enum Kit = session::Kit {
+    Belt,
+    Wraps,
+    Straps,
+    Sleeves,
 });

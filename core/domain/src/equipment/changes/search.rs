@@ -9,9 +9,8 @@
 //! than it was grown for: a better one would have been in it.
 
 use super::super::load::Base;
-use super::super::pool::Pool;
+use super::super::pool::{Pool, Sum};
 use super::super::rig::Plate;
-use super::super::sums::Sum;
 use super::tree::{Limits, Node, Tree, grow, least_plates};
 use crate::quantity::Mass;
 
