@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use barwright_app::Engine;
-use barwright_app::contract::{FloorScreen, HowEnded, Intent, Reading, Screen};
+use barwright_app::contract::{FloorScreen, HowEnded, Intent, Look, Reading, Screen, TodayScreen};
 
 use crate::random::Random;
 
@@ -35,7 +35,13 @@ impl Lifter {
         lifter.set_up();
         for week in 0..weeks {
             if week > 0 && week % WEEKS == 0 {
-                lifter.tap(Intent::adopt(PLAN));
+                lifter.tap(Intent::AdoptPlan {
+                    text: PLAN.to_owned(),
+                    from: None,
+                    // Of the same name, it would be the old one mended, and stay at its end.
+                    as_new: true,
+                    all_rows: false,
+                });
             }
             for session in 0..SESSIONS {
                 let day = begins + i64::from(week) * 7 + i64::from(session) * 2;
@@ -71,6 +77,15 @@ impl Lifter {
         for (field, text) in facts {
             let (field, text) = (field.to_owned(), text.to_owned());
             self.tap(Intent::Write { field, text, sure: false });
+        }
+    }
+
+    /// What is on: a sheet with exercises, or nothing was measured that a lifter looks at.
+    pub(crate) fn today(&self) -> TodayScreen {
+        let look = Look::Today { session: None, minutes: None };
+        match self.engine.view(look, self.now()).expect("what is on is shown").screen {
+            Screen::Today { today } if !today.rows.is_empty() => today,
+            other => panic!("no sheet is laid out: {other:?}"),
         }
     }
 
