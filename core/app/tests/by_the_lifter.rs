@@ -255,6 +255,26 @@ fn a_load_on_the_body_is_typed_as_added_or_in_all() {
 /// opened; and what is read on opening is what the log comes to.
 #[test]
 fn a_plan_taken_up_again_has_its_loads() {
+    take_up_again(|_| ());
+}
+
+/// As well where one was spoiled meanwhile, of the plan that is on or of the one that was kept: it is
+/// made anew from the log.
+#[test]
+fn a_plan_taken_up_again_has_its_loads_though_one_was_spoiled() {
+    for which in ["max(key)", "min(key)"] {
+        take_up_again(|path| {
+            let file = rusqlite::Connection::open(path).unwrap();
+            let spoil = format!(
+                "UPDATE standing SET body = body || ' ' WHERE key =
+                 (SELECT {which} FROM standing WHERE key LIKE 'owner:track:%')"
+            );
+            assert_eq!(file.execute(&spoil, []).unwrap(), 1);
+        });
+    }
+}
+
+fn take_up_again(meanwhile: impl FnOnce(&str)) {
     let dir = tempfile::tempdir().unwrap();
     let path = dir.path().join("records.db").display().to_string();
     let mut lifter = Lifter::new();
@@ -267,6 +287,7 @@ fn a_plan_taken_up_again_has_its_loads() {
     lifter.session();
     assert_eq!(lifter.called(), ["32.5 kg", "82.5 kg"]);
     lifter.engine.shut_down().unwrap();
+    meanwhile(&path);
     lifter.engine = Engine::open(path, "en-GB".into()).unwrap();
     let Screen::Weeks { weeks } =
         lifter.engine.view(Look::Weeks, lifter.now.clone()).unwrap().screen

@@ -37,5 +37,5 @@ pub use files::{FileSystem, Files, Found, Identity};
 pub use history::{AtEnd, Derive, Differing, History, VolumeRow};
 pub use salvage::{Salvage, discard, is_at, move_aside, salvage, take_its_place};
 pub use schema::SCHEMA_VERSION;
-pub use standing::Standing;
+pub use standing::{Standing, StandingFacts};
 pub use store::{CHECKED_ON_OPEN, Place, Store, Verified};

@@ -1,9 +1,11 @@
 //! Small current facts that stand beside the log.
 
-use rusqlite::{Connection, OptionalExtension, Result, params};
+use rusqlite::{Connection, OptionalExtension, Params, Result, Row, params};
 
 use crate::digest;
+use crate::error::StoreError;
 use crate::event::Seq;
+use crate::store::Store;
 
 /// A small current fact that stands beside the log.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -49,27 +51,106 @@ fn total(connection: &Connection) -> Result<(i64, u32)> {
     })
 }
 
-/// Reads all facts and compares them with their digests and their number. They are few.
-pub(crate) fn all(connection: &Connection) -> Result<Vec<(String, Standing)>> {
-    let (mut rows, mut sum) = (0, 0_u32);
-    let mut statement =
-        connection.prepare_cached("SELECT key, body, seq, sum FROM standing ORDER BY key")?;
-    let mut found = Vec::new();
-    let mut each = statement.query([])?;
-    while let Some(row) = each.next()? {
-        let key: String = row.get(0)?;
-        if key.is_empty() {
-            continue;
-        }
-        let digest = digest::of_row(row, 3)?;
-        if digest != row.get::<_, u32>(3)? {
-            return Err(digest::mismatch("a standing fact"));
-        }
-        (rows, sum) = (rows + 1, sum.wrapping_add(digest));
-        found.push((key, Standing { body: row.get(1)?, seq: row.get(2)? }));
-    }
-    if total(connection)? != (rows, sum) {
+/// Compares the number of facts and the sum of their digests with what they should be, and answers
+/// the last event that one of them names. A fact itself is held against its digest when it is read:
+/// there are some of every plan that was ever kept, and few are asked for.
+pub(crate) fn check(connection: &Connection) -> Result<Seq> {
+    let sql = "SELECT count(*), ifnull(sum(sum), 0) & 0xffffffff, ifnull(max(seq), 0)
+         FROM standing WHERE key <> ''";
+    let read = |row: &Row<'_>| Ok(((row.get(0)?, row.get(1)?), row.get(2)?));
+    let (found, named) = connection.prepare_cached(sql)?.query_row([], read)?;
+    if total(connection)? != found {
         return Err(digest::mismatch("the number of standing facts"));
     }
-    Ok(found)
+    Ok(named)
+}
+
+/// The last event that a fact names.
+pub(crate) fn last_named(connection: &Connection) -> Result<Seq> {
+    connection.query_row("SELECT ifnull(max(seq), 0) FROM standing", [], |row| row.get(0))
+}
+
+/// The standing facts, none of which is missing.
+#[derive(Debug)]
+pub struct StandingFacts<'a> {
+    store: &'a Store,
+}
+
+impl<'a> StandingFacts<'a> {
+    pub(crate) fn of(store: &'a Store) -> std::result::Result<Self, StoreError> {
+        let facts = Self { store };
+        match check(store.connection()?) {
+            Ok(_) => Ok(facts),
+            Err(error) => Err(facts.sorted(error)),
+        }
+    }
+
+    /// The fact of this key.
+    ///
+    /// # Errors
+    /// [`StoreError::Spoiled`] where it does not match its digest; [`StoreError::DiskFailed`] and its
+    /// kin.
+    pub fn get(&self, key: &str) -> std::result::Result<Option<Standing>, StoreError> {
+        let found = self.rows("key = ?1", [key])?;
+        Ok(found.into_iter().next().map(|(_, fact)| fact))
+    }
+
+    /// The facts whose keys begin so, by key.
+    ///
+    /// # Errors
+    /// As [`StandingFacts::get`].
+    pub fn beginning(
+        &self,
+        prefix: &str,
+    ) -> std::result::Result<Vec<(String, Standing)>, StoreError> {
+        self.rows("key >= ?1 AND key < ?2 AND key <> ''", run_of(prefix))
+    }
+
+    /// The keys that begin so, in order. The facts themselves are not looked at.
+    ///
+    /// # Errors
+    /// [`StoreError::DiskFailed`] and its kin.
+    pub fn keys(&self, prefix: &str) -> std::result::Result<Vec<String>, StoreError> {
+        let sql =
+            "SELECT key FROM standing WHERE key >= ?1 AND key < ?2 AND key <> '' ORDER BY key";
+        let read = |connection: &Connection| -> Result<Vec<String>> {
+            let mut statement = connection.prepare_cached(sql)?;
+            statement.query_map(run_of(prefix), |row| row.get(0))?.collect()
+        };
+        read(self.store.connection()?).map_err(|error| self.sorted(error))
+    }
+
+    fn rows(
+        &self,
+        wanted: &str,
+        params: impl Params,
+    ) -> std::result::Result<Vec<(String, Standing)>, StoreError> {
+        let sql = format!("SELECT key, body, seq, sum FROM standing WHERE {wanted} ORDER BY key");
+        let read = |connection: &Connection| -> Result<Vec<_>> {
+            connection.prepare_cached(&sql)?.query_map(params, fact)?.collect()
+        };
+        read(self.store.connection()?).map_err(|error| self.sorted(error))
+    }
+
+    /// They are derived from the log: damage met here is theirs until making them anew tells more.
+    fn sorted(&self, error: rusqlite::Error) -> StoreError {
+        match self.store.sorted(error) {
+            StoreError::Corrupt { .. } | StoreError::Failed { code: 0, .. } => {
+                self.store.spoiled("standing facts")
+            }
+            error => error,
+        }
+    }
+}
+
+/// The first key that begins so, and one behind the last.
+fn run_of(prefix: &str) -> [String; 2] {
+    [prefix.to_owned(), format!("{prefix}{}", char::MAX)]
+}
+
+fn fact(row: &Row<'_>) -> Result<(String, Standing)> {
+    if digest::of_row(row, 3)? != row.get::<_, u32>(3)? {
+        return Err(digest::mismatch("a standing fact"));
+    }
+    Ok((row.get(0)?, Standing { body: row.get(1)?, seq: row.get(2)? }))
 }

@@ -19,7 +19,7 @@ use crate::marks::Marks;
 use crate::pages::{Pages, began_here};
 use crate::salvage::{holds_a_log, put_left_log_aside, put_log_aside, replace};
 use crate::schema::{self, Found, SCHEMA_VERSION};
-use crate::standing::{self, Standing};
+use crate::standing::{self, StandingFacts};
 use crate::wal::Log;
 use crate::watch::Watch;
 
@@ -262,15 +262,18 @@ impl Store {
     fn check_ends(&self) -> Result<(), StoreError> {
         let first = self.head.seq.saturating_sub(CHECKED_ON_OPEN - 1).max(1);
         self.each_event(first, |_| Ok(()))?;
-        self.check_end()?;
-        if let Err(error) = standing::all(self.connection()?) {
-            match self.sorted(error) {
+        self.check_seal()?;
+        match standing::check(self.connection()?) {
+            Ok(named) => self.check_named(named),
+            Err(error) => match self.sorted(error) {
                 // It is derived from the log, and made anew.
-                StoreError::Corrupt { .. } | StoreError::Failed { .. } => self.spoiled.set(true),
-                error => return Err(error),
-            }
+                StoreError::Corrupt { .. } | StoreError::Failed { .. } => {
+                    self.spoiled.set(true);
+                    Ok(())
+                }
+                error => Err(error),
+            },
         }
-        Ok(())
     }
 
     /// Compares the write-ahead log, as it was before SQLite took it over, with what SQLite made of
@@ -718,36 +721,12 @@ impl Store {
         Ok(())
     }
 
-    /// A standing fact.
+    /// The standing facts.
     ///
     /// # Errors
-    /// [`StoreError::DiskFailed`] and its kin.
-    pub fn standing(&self, key: &str) -> Result<Option<Standing>, StoreError> {
-        let facts = self.standing_with_prefix(key)?;
-        Ok(facts.into_iter().find(|(found, _)| found == key).map(|(_, fact)| fact))
-    }
-
-    /// The standing facts whose keys begin so, by key.
-    ///
-    /// # Errors
-    /// [`StoreError::DiskFailed`] and its kin.
-    pub fn standing_with_prefix(
-        &self,
-        prefix: &str,
-    ) -> Result<Vec<(String, Standing)>, StoreError> {
-        let mut facts = match standing::all(self.connection()?) {
-            Ok(facts) => facts,
-            Err(error) => {
-                return Err(match self.sorted(error) {
-                    StoreError::Corrupt { .. } | StoreError::Failed { code: 0, .. } => {
-                        self.spoiled("standing facts")
-                    }
-                    error => error,
-                });
-            }
-        };
-        facts.retain(|(key, _)| key.starts_with(prefix));
-        Ok(facts)
+    /// [`StoreError::Spoiled`] where one is missing; [`StoreError::DiskFailed`] and its kin.
+    pub fn standing(&self) -> Result<StandingFacts<'_>, StoreError> {
+        StandingFacts::of(self)
     }
 
     /// Checks the whole file: SQLite's structure and every event's checksum.
@@ -769,12 +748,14 @@ impl Store {
             return Err(self.damaged(Damage::Malformed { detail: answer }));
         }
         self.each_event(1, |_| Ok::<(), StoreError>(()))?;
-        self.check_end()?;
+        self.check_seal()?;
+        let named = standing::last_named(self.connection()?).map_err(|error| self.sorted(error))?;
+        self.check_named(named)?;
         Ok(Verified { events: self.head.seq, checksum: self.head.checksum })
     }
 
-    /// Whether the log reaches as far as it was sealed, and as what is derived from it names.
-    fn check_end(&self) -> Result<(), StoreError> {
+    /// Whether the log reaches as far as it was sealed.
+    fn check_seal(&self) -> Result<(), StoreError> {
         let connection = self.connection()?;
         let sorted = |error| self.sorted(error);
         let sealed = self.marks.sealed;
@@ -789,9 +770,11 @@ impl Store {
             }
             _ => {}
         }
-        let named: Seq = connection
-            .query_row("SELECT ifnull(max(seq), 0) FROM standing", [], |row| row.get(0))
-            .map_err(sorted)?;
+        Ok(())
+    }
+
+    /// Whether the log reaches as far as a standing fact names.
+    fn check_named(&self, named: Seq) -> Result<(), StoreError> {
         if named > self.head.seq {
             return Err(self.damaged(Damage::EndLost { seq: named }));
         }

@@ -100,6 +100,7 @@ fn read_all(store: &mut Store) -> Result<(), StoreError> {
     history.first_since(0)?;
     for plan in 0..3 {
         history.sessions_of_plan(plan, 0..=u16::MAX)?;
+        history.turns_of_plan(plan)?;
     }
     history.volume(i32::MIN..=i32::MAX)?;
     history.exercises_done()?;
@@ -109,7 +110,7 @@ fn read_all(store: &mut Store) -> Result<(), StoreError> {
         history.records(exercise)?;
     }
     drop(history);
-    store.standing("last").map(|_| ())
+    store.standing()?.get("last").map(|_| ())
 }
 
 #[test]

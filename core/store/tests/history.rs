@@ -227,8 +227,8 @@ proptest! {
         store.rebuild(&mut Refold).unwrap();
         model.check(&store.history().unwrap());
         store.verify().unwrap();
-        prop_assert_eq!(store.standing("made").unwrap().unwrap().body, "anew");
-        prop_assert_eq!(store.standing("last").unwrap(), None);
+        prop_assert_eq!(store.standing().unwrap().get("made").unwrap().unwrap().body, "anew");
+        prop_assert_eq!(store.standing().unwrap().get("last").unwrap(), None);
     }
 }
 
@@ -300,6 +300,6 @@ fn a_rebuild_that_fails_leaves_all_as_it_was() {
     }
     assert!(matches!(store.rebuild(&mut Unable(7)), Err(StoreError::Closed { .. })));
     model.check(&store.history().unwrap());
-    assert_eq!(store.standing("last").unwrap().unwrap().body, "tap");
+    assert_eq!(store.standing().unwrap().get("last").unwrap().unwrap().body, "tap");
     assert!(store.history_is_current());
 }

@@ -61,10 +61,10 @@ fn a_tap_is_one_run_of_numbers() {
     assert_eq!((events[0].at, events[0].version, events[0].kind.as_str()), (AT, 1, "part_done"));
     assert_eq!(store.events_from(4).unwrap(), []);
     assert_eq!(store.events_from(9).unwrap(), []);
-    let plan = store.standing("plan").unwrap().unwrap();
+    let plan = store.standing().unwrap().get("plan").unwrap().unwrap();
     assert_eq!((plan.body.as_str(), plan.seq), ("two", 3));
     store.append(AT, &[event("c")], &[], &[("plan", None)]).unwrap();
-    assert_eq!(store.standing("plan").unwrap(), None);
+    assert_eq!(store.standing().unwrap().get("plan").unwrap(), None);
     assert_eq!(store.verify().unwrap().events, 4);
 }
 
@@ -78,7 +78,7 @@ fn closing_leaves_one_file_that_opens_again() {
     let uuid = {
         let store = Store::open(&path).unwrap();
         assert_eq!(store.last_seq(), 200);
-        assert_eq!(store.standing("count").unwrap().unwrap().body, "99");
+        assert_eq!(store.standing().unwrap().get("count").unwrap().unwrap().body, "99");
         assert_eq!(store.events_from(1).unwrap().len(), 200);
         store.uuid().to_owned()
     };
@@ -315,7 +315,7 @@ fn standing_facts_are_found_by_how_their_keys_begin() {
     let facts = [("load:a", Some("1")), ("load:b", Some("2")), ("loader", Some("3")), ("m", None)];
     store.append(AT, &event, &[], &facts).unwrap();
     let keys = |prefix| -> Vec<_> {
-        let found = store.standing_with_prefix(prefix).unwrap();
+        let found = store.standing().unwrap().beginning(prefix).unwrap();
         found.into_iter().map(|(key, fact)| (key, fact.body, fact.seq)).collect()
     };
     let fact = |key: &str, body: &str| (key.to_owned(), body.to_owned(), 1);

@@ -43,7 +43,7 @@ fn check(store: &mut Store) {
     assert!(events.iter().all(|event| (event.tap, event.version) == (47, 7)));
     assert_eq!(events.iter().map(|event| event.body.as_str()).collect::<Vec<_>>(), BODIES);
     assert_eq!((events[0].at, events[0].kind.as_str()), (AT, "sample"));
-    let last = store.standing("last").unwrap().unwrap();
+    let last = store.standing().unwrap().get("last").unwrap().unwrap();
     assert_eq!((last.body.as_str(), last.seq), ("tap 19", 50));
     if !store.history_is_current() {
         // Rows of an older version are made anew, by the log's own readers.

@@ -144,7 +144,7 @@ fn a_disk_that_stays_broken_acknowledges_nothing_more() {
     disk.fail(Some(Fault { call: Call::Sync, after: 0, times: u64::MAX }));
     assert!(matches!(tap(&mut store, 2), Err(StoreError::DiskFailed { .. })));
     assert!(matches!(tap(&mut store, 2), Err(StoreError::Closed { .. })));
-    assert!(matches!(store.standing("last"), Err(StoreError::Closed { .. })));
+    assert!(matches!(store.standing(), Err(StoreError::Closed { .. })));
     disk.fail(None);
     store.reopen().expect("it is well again");
     assert!((1..=2).contains(&replay(&mut store)));

@@ -45,8 +45,7 @@ impl Core {
     pub(super) fn rebuild(&mut self) -> Result<(), Fault> {
         self.stale = true;
         self.store.reopen()?;
-        let state = standing::session(&self.store)?;
-        let desk = standing::desk(&self.store, &state)?.unwrap_or_default();
+        let (desk, state) = derive::up_to_date(&mut self.store)?;
         self.held = Held::new(self.held.locale, desk, state);
         self.stale = false;
         Ok(())
@@ -215,7 +214,11 @@ impl Core {
         let mut tap = Tap::new(self.store.next_seq(), at);
         for event in &events {
             if let DeskEvent::PlanTakenUp { plan, .. } = event {
-                standing::of_kept(&self.store, &mut self.held.desk, *plan)?;
+                let accounts =
+                    self.mended(|core| standing::of_kept(&core.store, &core.held.desk, *plan))?;
+                for (owner, account) in accounts {
+                    self.held.desk.owners.put(owner, account);
+                }
             }
             self.apply(&mut tap, event);
         }

@@ -20,10 +20,14 @@ pub(super) fn up_to_date(store: &mut Store) -> Result<(Desk, State), Fault> {
         let state = standing::session(store)?;
         Ok((standing::desk(store, &state)?, state))
     };
-    if store.history_is_current()
-        && let (Some(desk), state) = stands(store)?
-    {
-        return Ok((desk, state));
+    if store.history_is_current() {
+        match stands(store) {
+            Ok((Some(desk), state)) => return Ok((desk, state)),
+            Ok((None, _)) => {}
+            // Found when it was read.
+            Err(_) if store.is_spoiled() => {}
+            Err(fault) => return Err(fault),
+        }
     }
     derive_anew(store)?;
     let (desk, state) = stands(store)?;
@@ -192,7 +196,8 @@ load = "body"
     fn derived(core: &Core) -> String {
         let store = &core.store;
         let standing: Vec<_> = store
-            .standing_with_prefix("")
+            .standing()
+            .and_then(|facts| facts.beginning(""))
             .unwrap()
             .into_iter()
             .map(|(key, standing)| (key, standing.body))

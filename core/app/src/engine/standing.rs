@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 
 use barwright_domain::desk::Desk;
-use barwright_domain::owners::{Owner, RowOwner};
+use barwright_domain::owners::{Account, Owner, RowOwner};
 use barwright_domain::session::State;
 use barwright_log::{decode_account, decode_standing_desk, encode_account, encode_standing_desk};
-use barwright_store::{Standing, Store, StoreError};
+use barwright_store::{Standing, StandingFacts, Store, StoreError};
 
 use super::codec::{self, SESSION, Unreadable};
 use crate::fault::Fault;
@@ -25,7 +25,8 @@ pub(super) const SESSION_KEY: &str = "session";
 /// The desk as it stands with a session; none where another release wrote it in a way that is not
 /// read here. What carries the loads of plans that are only kept stays on disk until one is taken up.
 pub(super) fn desk(store: &Store, state: &State) -> Result<Option<Desk>, Fault> {
-    let mut desk = match store.standing(DESK_KEY)? {
+    let facts = store.standing()?;
+    let mut desk = match facts.get(DESK_KEY)? {
         // Nothing was arranged yet but what owners have.
         None => Desk::default(),
         Some(standing) => match decode_standing_desk(&standing.body) {
@@ -34,11 +35,10 @@ pub(super) fn desk(store: &Store, state: &State) -> Result<Option<Desk>, Fault> 
         },
     };
     for keys in OF_EXERCISES {
-        for (key, standing) in store.standing_with_prefix(keys)? {
+        for (key, standing) in facts.beginning(keys)? {
             let owner = key.strip_prefix(OWNER_KEYS).and_then(Owner::of_name);
-            if owner.and_then(|owner| put(&mut desk, owner, &standing)).is_none() {
-                return Ok(None);
-            }
+            let Some((owner, account)) = owner.zip(account(&standing)) else { return Ok(None) };
+            desk.owners.put(owner, account);
         }
     }
     let on = desk.plan.iter().flat_map(|plan| &plan.rows).map(|row| Owner::Track(row.track));
@@ -46,34 +46,43 @@ pub(super) fn desk(store: &Store, state: &State) -> Result<Option<Desk>, Fault> 
     let entries = state.run().into_iter().flat_map(|run| run.entries.values());
     let last = entries.flat_map(|entry| &entry.entry.terms).map(|terms| terms.track.clone());
     let tracks: BTreeSet<Owner> = on.chain(last).collect();
-    Ok(read(store, &mut desk, tracks)?.then_some(desk))
+    let Some(accounts) = read(&facts, tracks)? else { return Ok(None) };
+    for (owner, account) in accounts {
+        desk.owners.put(owner, account);
+    }
+    Ok(Some(desk))
 }
 
-/// Reads what carries the loads of a plan that was kept, before it is taken up.
-pub(super) fn of_kept(store: &Store, desk: &mut Desk, plan: u64) -> Result<(), Fault> {
+/// What carries the loads of a plan that was kept, and is not held: read before it is taken up.
+pub(super) fn of_kept(
+    store: &Store,
+    desk: &Desk,
+    plan: u64,
+) -> Result<Vec<(Owner, Account)>, Fault> {
     let kept = desk.kept.iter().find(|kept| kept.seq == plan);
     let rows: &[RowOwner] = kept.map(|kept| kept.rows.as_slice()).unwrap_or_default();
     let tracks: BTreeSet<Owner> = rows.iter().map(|row| Owner::Track(row.track)).collect();
     let there = tracks.into_iter().filter(|owner| desk.owners.account(owner).is_none()).collect();
-    if read(store, desk, there)? { Ok(()) } else { Err(Fault::Broken("an owner that is not read")) }
+    read(&store.standing()?, there)?.ok_or(Fault::Broken("an owner that is not read"))
 }
 
-/// Reads these owners; whether each that is there could be.
-fn read(store: &Store, desk: &mut Desk, owners: BTreeSet<Owner>) -> Result<bool, Fault> {
+/// The accounts of those of these owners that have one; none where one can't be read here.
+fn read(
+    facts: &StandingFacts<'_>,
+    owners: BTreeSet<Owner>,
+) -> Result<Option<Vec<(Owner, Account)>>, StoreError> {
+    let mut accounts = Vec::new();
     for owner in owners {
-        if let Some(standing) = store.standing(&key(&owner))?
-            && put(desk, owner, &standing).is_none()
-        {
-            return Ok(false);
+        if let Some(standing) = facts.get(&key(&owner))? {
+            let Some(account) = account(&standing) else { return Ok(None) };
+            accounts.push((owner, account));
         }
     }
-    Ok(true)
+    Ok(Some(accounts))
 }
 
-fn put(desk: &mut Desk, owner: Owner, standing: &Standing) -> Option<()> {
-    let account = decode_account(&standing.body).ok()?;
-    desk.owners.put(owner, account);
-    Some(())
+fn account(standing: &Standing) -> Option<Account> {
+    decode_account(&standing.body).ok()
 }
 
 fn key(owner: &Owner) -> String {
@@ -108,13 +117,14 @@ pub(super) fn gone(store: &Store, was: &Desk, is: &Desk) -> Result<Vec<String>, 
     let kept = is.kept.iter().flat_map(|kept| &kept.rows);
     let rows = is.plan.iter().flat_map(|plan| &plan.rows).chain(kept);
     let named: BTreeSet<String> = rows.map(|row| key(&Owner::Track(row.track))).collect();
-    let all = store.standing_with_prefix(TRACK_KEYS)?.into_iter();
-    Ok(all.map(|(key, _)| key).filter(|key| !named.contains(key)).collect())
+    let mut keys = store.standing()?.keys(TRACK_KEYS)?;
+    keys.retain(|key| !named.contains(key));
+    Ok(keys)
 }
 
 /// The last session, replayed from its events.
 pub(super) fn session(store: &Store) -> Result<State, Fault> {
-    let began = store.standing(SESSION_KEY)?;
+    let began = store.standing()?.get(SESSION_KEY)?;
     let Some(from) = began.and_then(|standing| standing.body.parse::<u64>().ok()) else {
         return Ok(State::default());
     };

@@ -23,16 +23,15 @@ pub(crate) fn calendar_of(
     day: i32,
     plan: &Plan,
 ) -> Result<Calendar, StoreError> {
-    let mut rows = store.history()?.sessions_of_plan(seq, 0..=u16::MAX)?;
-    rows.sort_by_key(|row| row.session);
+    let turns = store.history()?.turns_of_plan(seq)?;
     // One that was left open may be taken as over before the log says so.
     let over = held.state.run().filter(|run| run.finished.is_some()).map(|run| run.session);
-    let trained: Vec<TrainedAt> = rows
+    let trained: Vec<TrainedAt> = turns
         .into_iter()
-        .filter(|row| row.outcome.is_some() || over == Some(row.session))
-        .filter_map(|row| {
-            let at = places::in_plan(plan, places::of_plan(row.place.as_ref()?), &row.title);
-            Some(TrainedAt { at, day: row.day, session: row.session })
+        .filter(|turn| turn.over || over == Some(turn.session))
+        .filter_map(|turn| {
+            let at = places::in_plan(plan, places::of_plan(turn.place.as_ref()?), &turn.title);
+            Some(TrainedAt { at, day: turn.day, session: turn.session })
         })
         .collect();
     let arranged = held.desk.arranged.get(&seq).cloned().unwrap_or_default();

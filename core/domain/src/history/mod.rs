@@ -11,4 +11,6 @@ mod row;
 pub use derive::{Change, Rows, rows, rows_after, session_volume};
 pub use estimates::{estimate, hard_estimate, supported};
 pub use record::{Apart, Measure, MostAt, Record, claims, most_at_loads};
-pub use row::{DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey, first_day, week_of};
+pub use row::{
+    DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey, Turn, first_day, week_of,
+};

@@ -163,6 +163,29 @@ pub struct SessionRow {
     pub outcome: Option<Outcome>,
 }
 
+/// A session as a calendar asks for it: without what it came to, which is most of what is to be read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Turn {
+    /// Its name: the log's number of its first event.
+    pub session: u64,
+    /// Local date of its beginning, in days since 1970-01-01.
+    pub day: i32,
+    /// Its title.
+    pub title: String,
+    /// Where it stands in a plan.
+    pub place: Option<PlanPlace>,
+    /// Whether it ended.
+    pub over: bool,
+}
+
+impl From<&SessionRow> for Turn {
+    fn from(row: &SessionRow) -> Self {
+        let SessionRow { session, day, ref title, ref place, ref outcome, .. } = *row;
+        let (title, place, over) = (title.clone(), place.clone(), outcome.is_some());
+        Self { session, day, title, place, over }
+    }
+}
+
 /// What a session came to.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Outcome {

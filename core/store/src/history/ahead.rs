@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use barwright_domain::history::{Change, DoneSet, Record, SessionRow, SetKey, claims};
+use barwright_domain::history::{Change, DoneSet, Record, SessionRow, SetKey, Turn, claims};
 use rusqlite::{Connection, Result};
 
 use super::pending;
@@ -67,6 +67,13 @@ impl Ahead {
     ) -> Vec<SessionRow> {
         read.retain(|row| !self.sessions.contains_key(&row.session));
         read.extend(self.sessions.values().flatten().filter(|row| wanted(row)).cloned());
+        read
+    }
+
+    /// As [`Ahead::sessions`], of each no more than a calendar asks for.
+    pub(super) fn turns(&self, mut read: Vec<Turn>, wanted: impl Fn(&Turn) -> bool) -> Vec<Turn> {
+        read.retain(|turn| !self.sessions.contains_key(&turn.session));
+        read.extend(self.sessions.values().flatten().map(Turn::from).filter(wanted));
         read
     }
 

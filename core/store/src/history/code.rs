@@ -2,11 +2,13 @@
 
 use barwright_domain::call::Amount;
 use barwright_domain::catalogue::Muscle;
-use barwright_domain::history::{DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey};
+use barwright_domain::history::{
+    DonePart, DoneSet, MuscleTally, Outcome, SessionRow, SetKey, Turn,
+};
 use barwright_domain::quantity::{Distance, Mass, Reserve, Seconds};
 use barwright_domain::session::{EntryId, PlanPlace, SetId};
 use barwright_domain::volume::{Count, Sides, Tally};
-use rusqlite::types::Type;
+use rusqlite::types::{Type, ValueRef};
 use rusqlite::{Error, Result, Row};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
@@ -146,8 +148,9 @@ pub(super) const SESSION: &str =
 /// How many those are.
 const SESSION_COLUMNS: usize = 11;
 
-/// Reads a row of [`SESSION`] with `sum` and one of its numbers behind it.
-pub(super) fn session(row: &Row<'_>) -> Result<(SessionRow, u64)> {
+/// Reads a row of [`SESSION`] with `sum` and one of its numbers behind it, as a calendar asks for it:
+/// the counts of muscles are held against the digest with the rest, and not taken apart.
+pub(super) fn turn(row: &Row<'_>) -> Result<(Turn, u64)> {
     if digest::of_row(row, SESSION_COLUMNS)? != row.get::<_, u32>(SESSION_COLUMNS)? {
         return Err(digest::mismatch("a session"));
     }
@@ -155,6 +158,14 @@ pub(super) fn session(row: &Row<'_>) -> Result<(SessionRow, u64)> {
         0 => None,
         plan => Some(PlanPlace { plan, week: row.get(4)?, session: row.get(5)? }),
     };
+    let over = row.get_ref(10)? != ValueRef::Null;
+    let turn = Turn { session: row.get(0)?, day: row.get(1)?, title: row.get(2)?, place, over };
+    Ok((turn, row.get(SESSION_COLUMNS + 1)?))
+}
+
+/// Reads a row of [`SESSION`] with `sum` and one of its numbers behind it.
+pub(super) fn session(row: &Row<'_>) -> Result<(SessionRow, u64)> {
+    let (Turn { session, day, title, place, .. }, nth) = turn(row)?;
     let outcome = match row.get::<_, Option<String>>(10)? {
         Some(tallies) => Some(Outcome {
             seconds: row.get(7)?,
@@ -164,15 +175,8 @@ pub(super) fn session(row: &Row<'_>) -> Result<(SessionRow, u64)> {
         }),
         None => None,
     };
-    let session = SessionRow {
-        session: row.get(0)?,
-        day: row.get(1)?,
-        title: row.get(2)?,
-        place,
-        week_kind: from_word(row.get_ref(6)?.as_str().map_err(unreadable)?)?,
-        outcome,
-    };
-    Ok((session, row.get(SESSION_COLUMNS + 1)?))
+    let week_kind = from_word(row.get_ref(6)?.as_str().map_err(unreadable)?)?;
+    Ok((SessionRow { session, day, title, place, week_kind, outcome }, nth))
 }
 
 /// Tallies as text: a muscle and eight counts, for sets of six repetitions and more and then for

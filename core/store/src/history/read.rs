@@ -5,9 +5,9 @@ use std::ops::RangeInclusive;
 
 use barwright_domain::catalogue::Muscle;
 use barwright_domain::history::{
-    DoneSet, MuscleTally, Record, SessionRow, SetKey, first_day, week_of,
+    DoneSet, MuscleTally, Record, SessionRow, SetKey, Turn, first_day, week_of,
 };
-use barwright_domain::session::{EntryId, SetId};
+use barwright_domain::session::{EntryId, PlanPlace, SetId};
 use barwright_domain::volume::{Tally, Week};
 use rusqlite::{Params, Row};
 
@@ -139,7 +139,7 @@ impl<'a> History<'a> {
             code::SESSION
         );
         let more = self.ahead.more().saturating_add(1);
-        let rows = self.rows(&sql, (day, more), code::session)?;
+        let rows = self.rows(&sql, (day, more), code::turn)?;
         let below = self.number(
             "SELECT nth_by_day FROM session WHERE day < ?1
              ORDER BY day DESC, session DESC LIMIT 1",
@@ -151,8 +151,8 @@ impl<'a> History<'a> {
         let last = if full { numbers.pop() } else { None };
         self.none_between(below, numbers, last, "session")?;
         let read = rows.into_iter().map(|(row, _)| row).collect();
-        let sessions = self.ahead.sessions(read, |row| row.day >= day);
-        Ok(sessions.iter().min_by_key(|row| (row.day, row.session)).map(|row| row.session))
+        let turns = self.ahead.turns(read, |turn| turn.day >= day);
+        Ok(turns.iter().min_by_key(|turn| (turn.day, turn.session)).map(|turn| turn.session))
     }
 
     /// The sets of a session, in the order of its exercises.
@@ -328,12 +328,38 @@ impl<'a> History<'a> {
         plan: Seq,
         weeks: RangeInclusive<u16>,
     ) -> Result<Vec<SessionRow>, StoreError> {
+        let read = self.of_plan(plan, &weeks, code::session)?;
+        let mut sessions = self.ahead.sessions(read, |row| is_in(row.place.as_ref(), plan, &weeks));
+        sessions.sort_by_key(|row| (at(row.place.as_ref()), row.session));
+        Ok(sessions)
+    }
+
+    /// All sessions of a plan, in the log's order.
+    ///
+    /// # Errors
+    /// As [`Store::history`].
+    pub fn turns_of_plan(&self, plan: Seq) -> Result<Vec<Turn>, StoreError> {
+        let weeks = 0..=u16::MAX;
+        let read = self.of_plan(plan, &weeks, code::turn)?;
+        let mut turns = self.ahead.turns(read, |turn| is_in(turn.place.as_ref(), plan, &weeks));
+        turns.sort_by_key(|turn| turn.session);
+        Ok(turns)
+    }
+
+    /// The sessions of a plan in a run of its weeks without what is queued, once it is certain that
+    /// none is missing among them or beside them.
+    fn of_plan<T>(
+        &self,
+        plan: Seq,
+        weeks: &RangeInclusive<u16>,
+        read: impl FnMut(&Row<'_>) -> rusqlite::Result<(T, u64)>,
+    ) -> Result<Vec<T>, StoreError> {
         let sql = format!(
             "SELECT {}, sum, nth_by_place FROM session
              WHERE plan = ?1 AND week BETWEEN ?2 AND ?3 ORDER BY week, number, session",
             code::SESSION
         );
-        let rows = self.rows(&sql, (plan, weeks.start(), weeks.end()), code::session)?;
+        let rows = self.rows(&sql, (plan, weeks.start(), weeks.end()), read)?;
         let below = self.number(
             "SELECT nth_by_place FROM session WHERE (plan, week) < (?1, ?2)
              ORDER BY plan DESC, week DESC, number DESC, session DESC LIMIT 1",
@@ -344,15 +370,7 @@ impl<'a> History<'a> {
              ORDER BY plan, week, number, session LIMIT 1",
             (plan, weeks.end()),
         )?;
-        let read = self.sessions(below, rows, above)?;
-        let at = |row: &SessionRow| {
-            row.place.as_ref().map(|place| (place.plan, place.week, place.session))
-        };
-        let mut sessions = self.ahead.sessions(read, |row| {
-            at(row).is_some_and(|(of, week, _)| of == plan && weeks.contains(&week))
-        });
-        sessions.sort_by_key(|row| (at(row), row.session));
-        Ok(sessions)
+        self.sessions(below, rows, above)
     }
 
     /// The sessions begun from one day to another, both included, in the log's order.
@@ -463,12 +481,12 @@ impl<'a> History<'a> {
     }
 
     /// Sessions, once it is certain that none is missing among them or beside them.
-    fn sessions(
+    fn sessions<T>(
         &self,
         below: Option<u64>,
-        rows: Vec<(SessionRow, u64)>,
+        rows: Vec<(T, u64)>,
         above: Option<u64>,
-    ) -> Result<Vec<SessionRow>, StoreError> {
+    ) -> Result<Vec<T>, StoreError> {
         let numbers = rows.iter().map(|(_, nth)| *nth).collect();
         self.none_between(below, numbers, above, "session")?;
         Ok(rows.into_iter().map(|(row, _)| row).collect())
@@ -572,6 +590,16 @@ impl<'a> History<'a> {
 
 /// Past every number of the log.
 const END: Seq = i64::MAX as u64;
+
+/// A place as numbers, in the order that sessions of plans are read in.
+fn at(place: Option<&PlanPlace>) -> Option<(u64, u16, u16)> {
+    place.map(|place| (place.plan, place.week, place.session))
+}
+
+/// Whether a place is in these weeks of a plan.
+fn is_in(place: Option<&PlanPlace>, plan: Seq, weeks: &RangeInclusive<u16>) -> bool {
+    place.is_some_and(|place| place.plan == plan && weeks.contains(&place.week))
+}
 
 /// Keeps the sets of the sessions that `keep` says, by their place from the newest, from 0, and their
 /// number. The newest session comes first.
