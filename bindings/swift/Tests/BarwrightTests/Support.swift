@@ -8,10 +8,17 @@ func reading(after ms: Int64 = 0) -> Reading {
         wallMs: 1_794_297_600_000 + ms, offsetMinutes: 0, bootMs: 3_600_000 + ms, bootId: "first")
 }
 
+/// Where the tests' folders lie: gone with what is in it when the tests are over.
+private let allFolders: URL = {
+    let folder = FileManager.default.temporaryDirectory
+        .appendingPathComponent("barwright-tests-\(ProcessInfo.processInfo.processIdentifier)")
+    atexit { try? FileManager.default.removeItem(at: allFolders) }
+    return folder
+}()
+
 /// A folder of its own for one test.
 func freshFolder() throws -> URL {
-    let folder = FileManager.default.temporaryDirectory
-        .appendingPathComponent("barwright-\(UUID().uuidString)")
+    let folder = allFolders.appendingPathComponent(UUID().uuidString)
     try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
     return folder
 }

@@ -13,8 +13,13 @@ fun reading(afterMs: Long = 0) = Reading(
     bootId = "first",
 )
 
+/** Where the tests' folders lie: gone with what is in it when the tests are over. */
+private val allFolders: File = Files.createTempDirectory("barwright").toFile().also { folder ->
+    Runtime.getRuntime().addShutdownHook(Thread { folder.deleteRecursively() })
+}
+
 /** A folder of its own for one test. */
-fun freshFolder(): File = Files.createTempDirectory("barwright").toFile().apply { deleteOnExit() }
+fun freshFolder(): File = Files.createTempDirectory(allFolders.toPath(), "test").toFile()
 
 /** A file that is not there yet. */
 fun freshPath(): String = File(freshFolder(), "log.db").path
