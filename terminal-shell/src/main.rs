@@ -161,7 +161,7 @@ fn main() -> ExitCode {
         Err(Failure { text, status }) => {
             if !text.is_empty() {
                 // Nothing is left to do where not even this can be written.
-                let _ = writeln!(io::stderr(), "{text}");
+                let _ = writeln!(io::stderr(), "{}", commands::seen(&text));
             }
             ExitCode::from(status)
         }

@@ -52,6 +52,35 @@ fn faults_go_to_standard_error_with_exit_2() {
     assert!(String::from_utf8_lossy(&missing.stderr).contains("no-such-file.toml"));
 }
 
+/// Escapes written as such reach the terminal in no form: not by a name, a key, nor an error about them.
+#[test]
+fn what_is_not_seen_is_refused_and_never_written_out() {
+    let bad = "\\u001b]0;owned\\u0007\\u202e\\nforged";
+    let in_a_name = PLAN.replace("Monday", bad);
+    let in_a_lift = PLAN.replace("Back squat", bad);
+    let in_a_key = PLAN.replace("rest =", &format!("\"{bad}\" ="));
+    let in_a_quantity = PLAN.replace("75 %", &format!("75{bad} %"));
+    for (nth, text) in [in_a_name, in_a_lift, in_a_key, in_a_quantity].iter().enumerate() {
+        let path = file(&format!("hidden-{nth}.toml"), text);
+        for command in [["plan", "check"], ["plan", "show"], ["plan", "adopt"]] {
+            let store = file(&format!("hidden-{nth}.db"), "");
+            std::fs::remove_file(&store).expect("it was made");
+            let output = barwright(&[command[0], command[1], &path, "--store", &store]);
+            assert_eq!(output.status.code(), Some(2), "{output:?}");
+            let said = String::from_utf8(output.stderr).expect("it is text");
+            let hidden = |c: &char| *c != '\n' && barwright_domain::shown::is_hidden(*c);
+            assert_eq!(said.chars().find(hidden), None, "{said:?}");
+            assert!(!said.lines().any(|line| line.starts_with("forged")), "{said}");
+            assert!(output.stdout.is_empty());
+        }
+    }
+    // And where the file quotes it raw in a comment, the line that is shown has it not.
+    let raw = PLAN.replace("reps = 5", "rep = 5 # \u{202e}raw");
+    let output = barwright(&["plan", "check", &file("hidden-raw.toml", &raw)]);
+    let said = String::from_utf8(output.stderr).expect("it is text");
+    assert!(said.contains("rep = 5 #  raw"), "{said}");
+}
+
 const JUMPS: &str = "name = \"Boathouse\"\nweeks = 2\n\n[[session]]\nname = \"Monday\"\n\n\
                      [[session.exercise]]\nname = \"Back squat\"\nsets = 4\nreps = 5\n\
                      load.by_week = [\"60 %\", \"70 %\"]\n";

@@ -119,15 +119,17 @@ fn code_of(refusal: &Refusal) -> RefusalCode {
             RefusalCode::NothingLeft
         }
         Refusal::SheetTooLarge | Refusal::TooMany => RefusalCode::TooMany,
-        Refusal::WrongKind | Refusal::OutOfRange | Refusal::NothingDone | Refusal::BadText => {
-            RefusalCode::BadValue
-        }
+        Refusal::WrongKind
+        | Refusal::OutOfRange
+        | Refusal::NothingDone
+        | Refusal::BadText
+        | Refusal::BelowNothing => RefusalCode::BadValue,
         Refusal::LoadNeeded => RefusalCode::LoadNeeded,
         Refusal::NoSuchEntry | Refusal::NoSuchPart => RefusalCode::NotHere,
         Refusal::CannotMake(_) | Refusal::NotExact { .. } | Refusal::NoSuchPin => {
             RefusalCode::CannotMake
         }
-        Refusal::OverSupported { .. } => RefusalCode::Ask,
+        Refusal::OverSupported { .. } | Refusal::FarFromRecorded { .. } => RefusalCode::Ask,
         Refusal::AlreadyThere | Refusal::NoRest | Refusal::AlreadySo | Refusal::AlreadyStarted => {
             RefusalCode::AlreadySo
         }

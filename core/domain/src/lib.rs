@@ -24,5 +24,6 @@ pub mod progress;
 pub mod quantity;
 pub mod session;
 pub mod settle;
+pub mod shown;
 pub mod text;
 pub mod volume;

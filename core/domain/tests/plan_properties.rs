@@ -31,8 +31,8 @@ fn slug() -> impl Strategy<Value = String> {
 }
 
 fn text() -> impl Strategy<Value = String> + Clone {
-    // Quotes, escapes, other scripts, and the words that loads are made of.
-    "[a-zA-Z0-9é\"\\\\#%+\u{7}-]([ a-z0-9'=\\[\\]{}.,\t日-]{0,18}[a-z0-9]| with %| of x)?"
+    // Quotes, a tab, other scripts, and the words that loads are made of.
+    "[a-zA-Z0-9é\"\\\\#%+-]([ a-z0-9'=\\[\\]{}.,\t日-]{0,18}[a-z0-9]| with %| of x)?"
 }
 
 fn percent() -> impl Strategy<Value = Percent> {

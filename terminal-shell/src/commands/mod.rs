@@ -16,6 +16,7 @@ use std::sync::Arc;
 
 use barwright_app::contract::EngineError;
 use barwright_app::{Engine, demo};
+use barwright_domain::shown::plain;
 
 use crate::{clock, place};
 
@@ -60,10 +61,15 @@ impl From<io::Error> for Failure {
     }
 }
 
-/// Writes a text out.
+/// Writes a text out, line by line: nothing in it reaches the terminal but what is seen.
 pub(crate) fn say(out: &mut impl Write, text: &str) -> Result<(), Failure> {
-    out.write_all(text.as_bytes())?;
+    out.write_all(seen(text).as_bytes())?;
     Ok(out.flush()?)
+}
+
+/// A text of lines as it is seen: names come from files, and could turn the terminal round.
+pub(crate) fn seen(text: &str) -> String {
+    text.split('\n').map(plain).collect::<Vec<_>>().join("\n")
 }
 
 /// Whose records, and how numbers are written.

@@ -366,6 +366,30 @@ fn plain(screen: &Screen, ui: &Ui, width: u16, height: u16) -> TestBackend {
     backend
 }
 
+/// What is not seen is not written either: a name can't command the terminal, nor turn a line round.
+#[test]
+fn nothing_hidden_reaches_the_terminal() {
+    let mut hostile = floor();
+    let bad = "\u{1b}]0;owned\u{7}a\u{202e}b\u{9b}31m\u{2066}c\u{200f}";
+    for text in [
+        &mut hostile.title,
+        &mut hostile.bar.total,
+        &mut hostile.bar.change,
+        &mut hostile.call.exercise,
+        &mut hostile.call.sentence,
+        &mut hostile.call.last,
+    ] {
+        *text = bad.to_owned();
+    }
+    let seen = drawn(&Screen::Floor { floor: hostile }, &Ui::default(), NONE, 80, 24);
+    let cells = seen.buffer().content();
+    assert!(cells.iter().any(|cell| cell.symbol() == "b"));
+    let hidden = |cell: &&ratatui::buffer::Cell| {
+        cell.symbol().chars().any(barwright_domain::shown::is_hidden)
+    };
+    assert_eq!(cells.iter().find(hidden), None);
+}
+
 #[test]
 fn the_floor_in_80_by_24() {
     let ui = Ui::default();

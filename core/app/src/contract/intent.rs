@@ -174,6 +174,10 @@ pub enum Intent {
         /// Repetitions with a spotter's help.
         #[serde(default)]
         helped: u32,
+        /// A load far from the recorded one is meant: without it the engine asks first.
+        #[serde(default)]
+        #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+        sure: bool,
     },
     /// Leave the current set out, or what is left of its parts.
     SkipSet,

@@ -45,7 +45,7 @@ use serde::{Deserialize, Serialize};
 
 /// The version of this contract: raised by every change to what crosses to a shell, and by a change
 /// of meaning that no name or type shows.
-pub const CONTRACT_VERSION: u32 = 6;
+pub const CONTRACT_VERSION: u32 = 7;
 
 /// What a call to the engine comes to: a whole screen, what it is of, and what the device is to do.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

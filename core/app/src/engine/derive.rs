@@ -251,6 +251,7 @@ load = "body"
             set: SetId { entry: EntryId(0), set: 1 },
             part: 0,
             to: RecordedSet { amount: Some(Amount::Reps(4)), ..RecordedSet::default() },
+            sure: false,
         });
         let set_up = vec!["pins 7".into()];
         let note = Step::Do(Command::NoteSetUp { entry: EntryId(0), set_up });

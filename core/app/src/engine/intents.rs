@@ -13,6 +13,7 @@ use barwright_domain::session::{
     self, Command, Cursor, Ending, EntryId, Event, Guard, Kit, Reading, RecordedSet, Refusal, Run,
     SetRun, SwapCause,
 };
+use barwright_domain::shown::plain;
 use barwright_store::Store;
 
 use super::codec;
@@ -32,10 +33,13 @@ pub(super) enum Appends {
 /// A tap that may be asked about, said again as meant.
 pub(super) fn all_the_same(intent: &Intent) -> Option<Intent> {
     let mut again = match intent {
-        Intent::ChangeLoad { .. } | Intent::Write { .. } => intent.clone(),
+        Intent::ChangeLoad { .. } | Intent::Write { .. } | Intent::Correct { .. } => intent.clone(),
         _ => return None,
     };
-    if let Intent::ChangeLoad { sure, .. } | Intent::Write { sure, .. } = &mut again {
+    if let Intent::ChangeLoad { sure, .. }
+    | Intent::Write { sure, .. }
+    | Intent::Correct { sure, .. } = &mut again
+    {
         *sure = true;
     }
     Some(again)
@@ -139,7 +143,7 @@ impl Deciding<'_> {
                     last,
                 })
             }
-            Intent::Correct { part, amount, load, left_halves, ended, helped } => {
+            Intent::Correct { part, amount, load, sure, left_halves, ended, helped } => {
                 let no_part = || self.refused(Refusal::NoSuchPart);
                 let (cursor, session) = part::named(&part).ok_or_else(no_part)?;
                 let run = self.held.state.run().ok_or_else(|| self.refused(Refusal::NoSession))?;
@@ -160,6 +164,7 @@ impl Deciding<'_> {
                 Command::Correct {
                     set: cursor.set,
                     part: cursor.part,
+                    sure,
                     to: RecordedSet {
                         amount,
                         load: load.map(|load| self.mass(&load)).transpose()?,
@@ -270,10 +275,10 @@ impl Deciding<'_> {
                     "" => None,
                     of => Some(self.entry_named(of)?),
                 };
-                self.decide(&Command::Note { entry, text: text.to_owned() })
+                self.decide(&Command::Note { entry, text: plain(text) })
             }
             "set-up" => {
-                let set_up = text.split([';', '\n']).map(|line| line.trim().to_owned());
+                let set_up = text.split([';', '\n']).map(|line| plain(line.trim()));
                 let set_up = set_up.filter(|line| !line.is_empty()).collect();
                 self.decide(&Command::NoteSetUp { entry: self.entry_named(of)?, set_up })
             }
@@ -439,7 +444,8 @@ impl Deciding<'_> {
             }
             Arrange::Again { again } => Arrangement::Again { at: here, again: *again },
             Arrange::Travel { weeks } => {
-                let weeks = u16::try_from((*weeks).min(MOST_AWAY)).unwrap_or(0);
+                let few = u16::try_from(*weeks).ok().filter(|_| *weeks <= MOST_AWAY);
+                let weeks = few.ok_or_else(|| self.refused(Refusal::OutOfRange))?;
                 Arrangement::Travel { week: here.week, weeks }
             }
         };

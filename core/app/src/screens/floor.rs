@@ -279,6 +279,7 @@ impl<'a> Correcting<'a> {
             part: self.name.to_owned(),
             amount: draft.amount,
             load: draft.load.clone(),
+            sure: false,
             left_halves,
             ended: ended(self.done.ending),
             helped: u32::from(self.done.helped),

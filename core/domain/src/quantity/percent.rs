@@ -7,6 +7,7 @@ use super::decimal::{self, Numerals};
 use super::mass::{Mass, Rounding};
 use super::reps::{Range, split_range};
 use super::unreadable::{Kind, Problem, Unreadable};
+use crate::shown::excerpt;
 
 /// A percentage in hundredths of a percent, −100 % to 300 %.
 ///
@@ -97,7 +98,7 @@ impl Percent {
         // Places are characters of the part: what stands before it is added.
         let within = |unreadable: Unreadable, before: usize| Unreadable {
             at: unreadable.at + before,
-            text: text.chars().take(80).collect(),
+            text: excerpt(text),
             ..unreadable
         };
         let before_high = text.chars().count() - high.chars().count();

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::shown::excerpt;
+
 /// What was being read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -83,6 +85,6 @@ impl Unreadable {
     pub(crate) fn at(kind: Kind, text: &str, place: &str, problem: Problem) -> Self {
         let offset = text.len().saturating_sub(place.len());
         let at = text.char_indices().take_while(|(i, _)| *i < offset).count();
-        Self { kind, text: text.chars().take(80).collect(), at, problem }
+        Self { kind, text: excerpt(text), at, problem }
     }
 }

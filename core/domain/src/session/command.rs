@@ -52,6 +52,8 @@ pub enum Command {
         part: u16,
         /// What it really came to.
         to: Set,
+        /// Whether a load far from the recorded one is meant.
+        sure: bool,
     },
     /// Leave the current set out, or what is left of its parts.
     SkipSet,

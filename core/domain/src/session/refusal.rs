@@ -66,6 +66,15 @@ pub enum Refusal {
         /// What they support.
         supported: Mass,
     },
+    /// A load below nothing, or more help than there is body.
+    #[error("no load is that small")]
+    BelowNothing,
+    /// A load that was put right is far from the one that was recorded: it asks first.
+    #[error("far from {recorded:?}")]
+    FarFromRecorded {
+        /// The one that was recorded.
+        recorded: Mass,
+    },
     /// The stack has no such place.
     #[error("no such pin")]
     NoSuchPin,

@@ -118,6 +118,11 @@ pub enum Problem {
     },
     /// A text or list with nothing in it.
     Empty,
+    /// A character in a text that is not seen.
+    Hidden {
+        /// The character.
+        character: char,
+    },
     /// A text of too many characters.
     TooLong {
         /// The most characters.

@@ -14,6 +14,7 @@ use crate::quantity::{
     Distance, Length, Mass, MassUnit, Numerals, Percent, Range as Span, RepRange, Reserve, Rpe,
     Seconds, Tempo, Unreadable,
 };
+use crate::shown::{excerpt, is_hidden};
 
 /// The faults found so far.
 pub(super) struct Faults {
@@ -165,7 +166,7 @@ impl<'a> Table<'a> {
     pub(super) fn refuse_unknown_keys(&self) {
         for key in self.unknown_keys() {
             let problem = Problem::UnknownKey {
-                key: key.name.chars().take(80).collect(),
+                key: excerpt(&key.name),
                 nearest: self.nearest_key(&key.name),
                 known: self.shape.keys.iter().map(|known| known.name).collect(),
             };
@@ -245,10 +246,16 @@ impl<'a> Item<'a> {
     /// A text of any length; where it is none, a fault says what is read here.
     pub fn any_text(&self, expected: Expected) -> Option<&'a str> {
         let text = self.value.as_str();
-        if text.is_none() {
+        let Some(text) = text else {
             self.wrong_type(expected);
+            return None;
+        };
+        // A tab is a space to whoever shows it.
+        if let Some(character) = text.chars().find(|c| is_hidden(*c) && *c != '\t') {
+            self.fault(Problem::Hidden { character });
+            return None;
         }
-        text
+        Some(text)
     }
 
     /// A whole number within bounds.
@@ -316,7 +323,7 @@ impl<'a> Item<'a> {
         let place = words.iter().position(|known| *known == word);
         if place.is_none() {
             self.fault(Problem::UnknownWord {
-                word: word.chars().take(80).collect(),
+                word: excerpt(word),
                 nearest: self.nearest(word, words.iter().copied()),
                 known: words.to_vec(),
             });
@@ -350,7 +357,7 @@ impl<'a> Item<'a> {
         // Once no more faults are kept, the search for what was meant is saved too: a file of
         // nothing but wrong names takes no longer.
         let nearest = if self.faults.open() { nearest(name) } else { None };
-        let name = name.chars().take(80).collect();
+        let name = excerpt(name);
         self.fault(Problem::UnknownName { name, nearest, what });
     }
 

@@ -10,6 +10,7 @@ use super::fault::{Fault, Piece, Problem, Syntax};
 use super::item::{Faults, Table};
 use super::places::Places;
 use super::shape::Shape;
+use crate::shown::excerpt;
 
 /// Reads a file of bytes; see [`read`].
 ///
@@ -160,7 +161,7 @@ fn without_line(text: &str, at: usize) -> Option<String> {
 fn syntax(error: &toml_span::Error, places: &Places) -> (Range<usize>, Syntax) {
     let mut span = error.span.start..error.span.end;
     let first_line = |first: &Span| places.line_column(first.start).0;
-    let cut = |name: &str| name.chars().take(80).collect();
+    let cut = |name: &str| excerpt(name);
     let syntax = match &error.kind {
         ErrorKind::UnexpectedEof => Syntax::EndsEarly,
         ErrorKind::ExceededDepthLimit => Syntax::TooDeep,

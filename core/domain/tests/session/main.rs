@@ -68,8 +68,33 @@ fn back_offs_follow_the_top_set_that_was_really_done() {
         set: SetId { entry: EntryId(0), set: 0 },
         part: 0,
         to: RecordedSet { load: Some(kg("150")), ..RecordedSet::default() },
+        sure: false,
     });
     assert_eq!(floor.called(), kg("135"));
+}
+
+/// A slip of the thumb adds a digit or loses one: it is asked about. Less than nothing can't be lifted.
+#[test]
+fn a_correction_far_from_what_was_recorded_is_asked_about() {
+    let mut floor =
+        Floor::begin(sheet(vec![alone(entry(0, "Deadlift", vec![call(1, "100", "5"); 2]))]));
+    floor.tap(Command::Record(RecordedSet::default()));
+    let correct = |load: &str, sure| Command::Correct {
+        set: SetId { entry: EntryId(0), set: 0 },
+        part: 0,
+        to: RecordedSet { load: Some(kg(load)), ..RecordedSet::default() },
+        sure,
+    };
+    let recorded = kg("100");
+    for far in ["1000", "200.5", "49.5", "10", "0"] {
+        let refused = floor.try_tap(correct(far, false)).unwrap_err();
+        assert_eq!(refused, Refusal::FarFromRecorded { recorded }, "{far}");
+    }
+    for sure in [false, true] {
+        assert_eq!(floor.try_tap(correct("-60", sure)).unwrap_err(), Refusal::BelowNothing);
+    }
+    floor.tap(correct("50", false));
+    floor.tap(correct("200", true));
 }
 
 #[test]

@@ -3,6 +3,7 @@
 use std::ops::Range;
 
 use barwright_domain::quantity::Kind;
+use barwright_domain::shown::is_hidden;
 use barwright_domain::text::{Expected, Fault, Found, Piece, Problem, RowKind, Syntax};
 
 use super::{quantity, words};
@@ -62,7 +63,7 @@ pub(super) fn underlined(column: usize, span: Range<usize>, text: &str) -> (Stri
     let length = text.get(span).map_or(1, |part| part.chars().count().max(1));
     let skip = if before > WINDOW / 2 { before - WINDOW / 4 } else { 0 };
     // A tab or a control character would move the carets away from their place.
-    let plain = |c: char| if c.is_control() { ' ' } else { c };
+    let plain = |c: char| if is_hidden(c) { ' ' } else { c };
     let shown: String = line.chars().skip(skip).take(WINDOW).map(plain).collect();
     let shown = shown.trim_end().to_owned();
     let carets = length.min(WINDOW.saturating_sub(before - skip).max(1));
@@ -152,6 +153,10 @@ fn of(problem: &Problem) -> (String, String) {
             },
         ),
         Problem::Empty => ("there is nothing in it".into(), "Fill it in, or take it out.".into()),
+        Problem::Hidden { character } => (
+            format!("“{}” can't stand in a text", character.escape_unicode()),
+            "Take it out: it is not seen and changes what is.".into(),
+        ),
         Problem::TooLong { most } => {
             ("this text is too long".into(), format!("Write at most {most} characters."))
         }

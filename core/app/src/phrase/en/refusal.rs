@@ -48,6 +48,10 @@ pub fn of(refusal: &Refusal, unit: MassUnit, numerals: Numerals) -> String {
                  the same?",
             mass(*supported)
         ),
+        Refusal::BelowNothing => "No load can be that small. Nothing was changed.".into(),
+        Refusal::FarFromRecorded { recorded } => {
+            format!("That is far from the {} that were recorded. Is it right?", mass(*recorded))
+        }
         Refusal::NoSuchPin => "The stack here has no such pin. Choose one of its own.".into(),
         Refusal::NoRest => "No rest is running.".into(),
         Refusal::AlreadySo | Refusal::AlreadyStarted => "It is so already.".into(),

@@ -9,6 +9,7 @@ use crate::call::{
 };
 use crate::catalogue::{Counting, Exercise};
 use crate::quantity::{Numerals, Percent, Range, RepRange, Reserve, Rpe, Seconds, Tempo};
+use crate::shown::excerpt;
 use crate::text::{Expected, Found, Item, Problem, Shape, Table};
 
 /// The pause between the parts of a set where the plan names none (common practice: 15–20 s).
@@ -387,7 +388,7 @@ fn test_step(item: &Item<'_>) -> Option<Percent> {
         } else {
             return Ok(step);
         };
-        let text = text.chars().take(80).collect();
+        let text = excerpt(text);
         Err(Unreadable { kind: Kind::Percent, text, at: 0, problem })
     })
 }

@@ -8,6 +8,7 @@ use crate::call::{HowMany, LoadCall, MaxOf, Stop};
 use crate::quantity::{
     Distance, Mass, Numerals, Percent, Range, RepRange, Reps, Reserve, Seconds, Unreadable,
 };
+use crate::shown::excerpt;
 use crate::text::{Expected, Found, Item, Problem};
 
 const POINT: Numerals = Numerals::Point;
@@ -106,7 +107,7 @@ fn positive(text: &str) -> Result<Mass, Unreadable> {
         let start = text.len() - text.trim_start().len();
         let at = text.get(..start).map_or(0, |before| before.chars().count());
         let problem = crate::quantity::Problem::TooSmall { least: "0 kg".into() };
-        let text = text.chars().take(80).collect();
+        let text = excerpt(text);
         return Err(Unreadable { kind: crate::quantity::Kind::Mass, text, at, problem });
     }
     Ok(mass)

@@ -69,8 +69,8 @@ pub fn decide(state: &State, command: &Command, at: &Reading) -> Result<Vec<Even
         }
         // A note may be written after the end, and a set put right on the tally.
         Command::Note { entry, text } => note(state.run().ok_or(Refusal::NoSession)?, *entry, text),
-        Command::Correct { set, part, to } => {
-            record::correct(state.run().ok_or(Refusal::NoSession)?, *set, *part, to)
+        Command::Correct { set, part, to, sure } => {
+            record::correct(state.run().ok_or(Refusal::NoSession)?, *set, *part, to, *sure)
         }
         other => running(state.running().ok_or(Refusal::NoSession)?, other, at),
     }

@@ -95,7 +95,13 @@ pub(super) fn record(run: &Run, said: &Set, at: &Reading) -> Result<Vec<Event>, 
 
 /// Puts an earlier part right. What is not said stays as it was, but for effort: a call taken back
 /// is a call not made.
-pub(super) fn correct(run: &Run, id: SetId, part: u16, to: &Set) -> Result<Vec<Event>, Refusal> {
+pub(super) fn correct(
+    run: &Run,
+    id: SetId,
+    part: u16,
+    to: &Set,
+    sure: bool,
+) -> Result<Vec<Event>, Refusal> {
     let entry = run.entries.get(&id.entry).ok_or(Refusal::NoSuchEntry)?;
     let set = set_of(run, id)?;
     let was = set.parts.get(usize::from(part)).ok_or(Refusal::NoSuchPart)?;
@@ -105,7 +111,10 @@ pub(super) fn correct(run: &Run, id: SetId, part: u16, to: &Set) -> Result<Vec<E
     }
     check_bounds(&amount, to)?;
     let load = match to.load {
-        Some(figure) => load_of(run, entry, figure, true, Some(&was.done.load))?,
+        Some(figure) => {
+            check_correction(&was.done.load, figure, sure)?;
+            load_of(run, entry, figure, true, Some(&was.done.load))?
+        }
         None => was.done.load.clone(),
     };
     let done = Done { amount, load, left: to.left, ending: to.ending, helped: to.helped };
@@ -117,6 +126,32 @@ pub(super) fn correct(run: &Run, id: SetId, part: u16, to: &Set) -> Result<Vec<E
     // Shares of the top set that are still to come follow it.
     events.extend(top.and_then(|load| after_top(run, id.entry, &load)));
     Ok(events)
+}
+
+/// How many times the recorded load, or what part of it, a correction may come to unasked: a slip of
+/// the thumb adds a digit or loses one (common practice: none).
+const FAR: i64 = 2;
+
+/// Whether a recorded load can be put right to this figure.
+fn check_correction(was: &Load, figure: Mass, sure: bool) -> Result<(), Refusal> {
+    let least = match (was.body, was.counting) {
+        (Some(body), _) => body.share.of(body.mass).and_then(|body| Mass::ZERO.checked_sub(body)),
+        // Of how much body help is taken off is not known.
+        (None, Counting::Added) => Some(figure),
+        (None, _) => Some(Mass::ZERO),
+    };
+    if figure < least.ok_or(Refusal::OutOfRange)? {
+        return Err(Refusal::BelowNothing);
+    }
+    let recorded = was.figure.filter(|recorded| *recorded > Mass::ZERO && !sure);
+    let Some(recorded) = recorded else { return Ok(()) };
+    let double = |mass: Mass| mass.checked_mul(FAR).ok_or(Refusal::OutOfRange);
+    // What hangs on a belt may go from a little to much, and to nothing.
+    let is_far = match was.counting {
+        Counting::Added => false,
+        _ => figure > double(recorded)? || double(figure)? < recorded,
+    };
+    if is_far { Err(Refusal::FarFromRecorded { recorded }) } else { Ok(()) }
 }
 
 /// Of a single that failed nothing was done.
