@@ -31,6 +31,8 @@ enum Writing {
     PlanFile,
     /// The path of a gym file.
     GymFile,
+    /// The path of a file to save what is made by hand in: its text.
+    SaveAs(String),
 }
 
 /// A ring that was asked for.
@@ -175,8 +177,8 @@ impl App {
             KeyCode::Char('=') => Press::Char('+'),
             KeyCode::Char('_') => Press::Char('-'),
             KeyCode::Char(one) if !control => Press::Char(one),
-            KeyCode::Right if self.on_floor() => Press::Char('+'),
-            KeyCode::Left if self.on_floor() => Press::Char('-'),
+            KeyCode::Right if self.on_floor() || self.on_form() => Press::Char('+'),
+            KeyCode::Left if self.on_floor() || self.on_form() => Press::Char('-'),
             KeyCode::Enter => Press::Enter,
             KeyCode::Esc => Press::Escape,
             other => {
@@ -220,6 +222,10 @@ impl App {
     fn on_floor(&self) -> bool {
         matches!(&self.shown.screen, Screen::Floor { floor } if floor.panel.is_none())
             && self.ui.over == Over::Nothing
+    }
+
+    fn on_form(&self) -> bool {
+        matches!(self.shown.screen, Screen::Form { .. }) && self.ui.over == Over::Nothing
     }
 
     fn bound(&self, press: Press) -> Option<Action> {
@@ -389,6 +395,10 @@ impl App {
         let chosen = screens::selectable(&self.shown.screen, self.ui.over);
         let field = match self.ui.selected.and_then(|at| chosen.get(at)) {
             Some(Selectable::Field(field)) => field,
+            Some(Selectable::Form(row)) => match &row.field {
+                Some(field) => field,
+                None => return false,
+            },
             _ => return false,
         };
         self.writing = Some(Writing::Field(field.id.clone()));
@@ -411,6 +421,12 @@ impl App {
     }
 
     fn open_file(&mut self) {
+        if let Screen::Form { form } = &self.shown.screen {
+            let Some(file) = &form.file else { return };
+            self.writing = Some(Writing::SaveAs(file.text.clone()));
+            self.ui.editor = Some(Editor::new("Save as", &file.name, &file.name));
+            return;
+        }
         let (label, hint, writing) = match &self.shown.screen {
             Screen::Plan { .. } => ("Plan file", "plans/spring.toml", Writing::PlanFile),
             Screen::Equipment { .. } => ("Gym file", "gyms/boathouse.toml", Writing::GymFile),
@@ -462,6 +478,12 @@ impl App {
                 Ok(text) => self.dispatch(Intent::AddGym { text }, now),
                 Err(reason) => self.ui.notice = Some(Notice { text: reason, warns: true }),
             },
+            Some(Writing::SaveAs(contents)) => {
+                let saved = files::save(Path::new(text.trim()), &contents);
+                let warns = saved.is_err();
+                let text = saved.unwrap_or_else(|reason| reason);
+                self.ui.notice = Some(Notice { text, warns });
+            }
             None => {}
         }
     }
@@ -481,6 +503,9 @@ fn same_place(one: &Look, other: &Look) -> bool {
         (Look::Floor { draft: one }, Look::Floor { draft: other }) => one.panel == other.panel,
         (Look::Today { session: one, .. }, Look::Today { session: other, .. }) => one == other,
         (Look::Lift { exercise: one, .. }, Look::Lift { exercise: other, .. }) => one == other,
+        (Look::Form { of: one, at: here, .. }, Look::Form { of: other, at: there, .. }) => {
+            (one, here) == (other, there)
+        }
         (Look::Plan { text: one, .. }, Look::Plan { text: other, .. }) => one == other,
         _ => std::mem::discriminant(one) == std::mem::discriminant(other),
     }

@@ -1,7 +1,7 @@
 //! Files that a person names: plans and gyms, as text of a bounded size.
 
 use std::fs::File;
-use std::io::Read;
+use std::io::{Read, Write};
 use std::path::Path;
 
 /// The largest file that is read: some ten times what the reader of plans takes, so that it can
@@ -22,6 +22,23 @@ pub(crate) fn read(path: &Path) -> Result<String, String> {
         let at = error.utf8_error().valid_up_to();
         format!("The file {shown} is not plain text (UTF-8): byte {} is something else.", at + 1)
     })
+}
+
+/// Saves a text in a new file; one that is there already is left as it is. Answers what was done.
+pub(crate) fn save(path: &Path, text: &str) -> Result<String, String> {
+    let shown = path.display();
+    let made = File::options().write(true).create_new(true).open(path);
+    let written = made.and_then(|mut file| {
+        file.write_all(text.as_bytes())?;
+        file.sync_all()
+    });
+    match written {
+        Ok(()) => Ok(format!("Saved in {shown}.")),
+        Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => {
+            Err(format!("There is a file {shown} already; it was left as it is. Name another."))
+        }
+        Err(error) => Err(format!("The file {shown} can't be written: {error}.")),
+    }
 }
 
 #[cfg(test)]

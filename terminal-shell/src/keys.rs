@@ -3,7 +3,7 @@
 //! The core names its keys; this table gives the well-known ones a letter that stays where it is.
 //! Every other key takes a free letter out of its label.
 
-use barwright_app::contract::{FloorScreen, Key, Panel};
+use barwright_app::contract::{FloorScreen, FormRow, Key, Panel};
 
 /// A press of the keyboard.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -44,7 +44,7 @@ const KEPT: [char; 6] = ['w', 'j', 'k', 'o', 'c', 'q'];
 fn known(id: &str) -> Option<Press> {
     Some(match id {
         "record" | "start" | "resume" | "finish" | "correct" | "begin" | "floor" | "today"
-        | "adopt" => Press::Enter,
+        | "adopt" | "take-up" => Press::Enter,
         "leave" => Press::Escape,
         "down" => Press::Char('-'),
         "up" => Press::Char('+'),
@@ -82,6 +82,21 @@ impl<'a> Binder<'a> {
         match chosen {
             Chosen::Nothing => {}
             Chosen::Field => self.writes = true,
+            Chosen::Form(row) => {
+                self.writes = row.field.is_some();
+                let steps = [(Press::Char('-'), &row.down), (Press::Char('+'), &row.up)];
+                for (press, key) in steps {
+                    key.iter().for_each(|key| self.give(press, key));
+                }
+                let mut keys = row.keys.iter();
+                if let Some(first) = keys.next() {
+                    match self.writes {
+                        true => self.digit(first),
+                        false => self.give(Press::Enter, first),
+                    }
+                }
+                keys.for_each(|key| self.digit(key));
+            }
             Chosen::Row([key]) => self.give(Press::Enter, key),
             Chosen::Row(keys) => keys.iter().for_each(|key| self.digit(key)),
         }
@@ -127,6 +142,8 @@ pub(crate) enum Chosen<'a> {
     Nothing,
     /// A row with these keys.
     Row(&'a [Key]),
+    /// A line of a form: minus and plus step it, enter writes it or does the first it can.
+    Form(&'a FormRow),
     /// A field: enter writes it.
     Field,
 }

@@ -13,7 +13,7 @@ pub(crate) enum Fault {
     /// It was refused: nothing changed.
     Refused(Refused),
     /// It asks, and this is the yes to it.
-    Asks(Refused, Action),
+    Asks(Refused, Box<Action>),
     /// The file could not be read or written.
     Store(StoreError),
     /// An event that this release can't read, by its number.
@@ -41,6 +41,16 @@ pub(crate) enum Refused {
     NoExercise(String, Vec<String>),
     /// A figure that can't be read.
     Unreadable(Unreadable),
+    /// Something is being made already; dropping it is a tap of its own.
+    DraftOpen,
+    /// The tap was meant for another step of what is being made.
+    StaleDraft,
+    /// What is being made has no step to take back, or to bring again.
+    NoStep,
+    /// What is being made would be larger than what is read.
+    DraftTooLarge,
+    /// Another gym has this name.
+    GymThere(String),
     /// A file has so many faults.
     Faults(usize),
 }
@@ -67,7 +77,10 @@ impl Refused {
     pub(crate) fn code(&self) -> RefusalCode {
         match self {
             Self::BySession(refusal, _) => code_of(refusal),
-            Self::Stale | Self::StaleSession => RefusalCode::Stale,
+            Self::Stale | Self::StaleSession | Self::StaleDraft => RefusalCode::Stale,
+            Self::DraftOpen | Self::GymThere(_) => RefusalCode::AlreadySo,
+            Self::NoStep => RefusalCode::NothingToUndo,
+            Self::DraftTooLarge => RefusalCode::TooMany,
             Self::NotHere | Self::NoExercise(..) => RefusalCode::NotHere,
             Self::NothingToGoBy | Self::PlanIsOver => RefusalCode::NothingToGoBy,
             Self::Unreadable(_) => RefusalCode::BadValue,
@@ -83,6 +96,11 @@ impl Refused {
             Self::Stale => say.stale().to_owned(),
             Self::StaleSession => say.stale_session().to_owned(),
             Self::NotHere => say.not_here().to_owned(),
+            Self::DraftOpen => say.draft_open().to_owned(),
+            Self::StaleDraft => say.stale_draft().to_owned(),
+            Self::NoStep => say.no_step().to_owned(),
+            Self::DraftTooLarge => say.draft_too_large().to_owned(),
+            Self::GymThere(name) => say.gym_there(name),
             Self::NothingToGoBy => say.nothing_to_go_by().to_owned(),
             Self::PlanIsOver => say.plan_is_over().to_owned(),
             Self::NoExercise(name, near) => say.no_exercise(name, near),
@@ -100,7 +118,7 @@ impl Fault {
             Self::Asks(refused, yes) => EngineError::Refused {
                 code: refused.code(),
                 reason: refused.reason(words),
-                ask: Some(yes),
+                ask: Some(*yes),
             },
             Self::Store(error) => words.storage().error(&error),
             Self::UnreadableEvent(seq) => words.storage().unreadable_event(seq),

@@ -4,7 +4,7 @@
 //! has the rest. Standing facts can be folded again from the log, so they carry no version: one that
 //! can't be read is folded again.
 
-use barwright_domain::desk::{Desk, DeskEvent};
+use barwright_domain::desk::{Desk, DeskEvent, Draft};
 use barwright_domain::owners::Account;
 use barwright_domain::session::{Event, Reading};
 use serde::Serialize;
@@ -118,4 +118,17 @@ pub fn encode_account(account: &Account) -> String {
 /// [`Unreadable`], where another release wrote it or it is damaged.
 pub fn decode_account(body: &str) -> Result<Account, Unreadable> {
     Ok(serde_json::from_str::<v1::account::Account>(body)?.back()?)
+}
+
+/// Something that is being made by hand.
+pub fn encode_draft(draft: &Draft) -> String {
+    write(&v1::draft::Draft::of(draft))
+}
+
+/// Something that is being made by hand.
+///
+/// # Errors
+/// [`Unreadable`], where another release wrote it or it is damaged.
+pub fn decode_draft(body: &str) -> Result<Draft, Unreadable> {
+    Ok(serde_json::from_str::<v1::draft::Draft>(body)?.back()?)
 }

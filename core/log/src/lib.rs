@@ -28,8 +28,9 @@ mod schema;
 pub mod v1;
 
 pub use codec::{
-    Unreadable, VERSION, decode_account, decode_desk, decode_session, decode_standing_desk,
-    encode_account, encode_desk, encode_session, encode_standing_desk,
+    Unreadable, VERSION, decode_account, decode_desk, decode_draft, decode_session,
+    decode_standing_desk, encode_account, encode_desk, encode_draft, encode_session,
+    encode_standing_desk,
 };
 pub use mirror::{Mirror, OutOfRange};
 #[cfg(any(test, feature = "schema"))]

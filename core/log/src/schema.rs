@@ -16,6 +16,8 @@ struct Written {
     standing_desk: v1::desk::Desk,
     /// The standing account of an owner.
     account: v1::account::Account,
+    /// What is being made by hand.
+    draft: v1::draft::Draft,
 }
 
 /// The JSON schema of the bodies, version 1, with each root as a property.
@@ -111,6 +113,7 @@ mod tests {
             "/properties/desk",
             "/properties/standing_desk",
             "/properties/account",
+            "/properties/draft",
             "/$defs/Event/oneOf",
             "/$defs/DeskEvent/oneOf",
             "/$defs/PartDone/properties/done",

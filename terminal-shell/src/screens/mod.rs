@@ -4,6 +4,7 @@ mod balance;
 mod bar;
 mod equipment;
 mod floor;
+mod form;
 mod help;
 mod keys_line;
 mod large;
@@ -113,6 +114,7 @@ fn as_sheet<'a>(screen: &'a Screen, over: Over, width: u16, palette: Palette) ->
         (_, Screen::Balance { balance }) => Some(balance::sheet(balance, width, palette)),
         (_, Screen::Equipment { equipment }) => Some(equipment::sheet(equipment)),
         (_, Screen::Plan { plan }) => Some(plan::sheet(plan)),
+        (_, Screen::Form { form }) => Some(form::sheet(form, width, palette)),
         (_, Screen::NotShown { not_shown }) => Some(not_shown::sheet(not_shown)),
     }
 }
@@ -132,6 +134,7 @@ pub(crate) fn selectable(screen: &Screen, over: Over) -> Vec<Selectable<'_>> {
 pub(crate) fn bound<'a>(screen: &'a Screen, ui: &Ui) -> Vec<Bound<'a>> {
     let chosen = match ui.selected.and_then(|at| selectable(screen, ui.over).get(at).copied()) {
         Some(Selectable::Row(row)) => Chosen::Row(&row.keys),
+        Some(Selectable::Form(row)) => Chosen::Form(row),
         Some(Selectable::Field(_)) => Chosen::Field,
         Some(Selectable::Key(key)) => Chosen::Row(std::slice::from_ref(key)),
         None => Chosen::Nothing,

@@ -3,7 +3,8 @@
 use std::fmt::Write;
 
 use barwright_app::contract::{
-    BalanceScreen, Field, FileFault, LiftScreen, PlanScreen, Row, Screen, TodayScreen, WeeksScreen,
+    BalanceScreen, Field, FileFault, FormScreen, LiftScreen, PlanScreen, Row, Screen, TodayScreen,
+    WeeksScreen,
 };
 use ratatui::text::Line;
 
@@ -28,6 +29,7 @@ pub(crate) fn text(screen: &Screen) -> String {
         Screen::Lift { lift } => lift_text(lift, &mut out),
         Screen::Balance { balance } => balance_text(balance, &mut out),
         Screen::Equipment { equipment } => line(&equipment.aloud, &mut out),
+        Screen::Form { form } => form_text(form, &mut out),
         Screen::NotShown { not_shown } => line(&not_shown.aloud, &mut out),
     }
     out
@@ -88,6 +90,32 @@ fn lift_text(lift: &LiftScreen, out: &mut String) {
     list("Sessions", &lift.sessions, out);
     if lift.sessions.is_empty() {
         line("\nNo session yet.", out);
+    }
+}
+
+fn form_text(form: &FormScreen, out: &mut String) {
+    line(&form.title, out);
+    line(&form.subtitle, out);
+    for row in &form.rows {
+        if row.depth == 0 {
+            out.push('\n');
+        }
+        let indent = "  ".repeat(usize::from(row.depth));
+        let look = if row.warns { "(look) " } else { "" };
+        let value = if row.value.is_empty() { String::new() } else { format!(": {}", row.value) };
+        line(&format!("{indent}{look}{}{value}", row.text), out);
+        let below = [&row.detail].into_iter().chain(&row.faults).chain(&row.remarks);
+        for text in below.filter(|text| !text.is_empty()) {
+            line(&format!("{indent}  {text}"), out);
+        }
+    }
+    if !form.notes.is_empty() {
+        out.push('\n');
+        form.notes.iter().for_each(|note| line(note, out));
+    }
+    if let Some(chart) = &form.chart {
+        out.push('\n');
+        drawing(&lift::drawing(chart, WIDE, PLAIN), out);
     }
 }
 

@@ -1,13 +1,13 @@
 //! A sheet: one column of lines that scrolls, with its keys below.
 
-use barwright_app::contract::{Field, FileFault, Key, Row};
+use barwright_app::contract::{Field, FileFault, FormRow, Key, Row};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use unicode_width::UnicodeWidthStr;
 
-use super::{Ui, keys_line, pen};
+use super::{Ui, form, keys_line, pen};
 use crate::keys::Bound;
 use crate::palette::{Palette, WARNS};
 
@@ -31,6 +31,8 @@ pub(super) enum Item<'a> {
     Text(&'a str, Tone),
     /// A row of the contract.
     Row(&'a Row),
+    /// A line of a form.
+    FormRow(&'a FormRow),
     /// Something to write.
     Field(&'a Field),
     /// A key in a list of many.
@@ -48,6 +50,8 @@ pub(super) enum Item<'a> {
 pub(crate) enum Selectable<'a> {
     /// A row that can do something or say why.
     Row(&'a Row),
+    /// A line of a form that can be stepped, written or opened.
+    Form(&'a FormRow),
     /// Something to write.
     Field(&'a Field),
     /// A key in a list of many.
@@ -134,6 +138,14 @@ pub(super) fn selectable<'a>(items: &[Item<'a>]) -> Vec<Selectable<'a>> {
 fn select<'a>(item: &Item<'a>) -> Option<Selectable<'a>> {
     match item {
         Item::Row(row) if !row.keys.is_empty() || !row.why.is_empty() => Some(Selectable::Row(row)),
+        Item::FormRow(row)
+            if row.field.is_some()
+                || row.up.is_some()
+                || row.down.is_some()
+                || !row.keys.is_empty() =>
+        {
+            Some(Selectable::Form(row))
+        }
         Item::Field(field) => Some(Selectable::Field(field)),
         Item::Key(key) => Some(Selectable::Key(key)),
         _ => None,
@@ -187,6 +199,14 @@ pub(super) fn foot<'a>(
             if !row.why.is_empty() {
                 of_row.push(keys_line::named("w", "Why", palette));
             }
+        }
+        Some(Selectable::Form(row)) => {
+            let steps = row.down.iter().chain(&row.up).filter(|key| key.enabled);
+            of_row.extend(steps.map(|key| keys_line::step(bound, key, palette)));
+            if row.field.is_some() {
+                of_row.push(keys_line::named("enter", "Write", palette));
+            }
+            of_row.extend(row.keys.iter().map(|key| keys_line::part(bound, key, palette)));
         }
         Some(Selectable::Key(key)) => of_row.push(keys_line::part(bound, key, palette)),
         Some(Selectable::Field(_)) => of_row.push(keys_line::named("enter", "Write", palette)),
@@ -262,6 +282,7 @@ fn item_lines(
             Tone::Warning => wrapped(text, width, &format!("{WARNS} "), palette.warning()),
         },
         Item::Row(row) => row_lines(row, selected, ui, palette, width),
+        Item::FormRow(row) => form::row_lines(row, selected, palette, width),
         Item::Field(field) => field_lines(field, selected, palette, width),
         Item::Key(key) => key_lines(key, selected, palette, width),
         Item::Fault(fault) => fault_lines(fault, palette, width),

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::Intent;
+use super::{FormOf, Intent};
 
 /// A screen to look at. Looking changes nothing.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -58,6 +58,17 @@ pub enum Look {
         /// The week to lay out, from 1; none is the whole plan in short.
         #[serde(default)]
         week: Option<u32>,
+    },
+    /// What is made and mended by hand.
+    Form {
+        /// What it is of.
+        of: FormOf,
+        /// The part of it that is open, as its keys name it; empty is the whole.
+        #[serde(default)]
+        at: String,
+        /// What is looked for or being entered there, as it was typed.
+        #[serde(default)]
+        text: String,
     },
 }
 
@@ -137,7 +148,8 @@ pub struct Key {
     pub action: Action,
 }
 
-/// Something to write, sent as [`Intent::Write`].
+/// Something to write, sent as [`Intent::Write`]. What is looked for is written too: it shows, and
+/// records nothing.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]

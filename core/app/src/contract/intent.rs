@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::{Edit, FormOf};
+
 /// How a set ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -335,6 +337,20 @@ pub enum Intent {
     AddGym {
         /// The file's text.
         text: String,
+    },
+    /// Change what is being made by hand.
+    Edit {
+        /// What it is.
+        of: FormOf,
+        /// Where, as its keys name the place.
+        place: String,
+        /// How.
+        edit: Edit,
+        /// The step of the draft that it was meant for: a tap that comes late or twice is refused.
+        /// None is the last.
+        #[serde(default)]
+        #[cfg_attr(feature = "uniffi", uniffi(default = None))]
+        step: Option<u64>,
     },
     /// Train in this gym from now on.
     ChooseGym {

@@ -15,6 +15,7 @@ mod effect;
 mod equipment;
 mod error;
 mod floor;
+mod form;
 mod intent;
 mod lift;
 mod not_shown;
@@ -32,6 +33,7 @@ pub use error::{EngineError, RefusalCode};
 pub use floor::{
     BarZone, Beat, CallZone, EffortKey, Figure, FloorScreen, PlateDrawing, RunningRest, ThumbZone,
 };
+pub use form::{Edit, FormFile, FormOf, FormRow, FormScreen};
 pub use intent::{Arrange, GuardChoice, HowEnded, Intent, KitChoice, SwapReason};
 pub use lift::{Chart, ChartAxis, ChartPoint, ChartSeries, ChartTick, LiftScreen, SeriesKind};
 pub use not_shown::NotShownScreen;
@@ -111,6 +113,11 @@ pub enum Screen {
     Plan {
         /// Its content.
         plan: PlanScreen,
+    },
+    /// Something that is made or mended by hand.
+    Form {
+        /// Its content.
+        form: FormScreen,
     },
     /// A tap was recorded, and the screen that should follow it could not be made.
     NotShown {

@@ -15,7 +15,10 @@ use super::effects::{self, Watched};
 use super::guarded;
 use super::intents::{self, Appends};
 use super::standing::{self, SESSION_KEY};
-use crate::contract::{Action, Answer, Draft, Effect, HowEnded, Intent, Look, Screen};
+use crate::contract::{
+    Action, Answer, Draft, Edit, Effect, FormOf, HowEnded, Intent, Look, Screen,
+};
+use crate::facts::form::FormField;
 use crate::facts::{self, Held};
 use crate::fault::{Fault, Refused};
 use crate::gather;
@@ -333,6 +336,16 @@ impl<'a> Tap<'a> {
 /// Where a tap leads, whatever runs: those that come from a list show it again.
 fn leads_to(intent: &Intent) -> Option<Look> {
     match intent {
+        // What was made shows among its kind; a step shows where it was taken.
+        Intent::Edit { of: FormOf::Gym, edit: Edit::TakeUp | Edit::Drop, .. } => {
+            Some(Look::Equipment)
+        }
+        Intent::Edit { of, .. } => {
+            Some(Look::Form { of: *of, at: String::new(), text: String::new() })
+        }
+        Intent::Write { field, text, .. } => {
+            FormField::named(field).map(|field| field.leads_to(text))
+        }
         Intent::AddGym { .. } | Intent::ChooseGym { .. } => Some(Look::Equipment),
         Intent::AdoptPlan { .. } | Intent::Arrange { .. } | Intent::TakeUpPlan { .. } => {
             Some(Look::Weeks)
@@ -359,7 +372,7 @@ fn leads_to(intent: &Intent) -> Option<Look> {
 fn asking(fault: Fault, meant: Option<Intent>, session: Option<u64>) -> Fault {
     match (fault, meant) {
         (Fault::Refused(refused), Some(intent)) if refused.asks() => {
-            Fault::Asks(refused, Action::Do { intent, session, then: None })
+            Fault::Asks(refused, Box::new(Action::Do { intent, session, then: None }))
         }
         (fault, _) => fault,
     }

@@ -16,8 +16,9 @@ use barwright_domain::session::{
 use barwright_domain::shown::plain;
 use barwright_store::Store;
 
-use super::codec;
+use super::{by_hand, codec};
 use crate::contract::{Arrange, GuardChoice, HowEnded, Intent, KitChoice, SwapReason};
+use crate::facts::form::FormField;
 use crate::facts::{Held, adopted, mended, part, place};
 use crate::fault::{Fault, Refused};
 use crate::gather;
@@ -243,7 +244,11 @@ impl Deciding<'_> {
             }
             Intent::Arrange { session, how } => return self.arrange(&session, &how),
             Intent::TakeUpPlan { plan } => return self.take_up(&plan),
-            Intent::AddGym { text } => return self.add_gym(&text),
+            Intent::AddGym { text } => return self.add_gym(text),
+            Intent::Edit { of, place, edit, step } => {
+                let events = by_hand::edited(self.held, of, &place, &edit, step)?;
+                return Ok(Appends::Desk(events));
+            }
             Intent::ChooseGym { name } => {
                 let known = self
                     .held
@@ -263,6 +268,9 @@ impl Deciding<'_> {
 
     /// What is written into a field.
     fn write(&self, field: &str, text: &str, sure: bool) -> Result<Appends, Fault> {
+        if let Some(field) = FormField::named(field) {
+            return Ok(Appends::Desk(by_hand::write(self.held, &field, text)?));
+        }
         let (name, session) = part::of_session(field);
         if session.is_some() && session != self.held.state.run().map(|run| run.session) {
             return Err(Refused::StaleSession.into());
@@ -478,14 +486,14 @@ impl Deciding<'_> {
         Ok(Appends::Desk(events))
     }
 
-    fn add_gym(&self, text: &str) -> Result<Appends, Fault> {
-        let equipment = Equipment::read(text).map_err(|faults| Refused::Faults(faults.len()))?;
+    fn add_gym(&self, text: String) -> Result<Appends, Fault> {
+        let equipment = Equipment::read(&text).map_err(|faults| Refused::Faults(faults.len()))?;
         if self.held.desk.gyms.len() >= MOST_GYMS
             && self.held.desk.gyms.iter().all(|gym| gym.name != equipment.name)
         {
             return Err(self.refused(Refusal::TooMany).into());
         }
-        Ok(Appends::Desk(vec![DeskEvent::GymKept { equipment }]))
+        Ok(Appends::Desk(vec![DeskEvent::GymKept { equipment, text }]))
     }
 
     fn amount_of(&self, asked: &HowMany, amount: u32) -> Result<Amount, Fault> {

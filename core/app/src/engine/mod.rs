@@ -1,5 +1,6 @@
 //! The engine object: a lock, and what survives a panic.
 
+mod by_hand;
 mod codec;
 mod core;
 mod derive;

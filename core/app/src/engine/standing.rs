@@ -2,10 +2,13 @@
 
 use std::collections::BTreeSet;
 
-use barwright_domain::desk::Desk;
+use barwright_domain::desk::{Desk, DraftOf};
 use barwright_domain::owners::{Account, Owner, RowOwner};
 use barwright_domain::session::State;
-use barwright_log::{decode_account, decode_standing_desk, encode_account, encode_standing_desk};
+use barwright_log::{
+    decode_account, decode_draft, decode_standing_desk, encode_account, encode_draft,
+    encode_standing_desk,
+};
 use barwright_store::{Standing, StandingFacts, Store, StoreError};
 
 use super::codec::{self, SESSION, Unreadable};
@@ -19,6 +22,8 @@ const OWNER_KEYS: &str = "owner:";
 const OF_EXERCISES: [&str; 3] = ["owner:max:", "owner:loose:", "owner:care:"];
 /// Those of rows, as many as there are rows in all the plans that are kept.
 const TRACK_KEYS: &str = "owner:track:";
+/// What is being made by hand, each by what it is of.
+const DRAFT_KEYS: &str = "draft:";
 /// The number of the event that began the last session.
 pub(super) const SESSION_KEY: &str = "session";
 
@@ -34,6 +39,11 @@ pub(super) fn desk(store: &Store, state: &State) -> Result<Option<Desk>, Fault> 
             Err(_) => return Ok(None),
         },
     };
+    for of in DraftOf::ALL {
+        let Some(standing) = facts.get(&draft_key(of))? else { continue };
+        let Ok(draft) = decode_draft(&standing.body) else { return Ok(None) };
+        desk.drafts.insert(of, draft);
+    }
     for keys in OF_EXERCISES {
         for (key, standing) in facts.beginning(keys)? {
             let owner = key.strip_prefix(OWNER_KEYS).and_then(Owner::of_name);
@@ -89,6 +99,10 @@ fn key(owner: &Owner) -> String {
     format!("{OWNER_KEYS}{}", owner.name())
 }
 
+fn draft_key(of: DraftOf) -> String {
+    format!("{DRAFT_KEYS}{}", of.name())
+}
+
 /// The standing facts that are another one's where a desk has become so: each owner has its own, so
 /// that a word to one of them writes no other, and not the plan's text.
 pub(super) fn written(was: &Desk, is: &Desk) -> Vec<(String, String)> {
@@ -96,6 +110,11 @@ pub(super) fn written(was: &Desk, is: &Desk) -> Vec<(String, String)> {
     let body = encode_standing_desk(is);
     if body != encode_standing_desk(was) {
         changes.push((DESK_KEY.to_owned(), body));
+    }
+    for (of, draft) in &is.drafts {
+        if was.drafts.get(of) != Some(draft) {
+            changes.push((draft_key(*of), encode_draft(draft)));
+        }
     }
     for (owner, account) in is.owners.iter() {
         if was.owners.account(owner) != Some(account) {
@@ -108,18 +127,20 @@ pub(super) fn written(was: &Desk, is: &Desk) -> Vec<(String, String)> {
 /// The standing facts that are gone where a desk has become another: with a plan that is forgotten
 /// goes what carried its loads, whether it was read or not.
 pub(super) fn gone(store: &Store, was: &Desk, is: &Desk) -> Result<Vec<String>, StoreError> {
+    let dropped = was.drafts.keys().filter(|of| !is.drafts.contains_key(*of));
+    let mut gone: Vec<String> = dropped.map(|of| draft_key(*of)).collect();
     let known = |seq: u64| {
         is.kept.iter().any(|kept| kept.seq == seq) || is.plan.iter().any(|on| on.seq == seq)
     };
     if was.kept.iter().all(|kept| known(kept.seq)) {
-        return Ok(Vec::new());
+        return Ok(gone);
     }
     let kept = is.kept.iter().flat_map(|kept| &kept.rows);
     let rows = is.plan.iter().flat_map(|plan| &plan.rows).chain(kept);
     let named: BTreeSet<String> = rows.map(|row| key(&Owner::Track(row.track))).collect();
-    let mut keys = store.standing()?.keys(TRACK_KEYS)?;
-    keys.retain(|key| !named.contains(key));
-    Ok(keys)
+    let keys = store.standing()?.keys(TRACK_KEYS)?;
+    gone.extend(keys.into_iter().filter(|key| !named.contains(key)));
+    Ok(gone)
 }
 
 /// The last session, replayed from its events.

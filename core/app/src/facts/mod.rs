@@ -1,17 +1,20 @@
 //! What a screen is made from, as plain values: gathered by `gather`, shown by `screens`.
 
 mod adoption;
+pub(crate) mod form;
+mod gym;
 mod held;
 pub(crate) mod part;
 pub(crate) mod place;
 
 pub(crate) use adoption::{adopted, mended};
+pub(crate) use gym::GymFrom;
 pub(crate) use held::{Held, catalogue_of, decided, read_plan, rows_of};
 
 use std::collections::BTreeMap;
 
 use barwright_domain::catalogue::{Exercise, Muscle};
-use barwright_domain::desk::{At, Calendar};
+use barwright_domain::desk::{At, Calendar, Draft};
 use barwright_domain::history::{DoneSet, Record};
 use barwright_domain::owners::{MaxOrigin, Outcome};
 use barwright_domain::plan::Plan;
@@ -48,6 +51,8 @@ pub(crate) enum Of<'a> {
     Balance(Balance<'a>),
     /// What the gym has.
     Equipment,
+    /// A gym that is being made.
+    GymForm(&'a Draft),
     /// The plan file whose text the look has.
     PlanFile,
     /// The plan that is on.

@@ -16,10 +16,11 @@ pub(crate) use lift::{CHARTED, PAGE};
 pub(crate) use pace::paces;
 pub(crate) use sheet::{laid_out, substitute};
 
+use barwright_domain::desk::DraftOf;
 use barwright_domain::session::Reading;
 use barwright_store::Store;
 
-use crate::contract::Look;
+use crate::contract::{FormOf, Look};
 use crate::facts::{Facts, Held, Of, Today, Weeks};
 use crate::fault::{Fault, Refused};
 
@@ -61,6 +62,7 @@ pub(crate) fn of<'a>(
             (Look::Balance { weeks }, Of::Balance(balance::of(store, held, plan, weeks)?))
         }
         Look::Equipment => (Look::Equipment, Of::Equipment),
+        Look::Form { of, at, text } => form(held, of, at, text)?,
         Look::Plan { text: Some(text), week } => {
             (Look::Plan { text: Some(text), week }, Of::PlanFile)
         }
@@ -69,6 +71,19 @@ pub(crate) fn of<'a>(
         }
     };
     Ok((look, Facts { held, at, of }))
+}
+
+/// A form. One of a draft that is none shows where one is begun.
+fn form(held: &Held, of: FormOf, at: String, text: String) -> Result<(Look, Of<'_>), Fault> {
+    match of {
+        FormOf::Gym => Ok(match held.desk.drafts.get(&DraftOf::Gym) {
+            Some(draft) => (Look::Form { of, at, text }, Of::GymForm(draft)),
+            None => (Look::Equipment, Of::Equipment),
+        }),
+        FormOf::Start | FormOf::Maxes | FormOf::Exercises | FormOf::Plan => {
+            Err(Refused::NotHere.into())
+        }
+    }
 }
 
 /// What is on.

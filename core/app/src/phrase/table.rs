@@ -59,6 +59,46 @@ phrases! {
 }
 
 phrases! {
+    /// What stands on every form, and what is being made.
+    ByHandWords in by_hand {
+        /// A key: what it says holds from now on.
+        fn take_up() -> (&'static str, &'static str);
+        /// A key.
+        fn drop_it() -> (&'static str, &'static str);
+        /// A key.
+        fn undo() -> (&'static str, &'static str);
+        /// A key.
+        fn redo() -> (&'static str, &'static str);
+        /// A key that shows the whole again.
+        fn back() -> &'static str;
+        /// A key that opens a line.
+        fn open() -> &'static str;
+        /// A key that takes a line away.
+        fn remove() -> &'static str;
+        /// A key, one step down or up of what a line says; as it is read aloud.
+        fn step(up: bool, what: &str) -> (&'static str, String);
+        /// A fault or remark in a sentence, with what to do.
+        fn said(fault: &FileFault) -> String;
+        /// How a draft stands: what is wrong with it, in how many places.
+        fn stands(faults: usize) -> String;
+        /// The name of a gym that is begun.
+        fn new_gym() -> String;
+        /// The name of a copy.
+        fn copy_of(name: &str) -> String;
+        /// The usual name of what a gym has, by its kind: "Long bar".
+        fn usual_name(kind: &str) -> String;
+        /// A gym's form.
+        fn gym(name: &str) -> String;
+        /// A line of a gym's form.
+        fn gym_name() -> (&'static str, &'static str);
+        /// "3 pairs", "no pair".
+        fn pairs(count: u32) -> String;
+        /// Pairs of a plate, as a field asks for them.
+        fn pairs_field(plate: &str) -> (String, &'static str);
+    }
+}
+
+phrases! {
     /// Cautions, once and where they matter. The tool advises; lifter, coach and clinician decide.
     CautionWords in cautions {
         /// Shown on a first sheet, and whenever it is asked for.
@@ -287,6 +327,16 @@ phrases! {
         fn others(also: &[String]) -> String;
         /// A key that chooses a gym: its label, and as it is read aloud.
         fn choose(name: &str) -> (String, String);
+        /// A key that shows the gym that is being made; as it is read aloud.
+        fn go_on() -> (&'static str, &'static str);
+        /// A key: this gym is put right.
+        fn mend(name: &str) -> (String, String);
+        /// A key: one like it.
+        fn copy(name: &str) -> (String, String);
+        /// A key: a gym that has what most have.
+        fn usual(unit: MassUnit) -> (String, String);
+        /// A key: a gym with nothing in it.
+        fn empty(unit: MassUnit) -> (String, String);
     }
 }
 
@@ -674,6 +724,16 @@ phrases! {
         fn no_exercise(name: &str, near: &[String]) -> String;
         /// The tap was meant for another part, or another session.
         fn stale() -> &'static str;
+        /// Something is being made already.
+        fn draft_open() -> &'static str;
+        /// The tap was meant for another step of what is being made.
+        fn stale_draft() -> &'static str;
+        /// What is being made has no step to take back, or to bring again.
+        fn no_step() -> &'static str;
+        /// What is being made would be too large to be read.
+        fn draft_too_large() -> &'static str;
+        /// Another gym has this name.
+        fn gym_there(name: &str) -> String;
         /// The tap was meant for a session that is past.
         fn stale_session() -> &'static str;
         /// There is no such thing.

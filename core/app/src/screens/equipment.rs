@@ -1,12 +1,14 @@
 //! What this gym has.
 
+use barwright_domain::desk::DraftOf;
 use barwright_domain::equipment::{self, Equipment};
+use barwright_domain::quantity::MassUnit;
 
-use super::key::does;
+use super::key::{does, shows};
 use super::name;
 use super::row::{aloud, row};
-use crate::contract::{EquipmentScreen, Intent, Row};
-use crate::facts::Held;
+use crate::contract::{Edit, EquipmentScreen, FormOf, Intent, Key, Look, Row};
+use crate::facts::{GymFrom, Held};
 use crate::phrase::Words;
 
 /// The chosen gym.
@@ -37,8 +39,33 @@ pub(super) fn screen(held: &Held, words: Words) -> EquipmentScreen {
         subtitle: words.gym().subtitle(gym.unit),
         rows,
         gyms,
-        keys: Vec::new(),
+        keys: keys(held, &gym, words),
     }
+}
+
+/// What is made by hand: the one that is being made is gone on with, or one is begun.
+fn keys(held: &Held, gym: &Equipment, words: Words) -> Vec<Key> {
+    let (say, of) = (words.gym(), FormOf::Gym);
+    let form = Look::Form { of, at: String::new(), text: String::new() };
+    if held.desk.drafts.contains_key(&DraftOf::Gym) {
+        return vec![shows("go-on", say.go_on(), form)];
+    }
+    let begins = |id: &str, said: (String, String), from: GymFrom| {
+        let (place, edit) = (from.place(), Edit::Open);
+        does(id, said, Intent::Edit { of, place, edit, step: None })
+    };
+    let name = || gym.name.clone();
+    let called = name::gym(held, &gym.name, words);
+    let mut keys = vec![
+        begins("mend", say.mend(&called), GymFrom::Own(name())),
+        begins("copy", say.copy(&called), GymFrom::Copy(name())),
+    ];
+    for unit in [MassUnit::Kilogram, MassUnit::Pound] {
+        let symbol = unit.symbol();
+        keys.push(begins(&format!("usual-{symbol}"), say.usual(unit), GymFrom::Usual(unit)));
+        keys.push(begins(&format!("empty-{symbol}"), say.empty(unit), GymFrom::Nothing(unit)));
+    }
+    keys
 }
 
 fn rows(gym: &Equipment, words: Words) -> Vec<Row> {

@@ -6,6 +6,7 @@ mod bar;
 mod chart;
 mod equipment;
 mod floor;
+mod form;
 mod guard;
 mod hand;
 mod key;
@@ -57,6 +58,10 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
         }
         Of::Balance(of) => Screen::Balance { balance: balance::screen(held, of, words) },
         Of::Equipment => Screen::Equipment { equipment: equipment::screen(held, words) },
+        Of::GymForm(draft) => {
+            let Asked { at, .. } = asked(look);
+            Screen::Form { form: form::gym::screen(held, draft, at, words) }
+        }
         Of::PlanFile => {
             let Asked { text, week, .. } = asked(look);
             Screen::Plan { plan: plan::in_hand(held, text, week, words) }
@@ -74,6 +79,8 @@ struct Asked<'a> {
     all: bool,
     text: &'a str,
     week: Option<u32>,
+    /// The part of a form that is open.
+    at: &'a str,
 }
 
 fn asked(look: &Look) -> Asked<'_> {
@@ -85,6 +92,7 @@ fn asked(look: &Look) -> Asked<'_> {
         Look::Plan { text, week } => {
             Asked { text: text.as_deref().unwrap_or_default(), week: *week, ..none }
         }
+        Look::Form { of: _, at, text } => Asked { at, text, ..none },
         Look::Tally | Look::Weeks | Look::Balance { .. } | Look::Equipment => none,
     }
 }

@@ -24,6 +24,7 @@ pub(crate) fn wakes_at(facts: &Facts<'_>, look: &Look) -> Option<i64> {
         | Of::Lift(_)
         | Of::Balance(_)
         | Of::Equipment
+        | Of::GymForm(_)
         | Of::PlanFile
         | Of::PlanOn(_) => None,
     };

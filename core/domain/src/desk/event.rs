@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::arranged::Arrangement;
+use super::draft::{DraftOf, Splice};
 use crate::equipment::Equipment;
 use crate::owners::{Change, Outcome, Owner, RowId, RowOwner, TrackId};
 use crate::quantity::Mass;
@@ -59,6 +60,42 @@ pub enum DeskEvent {
     GymKept {
         /// What it has.
         equipment: Equipment,
+        /// The file's text; empty where it came without one.
+        #[serde(default)]
+        text: String,
+    },
+    /// A gym of the lifter's own is no longer kept.
+    GymGone {
+        /// Its name.
+        name: String,
+    },
+    /// Something is begun by hand, in place of what was begun before it.
+    DraftBegun {
+        /// What it is of.
+        of: DraftOf,
+        /// What it is begun from, by name; empty for nothing.
+        from: String,
+        /// Its text.
+        text: String,
+    },
+    /// A step of it.
+    DraftChanged {
+        /// What it is of.
+        of: DraftOf,
+        /// What changes.
+        splice: Splice,
+    },
+    /// Its last step is taken back, or the one that was taken back last comes again.
+    DraftTurned {
+        /// What it is of.
+        of: DraftOf,
+        /// Back.
+        back: bool,
+    },
+    /// It is dropped, or was taken up.
+    DraftDropped {
+        /// What it is of.
+        of: DraftOf,
     },
     /// This gym is trained in from now on.
     GymChosen {

@@ -6,11 +6,13 @@
 mod adopt;
 mod arranged;
 mod calendar;
+mod draft;
 mod event;
 mod state;
 
 pub use adopt::{Adoption, Shared, adoption};
 pub use arranged::{Arranged, Arrangement, At};
 pub use calendar::{Calendar, Dated, Standing, TrainedAt, calendar};
+pub use draft::{Draft, DraftOf, MOST_STEPS, Splice};
 pub use event::DeskEvent;
 pub use state::{Adopted, Desk, Kept, MOST_GYMS, MOST_KEPT};

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::arranged::Arranged;
+use super::draft::{Draft, DraftOf};
 use super::event::DeskEvent;
 use crate::equipment::Equipment;
 use crate::owners::{Change, Owner, Owners, RowOwner, TrackId, Why};
@@ -57,6 +58,9 @@ pub struct Desk {
     /// Gyms of the lifter's own, beside the built-in ones.
     #[serde(default)]
     pub gyms: Vec<Equipment>,
+    /// Their files' texts, by name, where they came with one.
+    #[serde(default)]
+    pub gym_files: BTreeMap<String, String>,
     /// The gym that is trained in, by name; none is the built-in one of the lifter's unit.
     #[serde(default)]
     pub gym: Option<String>,
@@ -75,6 +79,9 @@ pub struct Desk {
     /// Set-up of each exercise as it was noted last.
     #[serde(default)]
     pub set_ups: BTreeMap<String, Vec<String>>,
+    /// What is being made by hand. Each is kept in a row of its own.
+    #[serde(skip)]
+    pub drafts: BTreeMap<DraftOf, Draft>,
     /// An illness was over on this local date, and no session was decided since.
     #[serde(default)]
     pub was_ill: Option<i32>,
@@ -124,9 +131,38 @@ impl Desk {
             DeskEvent::Arranged { plan, what } => {
                 self.arranged.entry(*plan).or_default().apply(seq, what);
             }
-            DeskEvent::GymKept { equipment } => {
-                self.gyms.retain(|gym| gym.name != equipment.name);
-                self.gyms.push(equipment.clone());
+            DeskEvent::GymKept { equipment, text } => {
+                match self.gyms.iter_mut().find(|gym| gym.name == equipment.name) {
+                    Some(gym) => gym.clone_from(equipment),
+                    None => self.gyms.push(equipment.clone()),
+                }
+                self.gym_files.remove(&equipment.name);
+                if !text.is_empty() {
+                    self.gym_files.insert(equipment.name.clone(), text.clone());
+                }
+            }
+            DeskEvent::GymGone { name } => {
+                self.gyms.retain(|gym| gym.name != *name);
+                self.gym_files.remove(name);
+                if self.gym.as_ref() == Some(name) {
+                    self.gym = None;
+                }
+            }
+            DeskEvent::DraftBegun { of, from, text } => {
+                self.drafts.insert(*of, Draft::begun(seq, from.clone(), text.clone()));
+            }
+            DeskEvent::DraftChanged { of, splice } => {
+                if let Some(draft) = self.drafts.get_mut(of) {
+                    draft.change(seq, splice);
+                }
+            }
+            DeskEvent::DraftTurned { of, back } => {
+                if let Some(draft) = self.drafts.get_mut(of) {
+                    draft.turn(seq, *back);
+                }
+            }
+            DeskEvent::DraftDropped { of } => {
+                self.drafts.remove(of);
             }
             DeskEvent::GymChosen { name } => self.gym = Some(name.clone()),
             DeskEvent::Said { owner, changes, day } => {

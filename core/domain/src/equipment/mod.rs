@@ -7,6 +7,7 @@
 
 pub mod bounds;
 mod builtin;
+pub mod by_hand;
 pub mod changes;
 mod load;
 mod model;

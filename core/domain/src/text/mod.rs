@@ -31,15 +31,18 @@
 //! ```
 
 pub mod bounds;
+pub mod edit;
 mod fault;
 mod item;
 mod places;
 mod read;
 mod shape;
 mod slug;
+mod typed;
 
 pub use fault::{Expected, Fault, Found, Piece, Problem, RowKind, Syntax};
 pub use item::{Item, Table};
 pub use read::{At, at, read, read_bytes};
 pub use shape::{Holds, Key, Shape};
 pub(crate) use slug::slug;
+pub use typed::{place_at, typed};

@@ -31,6 +31,9 @@ pub struct Desk {
     /// Gyms of the lifter's own, beside the built-in ones.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub gyms: Vec<Equipment>,
+    /// Their files' texts, by name, where they came with one.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub gym_files: BTreeMap<String, String>,
     /// The gym that is trained in, by name; none is the built-in one of the lifter's unit.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub gym: Option<String>,
@@ -60,12 +63,14 @@ impl Mirror for Desk {
             kept,
             arranged,
             gyms,
+            gym_files,
             gym,
             owners: _,
             next_track,
             next_row,
             body_mass,
             set_ups,
+            drafts: _,
             was_ill,
         } = it;
         Self {
@@ -73,6 +78,7 @@ impl Mirror for Desk {
             kept: Mirror::of(kept),
             arranged: Mirror::of(arranged),
             gyms: Mirror::of(gyms),
+            gym_files: gym_files.clone(),
             gym: Mirror::of(gym),
             next_track: *next_track,
             next_row: *next_row,
@@ -88,6 +94,7 @@ impl Mirror for Desk {
             kept,
             arranged,
             gyms,
+            gym_files,
             gym,
             next_track,
             next_row,
@@ -100,12 +107,14 @@ impl Mirror for Desk {
             kept: kept.back()?,
             arranged: arranged.back()?,
             gyms: gyms.back()?,
+            gym_files,
             gym,
             owners: Owners::default(),
             next_track,
             next_row,
             body_mass: body_mass.back()?,
             set_ups,
+            drafts: BTreeMap::new(),
             was_ill,
         })
     }

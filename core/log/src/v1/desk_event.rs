@@ -7,11 +7,13 @@ use serde::{Deserialize, Serialize};
 
 use super::arranged::Arrangement;
 use super::change::Change;
+use super::draft::{DraftOf, Splice};
 use super::equipment::Equipment;
 use super::names::{RowId, TrackId};
 use super::outcome::Outcome;
 use super::quantity::Mass;
 use super::terms::{Owner, RowOwner};
+use crate::mirror::is_default;
 
 /// A fact kept at the desk.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -70,6 +72,44 @@ pub enum DeskEvent {
     GymKept {
         /// What it has.
         equipment: Equipment,
+        /// The file's text; empty where it came without one.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        text: String,
+    },
+    /// A gym of the lifter's own is no longer kept.
+    GymGone {
+        /// Its name.
+        name: String,
+    },
+    /// Something is begun by hand, in place of what was begun before it.
+    DraftBegun {
+        /// What it is of.
+        of: DraftOf,
+        /// What it is begun from, by name; empty for nothing.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        from: String,
+        /// Its text.
+        text: String,
+    },
+    /// A step of it.
+    DraftChanged {
+        /// What it is of.
+        of: DraftOf,
+        /// What changes.
+        splice: Splice,
+    },
+    /// Its last step is taken back, or the one that was taken back last comes again.
+    DraftTurned {
+        /// What it is of.
+        of: DraftOf,
+        /// Back.
+        #[serde(default, skip_serializing_if = "is_default")]
+        back: bool,
+    },
+    /// It is dropped, or was taken up.
+    DraftDropped {
+        /// What it is of.
+        of: DraftOf,
     },
     /// This gym is trained in from now on.
     GymChosen {
@@ -127,7 +167,12 @@ mirror!(enum DeskEvent = desk::DeskEvent {
     PlanMended { plan, text, day, rows, said },
     PlanTakenUp { plan, text, name, day },
     Arranged { plan, what },
-    GymKept { equipment },
+    GymKept { equipment, text },
+    GymGone { name },
+    DraftBegun { of, from, text },
+    DraftChanged { of, splice },
+    DraftTurned { of, back },
+    DraftDropped { of },
     GymChosen { name },
     Said { owner, changes, day },
     TrackParted { row, track, changes, day },

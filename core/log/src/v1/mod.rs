@@ -12,6 +12,7 @@ pub mod because;
 pub mod change;
 pub mod desk;
 pub mod desk_event;
+pub mod draft;
 pub mod effort;
 pub mod equipment;
 pub mod event;

@@ -265,12 +265,14 @@ impl Any for desk::Desk {
             kept: Any::any(tape),
             arranged: Any::any(tape),
             gyms: Any::any(tape),
+            gym_files: Any::any(tape),
             gym: Any::any(tape),
             owners: owners::Owners::default(),
             next_track: Any::any(tape),
             next_row: Any::any(tape),
             body_mass: Any::any(tape),
             set_ups: Any::any(tape),
+            drafts: BTreeMap::new(),
             was_ill: Any::any(tape),
         }
     }
@@ -369,7 +371,12 @@ any!(enum desk::DeskEvent {
     PlanMended { plan, text, day, rows, said },
     PlanTakenUp { plan, text, name, day },
     Arranged { plan, what },
-    GymKept { equipment },
+    GymKept { equipment, text },
+    GymGone { name },
+    DraftBegun { of, from, text },
+    DraftChanged { of, splice },
+    DraftTurned { of, back },
+    DraftDropped { of },
     GymChosen { name },
     Said { owner, changes, day },
     TrackParted { row, track, changes, day },
@@ -377,6 +384,12 @@ any!(enum desk::DeskEvent {
     WasIll { day },
     BodyMassKept { mass, day },
 });
+any!(enum desk::DraftOf {
+    Gym,
+    Plan,
+});
+any!(struct desk::Splice { at, gone, put });
+any!(struct desk::Draft { from, text, step, back, forth });
 any!(enum call::EffortScale {
     Left,
     Rpe,

@@ -1,13 +1,14 @@
 //! From an event to its text and back nothing is lost, whatever the event.
 
-use barwright_domain::desk::{Desk, DeskEvent};
+use barwright_domain::desk::{Desk, DeskEvent, Draft};
 use barwright_domain::equipment::Rig;
 use barwright_domain::owners::{Account, Change, Why};
 use barwright_domain::session::{Because, Entry, Event, Reading};
 use barwright_log::v1;
 use barwright_log::{
-    Mirror, VERSION, decode_account, decode_desk, decode_session, decode_standing_desk,
-    encode_account, encode_desk, encode_session, encode_standing_desk,
+    Mirror, VERSION, decode_account, decode_desk, decode_draft, decode_session,
+    decode_standing_desk, encode_account, encode_desk, encode_draft, encode_session,
+    encode_standing_desk,
 };
 use proptest::prelude::*;
 use serde::Serialize;
@@ -110,6 +111,8 @@ proptest! {
         prop_assert_eq!(&decode_standing_desk(&encode_standing_desk(&desk)).unwrap(), &desk);
         let account = Account::any(&mut Tape::new(&bytes));
         prop_assert_eq!(&decode_account(&encode_account(&account)).unwrap(), &account);
+        let draft = Draft::any(&mut Tape::new(&bytes));
+        prop_assert_eq!(&decode_draft(&encode_draft(&draft)).unwrap(), &draft);
     }
 }
 

@@ -14,8 +14,8 @@ use barwright_domain::progress::estimate::Formula;
 use barwright_domain::quantity::{Percent, Range};
 use barwright_domain::session::{Call, Event, LoadForSet, Reading, Reason};
 use barwright_log::{
-    VERSION, decode_account, decode_desk, decode_session, decode_standing_desk, encode_account,
-    encode_desk, encode_session, encode_standing_desk,
+    VERSION, decode_account, decode_desk, decode_draft, decode_session, decode_standing_desk,
+    encode_account, encode_desk, encode_draft, encode_session, encode_standing_desk,
 };
 use serde_json::Value;
 
@@ -62,6 +62,7 @@ fn written_again(kind: &str, body: &str) -> Result<String, barwright_log::Unread
         }
         "standing_desk" => encode_standing_desk(&decode_standing_desk(body)?),
         "account" => encode_account(&decode_account(body)?),
+        "draft" => encode_draft(&decode_draft(body)?),
         other => panic!("no such kind: {other}"),
     })
 }
@@ -87,6 +88,7 @@ fn lines() -> Vec<String> {
     lines.extend(desk.iter().map(|event| line("desk", &encode_desk(&bare, event))));
     lines.push(line("standing_desk", &encode_standing_desk(&usual::standing_desk())));
     lines.push(line("account", &encode_account(&usual::account())));
+    lines.push(line("draft", &encode_draft(&usual::draft())));
 
     let jump = every::<Why>().into_iter().find_map(|why| match why {
         Why::StepTooBig { step_to, expected, floor, .. } => Some((step_to, expected, floor)),
@@ -168,7 +170,10 @@ fn fill(lines: &mut Vec<String>) {
                 let (session, day) = (7, 20_514);
                 of_desk(&DeskEvent::Decided { session, day, outcomes: vec![Any::any(&mut tape)] })
             }
-            4 => of_desk(&DeskEvent::GymKept { equipment: Any::any(&mut tape) }),
+            4 => {
+                let (equipment, text) = Any::any(&mut tape);
+                of_desk(&DeskEvent::GymKept { equipment, text })
+            }
             _ => line("account", &encode_account(&Any::any(&mut tape))),
         };
         let branches = schema.branches_of(&serde_json::from_str(&next).expect("JSON"));

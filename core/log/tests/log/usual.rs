@@ -5,7 +5,7 @@ use barwright_domain::call::{
     WeekKind,
 };
 use barwright_domain::catalogue::{Counting, Region};
-use barwright_domain::desk::{Arrangement, At, Desk, DeskEvent};
+use barwright_domain::desk::{Arrangement, At, Desk, DeskEvent, Draft, DraftOf, Splice};
 use barwright_domain::equipment::{Plate, Rig, builtin_in};
 use barwright_domain::owners::{
     Account, Change, Max, MaxOrigin, Outcome, Owner, Proposal, Question, RowId, RowOwner, State,
@@ -282,7 +282,13 @@ pub(crate) fn desk() -> Vec<DeskEvent> {
             plan: 1,
             what: Arrangement::Moved { at: At { week: 2, session: 1 }, day: Some(TODAY + 1) },
         },
-        DeskEvent::GymKept { equipment: builtin_in(MassUnit::Pound) },
+        DeskEvent::DraftBegun { of: DraftOf::Gym, from: "Cellar".into(), text: CELLAR.into() },
+        DeskEvent::DraftChanged { of: DraftOf::Gym, splice: two_pairs() },
+        DeskEvent::DraftTurned { of: DraftOf::Gym, back: true },
+        DeskEvent::GymKept { equipment: builtin_in(MassUnit::Pound), text: CELLAR.into() },
+        DeskEvent::DraftDropped { of: DraftOf::Gym },
+        DeskEvent::DraftDropped { of: DraftOf::Plan },
+        DeskEvent::GymGone { name: "Boathouse".into() },
         DeskEvent::GymChosen { name: "Cellar".into() },
         DeskEvent::Said { owner: Owner::Max("back-squat".into()), changes: vec![max], day: TODAY },
         DeskEvent::TrackParted {
@@ -295,6 +301,22 @@ pub(crate) fn desk() -> Vec<DeskEvent> {
         DeskEvent::WasIll { day: TODAY },
         DeskEvent::BodyMassKept { mass: kg(824), day: TODAY },
     ]
+}
+
+const CELLAR: &str = "name = \"Cellar\"\n\n[[plate]]\nmass = \"20 kg\"\npairs = 1\n";
+
+/// One pair more of the cellar's plates.
+fn two_pairs() -> Splice {
+    Splice { at: 50, gone: 1, put: "2".into() }
+}
+
+/// A gym as it is being mended.
+pub(crate) fn draft() -> Draft {
+    let mut draft = Draft::begun(1_190, "Cellar".into(), CELLAR.into());
+    draft.change(1_191, &two_pairs());
+    draft.change(1_192, &Splice { at: 8, gone: 6, put: "Vault".into() });
+    draft.turn(1_193, true);
+    draft
 }
 
 /// The desk as these events leave it.

@@ -98,3 +98,30 @@ pub fn others(also: &[String]) -> String {
 pub fn choose(name: &str) -> (String, String) {
     (name.to_owned(), format!("Train in {name}"))
 }
+
+/// A key that shows the gym that is being made.
+pub fn go_on() -> (&'static str, &'static str) {
+    ("Go on making a gym", "Show the gym that is being made")
+}
+
+/// A key: this gym is put right.
+pub fn mend(name: &str) -> (String, String) {
+    ("Change it".to_owned(), format!("Change what {name} has"))
+}
+
+/// A key: one like it.
+pub fn copy(name: &str) -> (String, String) {
+    ("Copy it".to_owned(), format!("Begin a gym as a copy of {name}"))
+}
+
+/// A key: a gym that has what most have.
+pub fn usual(unit: MassUnit) -> (String, String) {
+    let symbol = unit.symbol();
+    (format!("New gym, full, {symbol}"), format!("Begin a gym with all that is usual, in {symbol}"))
+}
+
+/// A key: a gym with nothing in it.
+pub fn empty(unit: MassUnit) -> (String, String) {
+    let symbol = unit.symbol();
+    (format!("New gym, empty, {symbol}"), format!("Begin a gym with nothing in it, in {symbol}"))
+}

@@ -1,6 +1,7 @@
 //! English.
 
 pub mod bar;
+pub mod by_hand;
 pub mod cautions;
 pub mod chart;
 pub mod coach;

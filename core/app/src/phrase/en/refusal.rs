@@ -100,3 +100,28 @@ pub fn unreadable(unreadable: &Unreadable) -> String {
 pub fn plan_is_over() -> &'static str {
     "Every session of the plan is done. Adopt the next one, or choose a session from the weeks."
 }
+
+/// Something is being made already.
+pub fn draft_open() -> &'static str {
+    "Something of the kind is being made already. Take it up or drop it first; it was kept."
+}
+
+/// The tap was meant for another step of what is being made.
+pub fn stale_draft() -> &'static str {
+    "That was changed meanwhile. Nothing was changed again."
+}
+
+/// Nothing to take back of what is being made, or to bring again.
+pub fn no_step() -> &'static str {
+    "There is no step to take back or to bring again."
+}
+
+/// What is being made would be too large to be read.
+pub fn draft_too_large() -> &'static str {
+    "That would be more than is read of one file. Nothing was changed; take something out first."
+}
+
+/// Another gym has this name.
+pub fn gym_there(name: &str) -> String {
+    format!("Another gym is called “{name}”. Both were kept; give this one another name.")
+}

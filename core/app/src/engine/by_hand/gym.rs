@@ -1,0 +1,108 @@
+//! A gym made or mended by hand.
+
+use barwright_domain::desk::{DeskEvent, Draft, MOST_GYMS};
+use barwright_domain::equipment::{self, Equipment, by_hand};
+use barwright_domain::quantity::MassUnit;
+use barwright_domain::session::Refusal;
+use barwright_domain::text::edit::{Written, put, shift};
+
+use super::not_edited;
+use crate::contract::Edit;
+use crate::facts::{GymFrom, Held};
+use crate::fault::{Fault, Refused};
+
+/// Of what a place to begin from says.
+pub(super) fn begun(held: &Held, place: &str) -> Result<(String, String), Fault> {
+    let words = held.locale.words().by_hand();
+    let free = |name: String| held.free_gym_name(&name);
+    Ok(match GymFrom::named(place).ok_or(Refused::NotHere)? {
+        GymFrom::Nothing(unit) => (String::new(), by_hand::bare(&free(words.new_gym()), unit)),
+        GymFrom::Usual(unit) => (String::new(), by_hand::of_builtin(&free(words.new_gym()), unit)),
+        GymFrom::Copy(name) => {
+            let copy = free(words.copy_of(&name));
+            let text = file(held, &name).ok_or(Refused::NotHere)?;
+            (String::new(), put(&text, "name", &copy.into()).map_err(not_edited)?)
+        }
+        GymFrom::Own(name) => {
+            let text = file(held, &name).ok_or(Refused::NotHere)?;
+            (name, text)
+        }
+    })
+}
+
+/// The file of a gym: as it was written where it came with one.
+fn file(held: &Held, name: &str) -> Option<String> {
+    if let Some(gym) = held.desk.gyms.iter().find(|gym| gym.name == name) {
+        return Some(held.desk.gym_files.get(name).cloned().unwrap_or_else(|| gym.write()));
+    }
+    let unit = [MassUnit::Kilogram, MassUnit::Pound];
+    let own = unit.into_iter().find(|unit| equipment::builtin_in(*unit).name == name)?;
+    Some(equipment::builtin_text(own).to_owned())
+}
+
+pub(super) fn changed(
+    held: &Held,
+    draft: &Draft,
+    place: &str,
+    edit: &Edit,
+) -> Result<String, Fault> {
+    let text = draft.text.as_str();
+    let changed = match edit {
+        Edit::Put { text: said } => by_hand::write(text, place, said),
+        Edit::Remove => by_hand::take_away(text, place),
+        Edit::Move { by } => shift(text, place, *by),
+        Edit::Add { what } => {
+            let unit = unit_of(held, text);
+            let name = free_name(text, place, held.locale.words().by_hand().usual_name(what));
+            by_hand::one_more(text, place, what, &name, unit)
+        }
+        Edit::Open | Edit::Undo | Edit::Redo | Edit::Drop | Edit::TakeUp => {
+            return Err(Refused::NotHere.into());
+        }
+    };
+    changed.map_err(not_edited)
+}
+
+/// The unit that a draft is written in.
+fn unit_of(held: &Held, text: &str) -> MassUnit {
+    let said = Written::of(text).and_then(|written| written.said("unit"));
+    match said.as_deref() {
+        Some("lb") => MassUnit::Pound,
+        Some("kg") => MassUnit::Kilogram,
+        _ => Equipment::read(text).map_or(held.locale.unit, |gym| gym.unit),
+    }
+}
+
+/// A name that nothing else in the list has.
+fn free_name(text: &str, list: &str, name: String) -> String {
+    let Some(written) = Written::of(text) else { return name };
+    let taken = |name: &str| {
+        (0..written.count(list))
+            .any(|at| written.said(&format!("{list}.{at}.name")).as_deref() == Some(name))
+    };
+    if !taken(&name) {
+        return name;
+    }
+    let numbered = (2..100).map(|nth| format!("{name} {nth}")).find(|name| !taken(name));
+    numbered.unwrap_or(name)
+}
+
+pub(super) fn taken_up(held: &Held, draft: &Draft) -> Result<Vec<DeskEvent>, Fault> {
+    let text = draft.text.clone();
+    let equipment = Equipment::read(&text).map_err(|faults| Refused::Faults(faults.len()))?;
+    let (own, name) = (&held.desk.gyms, equipment.name.clone());
+    let known = |name: &str| own.iter().any(|gym| gym.name == name);
+    if name != draft.from && known(&name) {
+        return Err(Refused::GymThere(name).into());
+    }
+    if own.len() >= MOST_GYMS && !known(&draft.from) {
+        return Err(Refused::BySession(Refusal::TooMany, held.load_unit()).into());
+    }
+    let mut events = vec![DeskEvent::GymKept { equipment, text }];
+    // Under another name it is the same gym, not one more.
+    if known(&draft.from) && draft.from != name {
+        events.push(DeskEvent::GymGone { name: draft.from.clone() });
+    }
+    events.push(DeskEvent::GymChosen { name });
+    Ok(events)
+}

@@ -1,0 +1,90 @@
+//! Names of what is written into a form: what it is of, the part that is open, the place, and the step
+//! of the draft that it was shown at.
+
+use barwright_domain::desk::DraftOf;
+
+use crate::contract::{FormOf, Look};
+
+/// Every form, by the word that its fields have.
+const NAMES: [(FormOf, &str); 5] = [
+    (FormOf::Start, "start"),
+    (FormOf::Gym, "gym"),
+    (FormOf::Maxes, "maxes"),
+    (FormOf::Exercises, "exercises"),
+    (FormOf::Plan, "plan"),
+];
+
+/// What is looked for, in place of a place.
+pub(crate) const FIND: &str = "find";
+
+/// A field of a form.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct FormField {
+    /// What the form is of.
+    pub(crate) of: FormOf,
+    /// The part that is open.
+    pub(crate) at: String,
+    /// The place.
+    pub(crate) place: String,
+    /// The step of the draft; 0 where there is none.
+    pub(crate) step: u64,
+}
+
+impl FormField {
+    /// Its name.
+    pub(crate) fn id(&self) -> String {
+        let name = NAMES.iter().find(|(of, _)| *of == self.of).map_or("", |(_, name)| name);
+        format!("form/{name}/{}/{}/{}", self.at, self.place, self.step)
+    }
+
+    /// The field of a name; none where it is no form's.
+    pub(crate) fn named(id: &str) -> Option<Self> {
+        let mut parts = id.strip_prefix("form/")?.split('/');
+        let name = parts.next()?;
+        let (of, _) = NAMES.iter().find(|(_, known)| *known == name)?;
+        let (at, place, step) = (parts.next()?, parts.next()?, parts.next()?.parse().ok()?);
+        let (at, place) = (at.to_owned(), place.to_owned());
+        parts.next().is_none().then_some(Self { of: *of, at, place, step })
+    }
+
+    /// What is shown once it is written: of a search, and of what is only entered, that itself.
+    pub(crate) fn leads_to(&self, text: &str) -> Look {
+        let (of, find) = (self.of, self.place == FIND || draft_of(self.of).is_none());
+        let at = if find && self.place != FIND { &self.place } else { &self.at };
+        let text = if find { text.trim().to_owned() } else { String::new() };
+        Look::Form { of, at: at.clone(), text }
+    }
+
+    /// Whether writing it records nothing.
+    pub(crate) fn shows_only(&self) -> bool {
+        self.place == FIND || draft_of(self.of).is_none()
+    }
+}
+
+/// The draft that a form is of; none where it is of what stands.
+pub(crate) const fn draft_of(of: FormOf) -> Option<DraftOf> {
+    match of {
+        FormOf::Gym => Some(DraftOf::Gym),
+        FormOf::Plan => Some(DraftOf::Plan),
+        FormOf::Start | FormOf::Maxes | FormOf::Exercises => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_field_is_known_by_its_name() {
+        for (of, _) in NAMES {
+            let (at, place) = ("bar.0".to_owned(), "bar.0.mass".to_owned());
+            let field = FormField { of, at, place, step: 12 };
+            assert_eq!(FormField::named(&field.id()), Some(field));
+        }
+        for other in
+            ["note@57", "form/gym/a/b", "form/none/a/b/1", "form/gym/a/b/c", "form/gym/a/b/1/2"]
+        {
+            assert_eq!(FormField::named(other), None, "{other}");
+        }
+    }
+}
