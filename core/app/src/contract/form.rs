@@ -20,6 +20,8 @@ pub enum FormOf {
     Exercises,
     /// A plan that is being made or mended.
     Plan,
+    /// A session of the plan, changed for once before it begins.
+    Session,
 }
 
 /// How something that is made by hand is changed. What is changed is a draft: each step of it is on

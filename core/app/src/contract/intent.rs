@@ -72,6 +72,42 @@ pub enum SwapReason {
     Wish,
 }
 
+/// What is changed in a session that is still to come, for once. Exercises go by their slugs.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum SessionChange {
+    /// Another exercise in the place of one.
+    Instead {
+        /// The one that is not done.
+        of: String,
+        /// The one that is.
+        exercise: String,
+    },
+    /// One more, at the end.
+    Add {
+        /// It.
+        exercise: String,
+    },
+    /// One is left out.
+    Leave {
+        /// It.
+        exercise: String,
+    },
+    /// One comes a place earlier, with what is done back to back with it.
+    Earlier {
+        /// It.
+        exercise: String,
+    },
+    /// What this gym has not is done with what it has, or left out.
+    Fit,
+    /// The last change is taken back.
+    Back,
+    /// All of them are.
+    AsPlanned,
+}
+
 /// How a session of the plan is arranged otherwise than it says.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -104,6 +140,11 @@ pub enum Arrange {
     Travel {
         /// Weeks, 8 at the most.
         weeks: u32,
+    },
+    /// It is changed for once.
+    Change {
+        /// What.
+        change: SessionChange,
     },
 }
 
@@ -196,6 +237,11 @@ pub enum Intent {
         exercise: String,
         /// Why.
         why: SwapReason,
+    },
+    /// One more exercise, at the end.
+    AddExercise {
+        /// It, by its slug.
+        exercise: String,
     },
     /// Put off what is left of an exercise to the end.
     Postpone {

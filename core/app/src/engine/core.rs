@@ -19,6 +19,7 @@ use crate::contract::{
     Action, Answer, Draft, Edit, Effect, FormOf, HowEnded, Intent, Look, Screen,
 };
 use crate::facts::form::FormField;
+use crate::facts::part;
 use crate::facts::{self, Held};
 use crate::fault::{Fault, Refused};
 use crate::gather;
@@ -343,9 +344,9 @@ fn leads_to(intent: &Intent) -> Option<Look> {
         Intent::Edit { of, .. } => {
             Some(Look::Form { of: *of, at: String::new(), text: String::new() })
         }
-        Intent::Write { field, text, .. } => {
-            FormField::named(field).map(|field| field.leads_to(text))
-        }
+        Intent::Write { field, text, .. } => FormField::named(field)
+            .map(|field| field.leads_to(text))
+            .or_else(|| part::found_in(field, text)),
         Intent::AddGym { .. } | Intent::ChooseGym { .. } => Some(Look::Equipment),
         Intent::AdoptPlan { .. } | Intent::Arrange { .. } | Intent::TakeUpPlan { .. } => {
             Some(Look::Weeks)

@@ -2,7 +2,9 @@
 
 use barwright_domain::call::{Amount, HowMany};
 use barwright_domain::catalogue::Catalogue;
-use barwright_domain::desk::{Arrangement, At, DeskEvent, MOST_GYMS, Shared};
+use barwright_domain::desk::{
+    Arrangement, At, DeskEvent, ForOnce, MOST_FOR_ONCE, MOST_GYMS, Shared,
+};
 use barwright_domain::equipment::{self, Equipment, Plate, Rig};
 use barwright_domain::owners::{Change, MaxOrigin, Outcome, Owner, Question, TrackId};
 use barwright_domain::plan::Plan;
@@ -17,9 +19,11 @@ use barwright_domain::shown::plain;
 use barwright_store::Store;
 
 use super::{by_hand, codec};
-use crate::contract::{Arrange, GuardChoice, HowEnded, Intent, KitChoice, SwapReason};
+use crate::contract::{
+    Arrange, GuardChoice, HowEnded, Intent, KitChoice, SessionChange, SwapReason,
+};
 use crate::facts::form::FormField;
-use crate::facts::{Held, adopted, mended, part, place};
+use crate::facts::{Held, adopted, fitted, mended, part, place};
 use crate::fault::{Fault, Refused};
 use crate::gather;
 
@@ -180,7 +184,8 @@ impl Deciding<'_> {
             Intent::SkipExercise { entry } => Command::SkipEntry(self.entry_id(entry)?),
             Intent::Swap { entry, exercise, why } => {
                 let entry = self.entry_id(entry)?;
-                let to = gather::substitute(self.store, self.held, entry, &exercise, self.at)?;
+                let to =
+                    gather::substitute(self.store, self.held, Some(entry), &exercise, self.at)?;
                 let cause = match why {
                     SwapReason::Lacking => SwapCause::Lacking,
                     SwapReason::Taken => SwapCause::Taken,
@@ -188,6 +193,10 @@ impl Deciding<'_> {
                     SwapReason::Wish => SwapCause::Wish,
                 };
                 Command::Swap { entry, to, cause }
+            }
+            Intent::AddExercise { exercise } => {
+                let entry = gather::substitute(self.store, self.held, None, &exercise, self.at)?;
+                Command::AddEntry(entry)
             }
             Intent::Postpone { entry } => Command::Postpone(self.entry_id(entry)?),
             Intent::TakeUp { entry } => Command::Return(self.entry_id(entry)?),
@@ -278,6 +287,11 @@ impl Deciding<'_> {
         let (name, of) = name.split_once(':').unwrap_or((name, ""));
         let day = self.at.local_day();
         match name {
+            // What is looked for shows, and records nothing.
+            "find-swap" | "find-swap-pain" | "find-add" => {
+                self.running()?;
+                Ok(Appends::Session(Vec::new()))
+            }
             "note" => {
                 let entry = match of {
                     "" => None,
@@ -451,6 +465,10 @@ impl Deciding<'_> {
                 Arrangement::With { at: here, other }
             }
             Arrange::Again { again } => Arrangement::Again { at: here, again: *again },
+            Arrange::Change { change } => {
+                let changes = self.changed_for_once(here, change)?;
+                Arrangement::ForOnce { at: here, changes }
+            }
             Arrange::Travel { weeks } => {
                 let few = u16::try_from(*weeks).ok().filter(|_| *weeks <= MOST_AWAY);
                 let weeks = few.ok_or_else(|| self.refused(Refusal::OutOfRange))?;
@@ -458,6 +476,41 @@ impl Deciding<'_> {
             }
         };
         Ok(Appends::Desk(vec![DeskEvent::Arranged { plan, what }]))
+    }
+
+    /// What is changed in a session for once, with this.
+    fn changed_for_once(&self, at: At, change: &SessionChange) -> Result<Vec<ForOnce>, Fault> {
+        let mut changes = self.held.desk.arranged().changes_of(at).to_vec();
+        let known = |slug: &String| {
+            let found = self.held.catalogue.get(slug).map(|found| found.slug.to_string());
+            found.ok_or(Refused::NotHere)
+        };
+        match change {
+            SessionChange::Instead { of, exercise } => {
+                changes.push(ForOnce::Instead { of: of.clone(), exercise: known(exercise)? });
+            }
+            SessionChange::Add { exercise } => {
+                changes.push(ForOnce::Added { exercise: known(exercise)? });
+            }
+            SessionChange::Leave { exercise } => {
+                changes.push(ForOnce::LeftOut { exercise: exercise.clone() });
+            }
+            SessionChange::Earlier { exercise } => {
+                changes.push(ForOnce::Earlier { exercise: exercise.clone() });
+            }
+            SessionChange::Fit => {
+                let laid_out = gather::laid_out(self.store, self.held, at, None, self.at)?;
+                changes.extend(fitted(self.held, &laid_out.sheet));
+            }
+            SessionChange::Back => {
+                changes.pop();
+            }
+            SessionChange::AsPlanned => changes.clear(),
+        }
+        if changes.len() > MOST_FOR_ONCE {
+            return Err(self.refused(Refusal::TooMany).into());
+        }
+        Ok(changes)
     }
 
     /// A plan that was kept goes on where it stood, its dates from today.

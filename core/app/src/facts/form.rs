@@ -6,12 +6,13 @@ use barwright_domain::desk::DraftOf;
 use crate::contract::{FormOf, Look};
 
 /// Every form, by the word that its fields have.
-const NAMES: [(FormOf, &str); 5] = [
+const NAMES: [(FormOf, &str); 6] = [
     (FormOf::Start, "start"),
     (FormOf::Gym, "gym"),
     (FormOf::Maxes, "maxes"),
     (FormOf::Exercises, "exercises"),
     (FormOf::Plan, "plan"),
+    (FormOf::Session, "session"),
 ];
 
 /// What is looked for, in place of a place.
@@ -66,7 +67,7 @@ pub(crate) const fn draft_of(of: FormOf) -> Option<DraftOf> {
     match of {
         FormOf::Gym => Some(DraftOf::Gym),
         FormOf::Plan => Some(DraftOf::Plan),
-        FormOf::Start | FormOf::Maxes | FormOf::Exercises => None,
+        FormOf::Start | FormOf::Maxes | FormOf::Exercises | FormOf::Session => None,
     }
 }
 

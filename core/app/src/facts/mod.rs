@@ -1,6 +1,7 @@
 //! What a screen is made from, as plain values: gathered by `gather`, shown by `screens`.
 
 mod adoption;
+mod fitted;
 pub(crate) mod form;
 mod gym;
 mod held;
@@ -8,6 +9,7 @@ pub(crate) mod part;
 pub(crate) mod place;
 
 pub(crate) use adoption::{adopted, mended};
+pub(crate) use fitted::{candidates, fitted};
 pub(crate) use gym::GymFrom;
 pub(crate) use held::{Held, catalogue_of, decided, read_plan, rows_of};
 
@@ -53,6 +55,8 @@ pub(crate) enum Of<'a> {
     Equipment,
     /// A gym that is being made.
     GymForm(&'a Draft),
+    /// A session that is changed for once.
+    SessionForm(SessionForm),
     /// The plan file whose text the look has.
     PlanFile,
     /// The plan that is on.
@@ -64,6 +68,23 @@ pub(crate) struct Today<'a> {
     pub(crate) plan: &'a Plan,
     pub(crate) place: At,
     pub(crate) laid_out: LaidOut,
+}
+
+/// A session that is changed for once, laid out as it stands.
+pub(crate) struct SessionForm {
+    pub(crate) place: At,
+    pub(crate) laid_out: LaidOut,
+    pub(crate) part: SessionPart,
+}
+
+/// What of it is open.
+pub(crate) enum SessionPart {
+    /// The session.
+    Whole,
+    /// What could be done in the place of an exercise, by its slug.
+    Instead(String),
+    /// What could be added.
+    Add,
 }
 
 /// A sheet, and what was left out or is missing for it.

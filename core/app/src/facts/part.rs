@@ -3,6 +3,8 @@
 
 use barwright_domain::session::{Cursor, EntryId, Run, SetId};
 
+use crate::contract::{Draft, Look};
+
 /// The name of a part: exercise, set and part, and the session's number: "0.2.1@57".
 pub(crate) fn name(run: &Run, cursor: &Cursor) -> String {
     format!("{}.{}.{}@{}", cursor.set.entry.0, cursor.set.set, cursor.part, run.session)
@@ -34,4 +36,13 @@ pub(crate) fn of_session(name: &str) -> (&str, Option<u64>) {
         },
         None => (name, None),
     }
+}
+
+/// Where a search on the floor leads: its panel, with what was looked for.
+pub(crate) fn found_in(field: &str, text: &str) -> Option<Look> {
+    let (name, _) = of_session(field);
+    let (kind, of) = name.split_once(':').unwrap_or((name, ""));
+    let panel = kind.strip_prefix("find-")?;
+    let panel = Some(format!("{panel}:{of}:{}", text.trim()));
+    Some(Look::Floor { draft: Draft { panel, ..Draft::default() } })
 }

@@ -16,12 +16,13 @@ pub(crate) use lift::{CHARTED, PAGE};
 pub(crate) use pace::paces;
 pub(crate) use sheet::{laid_out, substitute};
 
-use barwright_domain::desk::DraftOf;
+use barwright_domain::desk::{At, DraftOf, ForOnce};
+use barwright_domain::plan::by_hand;
 use barwright_domain::session::Reading;
 use barwright_store::Store;
 
 use crate::contract::{FormOf, Look};
-use crate::facts::{Facts, Held, Of, Today, Weeks};
+use crate::facts::{Facts, Held, Of, SessionForm, SessionPart, Today, Weeks, place as places};
 use crate::fault::{Fault, Refused};
 
 /// Gathers for a look. Answers the look that is shown, too: another one where this has nothing to
@@ -62,7 +63,7 @@ pub(crate) fn of<'a>(
             (Look::Balance { weeks }, Of::Balance(balance::of(store, held, plan, weeks)?))
         }
         Look::Equipment => (Look::Equipment, Of::Equipment),
-        Look::Form { of, at, text } => form(held, of, at, text)?,
+        Look::Form { of, at: part, text } => form(store, held, (of, part, text), at)?,
         Look::Plan { text: Some(text), week } => {
             (Look::Plan { text: Some(text), week }, Of::PlanFile)
         }
@@ -74,16 +75,65 @@ pub(crate) fn of<'a>(
 }
 
 /// A form. One of a draft that is none shows where one is begun.
-fn form(held: &Held, of: FormOf, at: String, text: String) -> Result<(Look, Of<'_>), Fault> {
+fn form<'a>(
+    store: &Store,
+    held: &'a Held,
+    (of, at, text): (FormOf, String, String),
+    now: &Reading,
+) -> Result<(Look, Of<'a>), Fault> {
     match of {
         FormOf::Gym => Ok(match held.desk.drafts.get(&DraftOf::Gym) {
             Some(draft) => (Look::Form { of, at, text }, Of::GymForm(draft)),
             None => (Look::Equipment, Of::Equipment),
         }),
+        FormOf::Session => session_form(store, held, (at, text), now),
         FormOf::Start | FormOf::Maxes | FormOf::Exercises | FormOf::Plan => {
             Err(Refused::NotHere.into())
         }
     }
+}
+
+/// A session that is changed: for once, or where a key asks for it from now on, as the plan mended.
+fn session_form<'a>(
+    store: &Store,
+    held: &'a Held,
+    (at, text): (String, String),
+    now: &Reading,
+) -> Result<(Look, Of<'a>), Fault> {
+    let mut parts = at.split(':');
+    let named = parts.next().filter(|name| !name.is_empty());
+    let place = place(store, held, named)?;
+    let part = match (parts.next(), parts.next(), parts.next()) {
+        (None, ..) => SessionPart::Whole,
+        (Some("swap"), Some(slug), None) => SessionPart::Instead(slug.to_owned()),
+        (Some("add"), None, None) => SessionPart::Add,
+        (Some("always"), Some(of), Some(exercise)) => {
+            let text = exchanged(held, place, of, exercise)?;
+            return Ok((Look::Plan { text: Some(text), week: None }, Of::PlanFile));
+        }
+        _ => return Err(Refused::NotHere.into()),
+    };
+    let laid_out = laid_out(store, held, place, None, now)?;
+    let form = SessionForm { place, laid_out, part };
+    Ok((Look::Form { of: FormOf::Session, at, text }, Of::SessionForm(form)))
+}
+
+/// The plan's text with another exercise in the place of one of a session, from now on.
+fn exchanged(held: &Held, at: At, of: &str, exercise: &str) -> Result<String, Fault> {
+    let plan = held.plan.as_deref().ok_or(Refused::NothingToGoBy)?;
+    let on = held.desk.plan.as_ref().ok_or(Refused::NothingToGoBy)?;
+    let (week, session) = places::nth(at);
+    let session = plan.session(week, session).ok_or(Refused::NotHere)?;
+    // What stands in for the plan's own for once is exchanged where the plan's own stands.
+    let changes = held.desk.arranged();
+    let own = changes.changes_of(at).iter().rev().fold(of, |of, change| match change {
+        ForOnce::Instead { of: own, exercise } if exercise == of => own,
+        _ => of,
+    });
+    let entry = session.exercises.iter().find(|entry| entry.exercise == own);
+    let slot = entry.ok_or(Refused::NotHere)?.slot;
+    let found = held.catalogue.get(exercise).ok_or(Refused::NotHere)?;
+    Ok(by_hand::exchange(&on.text, (session.session, slot), found).map_err(|_| Refused::NotHere)?)
 }
 
 /// What is on.

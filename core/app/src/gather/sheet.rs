@@ -1,6 +1,6 @@
 //! A session of the plan laid out for the lifter.
 
-use barwright_domain::desk::At;
+use barwright_domain::desk::{At, ForOnce};
 use barwright_domain::equipment::Equipment;
 use barwright_domain::plan::Plan;
 use barwright_domain::prescribe::{self, Prescribed, Source};
@@ -23,7 +23,15 @@ pub(crate) fn laid_out(
     let plan = held.plan.as_deref().ok_or(Refused::NothingToGoBy)?;
     let mut prescribed: Option<Prescribed> = None;
     for place in std::iter::once(place).chain(joined(held, place)) {
-        let exercises = exercises_of(plan, place);
+        let mut exercises = exercises_of(plan, place);
+        exercises.extend(held.desk.arranged().changes_of(place).iter().filter_map(|change| {
+            match change {
+                ForOnce::Instead { exercise, .. } | ForOnce::Added { exercise } => {
+                    Some(exercise.clone())
+                }
+                ForOnce::LeftOut { .. } | ForOnce::Earlier { .. } => None,
+            }
+        }));
         let lifter = lifter(store, held.desk_now(), &exercises, at, None)?;
         let source = source(held, plan, &gym, place);
         let Some(more) = prescribe::sheet(source, &lifter) else { continue };
@@ -40,24 +48,33 @@ pub(crate) fn laid_out(
     Ok(LaidOut { sheet, needs, left_out })
 }
 
-/// The sheet's entry for another exercise in the place of one.
+/// The sheet's entry for another exercise in the place of one of the session that runs; for one more
+/// in the place of none.
 pub(crate) fn substitute(
     store: &Store,
     held: &Held,
-    entry: EntryId,
+    entry: Option<EntryId>,
     exercise: &str,
     at: &Reading,
 ) -> Result<Entry, Fault> {
     let run = held.state.running().ok_or(Refused::NotHere)?;
-    let old = run.entries.get(&entry).ok_or(Refused::NotHere)?;
+    let old = match entry {
+        Some(entry) => Some(run.entries.get(&entry).ok_or(Refused::NotHere)?),
+        None => None,
+    };
     let plan = held.plan.as_deref().ok_or(Refused::NothingToGoBy)?;
     let place = run.sheet.place.as_ref().map(places::of_plan).ok_or(Refused::NotHere)?;
     let exercises = [exercise.to_owned()];
     let lifter = lifter(store, held.desk_now(), &exercises, at, Some(run.session))?;
     // What was swapped in may be swapped again: the plan knows the first.
-    let first = old.entry.stands_in_for.as_deref().unwrap_or(&old.entry.exercise);
-    let source = source(held, plan, &run.equipment, place_with(held, plan, place, first));
-    Ok(prescribe::substitute(source, &lifter, first, exercise).ok_or(Refused::NotHere)?)
+    let first = old.map(|old| old.entry.stands_in_for.as_deref().unwrap_or(&old.entry.exercise));
+    let place = first.map_or(place, |first| place_with(held, plan, place, first));
+    let source = source(held, plan, &run.equipment, place);
+    let entry = match first {
+        Some(first) => prescribe::substitute(source, &lifter, first, exercise),
+        None => prescribe::added(source, &lifter, exercise),
+    };
+    Ok(entry.ok_or(Refused::NotHere)?)
 }
 
 /// What a sheet of a place is made from, the lifter apart.

@@ -14,7 +14,7 @@ use barwright_domain::equipment::{
 use barwright_domain::history::{DoneSet, MostAt, Record};
 use barwright_domain::owners::{MaxOrigin, Outcome, Proposal};
 use barwright_domain::plan::{Cut, Entry as PlanEntry, Plan, WeekSession, Weeks};
-use barwright_domain::prescribe::{LeftOut, MovedLoad, Need};
+use barwright_domain::prescribe::{Candidate, LeftOut, MovedLoad, Need};
 use barwright_domain::progress::estimate::{Estimate, NoEstimate};
 use barwright_domain::progress::pace::{PaceEstimate, Slowing};
 use barwright_domain::quantity::{
@@ -55,6 +55,54 @@ phrases! {
         fn numbers(plates: &[Plate]) -> Vec<String>;
         /// What to do to what is on: "take off 10 · put on 5, 2.5 each side"; empty for nothing.
         fn change(off: &[Plate], on: &[Plate], each_side: bool) -> String;
+    }
+}
+
+phrases! {
+    /// A session that is changed for once.
+    ChangeWords in change {
+        /// The title.
+        fn title(session: &str) -> String;
+        /// How many changes there are.
+        fn subtitle(changes: usize) -> String;
+        /// A key on Today.
+        fn open() -> (&'static str, &'static str);
+        /// A key, where this gym lacks something.
+        fn fit() -> (&'static str, &'static str);
+        /// A key.
+        fn add() -> (&'static str, &'static str);
+        /// A key: the last change is taken back.
+        fn back() -> (&'static str, &'static str);
+        /// A key: all changes are taken back.
+        fn as_planned() -> (&'static str, &'static str);
+        /// A key that shows the session laid out.
+        fn to_session() -> &'static str;
+        /// A key of an exercise.
+        fn instead(name: &str) -> (&'static str, String);
+        /// A key of an exercise.
+        fn earlier(name: &str) -> (&'static str, String);
+        /// A key of an exercise.
+        fn leave_out(name: &str) -> (&'static str, String);
+        /// The title of what could be done instead.
+        fn swap_title(name: &str) -> String;
+        /// Under it.
+        fn swap_subtitle() -> &'static str;
+        /// The title of what could be added.
+        fn add_title() -> &'static str;
+        /// Under it.
+        fn add_subtitle() -> &'static str;
+        /// A key: for this session alone.
+        fn once(name: &str) -> (&'static str, String);
+        /// A key: from now on; what that changes is shown first.
+        fn always(name: &str) -> (&'static str, String);
+        /// The field that looks for exercises, and an example.
+        fn find() -> (&'static str, &'static str);
+        /// Nothing has these words.
+        fn none_found(text: &str) -> String;
+        /// What this gym lacks for an exercise.
+        fn lacks(lacks: &[String]) -> String;
+        /// What an exercise is, in short.
+        fn candidate(one: &Candidate<'_>) -> String;
     }
 }
 
@@ -545,8 +593,8 @@ phrases! {
         fn pin(pin: &str) -> String;
         /// A title.
         fn swap(name: &str) -> String;
-        /// Where the plan names none.
-        fn no_substitute() -> &'static str;
+        /// A key: why it is swapped, where some of it was done.
+        fn it_hurts() -> (&'static str, &'static str);
         /// A substitute that can't be done here.
         fn not_here(name: &str) -> String;
         /// A title.

@@ -1,8 +1,10 @@
 //! Keys in short.
 
+use barwright_domain::desk::At;
 use barwright_domain::session::Run;
 
-use crate::contract::{Action, Draft, Intent, Key, Look};
+use crate::contract::{Action, Arrange, Draft, Intent, Key, Look};
+use crate::facts::place;
 
 /// What stands on a key, and what it does as it is read aloud, where that is more.
 pub(super) struct Said {
@@ -31,6 +33,11 @@ impl<L: Into<String>, S: Into<String>> From<(L, S)> for Said {
 /// A key that dispatches, whatever session there is.
 pub(super) fn does(id: impl Into<String>, said: impl Into<Said>, intent: Intent) -> Key {
     key(id.into(), said.into(), Action::Do { intent, session: None, then: None })
+}
+
+/// A key that arranges a session of the plan.
+pub(super) fn arranges(id: impl Into<String>, said: impl Into<Said>, at: At, how: Arrange) -> Key {
+    does(id, said, Intent::Arrange { session: place::name(at), how })
 }
 
 /// A key of a session: kept from it, it does nothing to another.

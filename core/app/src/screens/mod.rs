@@ -62,6 +62,10 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
             let Asked { at, .. } = asked(look);
             Screen::Form { form: form::gym::screen(held, draft, at, words) }
         }
+        Of::SessionForm(of) => {
+            let Asked { at, text, .. } = asked(look);
+            Screen::Form { form: form::session::screen(held, of, at, text, words) }
+        }
         Of::PlanFile => {
             let Asked { text, week, .. } = asked(look);
             Screen::Plan { plan: plan::in_hand(held, text, week, words) }

@@ -3,10 +3,12 @@
 use barwright_domain::call::{Amount, HowMany, Stop};
 use barwright_domain::catalogue::Counting;
 use barwright_domain::equipment::Rig;
+use barwright_domain::prescribe::Candidate;
 use barwright_domain::progress::pace::STOP_AT;
 use barwright_domain::quantity::Mass;
 use barwright_domain::session::{
-    CallLoad, Cursor, Ending, EntryId, EntryRun, Guard, Kit, Load, Offer, SetId, SetKind, SetRun,
+    CallLoad, Cursor, Ending, Entry, EntryId, EntryRun, Guard, Kit, Load, Offer, SetId, SetKind,
+    SetRun,
 };
 
 use super::guard::asks_guard;
@@ -17,13 +19,15 @@ use super::row::row;
 use crate::contract::{
     Draft, Field, GuardChoice, HowEnded, Intent, Key, KitChoice, Look, Panel, Row, SwapReason,
 };
-use crate::facts::part;
+use crate::facts::{candidates, part};
 
 /// The panel that the draft asks for; none for a name that is no panel here.
 pub(super) fn open(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Option<Panel> {
     let Floor { run, draft, words, .. } = floor;
     let name = draft.panel.as_deref()?;
     let (kind, of) = name.split_once(':').unwrap_or((name, ""));
+    // What was looked for stands behind what it is looked for.
+    let (of, text) = of.split_once(':').unwrap_or((of, ""));
     let entry = || -> Option<(EntryId, &EntryRun)> {
         let id = match of {
             "" => cursor?.set.entry,
@@ -41,8 +45,9 @@ pub(super) fn open(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Option<Panel> 
         }
         "swap" | "swap-pain" => {
             let (id, entry) = entry()?;
-            swap(floor, id, entry, kind == "swap-pain")
+            swap(floor, id, entry, (kind == "swap-pain", text))
         }
+        "add" => add(floor, text),
         "pain" => pain(floor)?,
         "pace" => pace(floor, cursor?)?,
         "order" => order(floor, cursor),
@@ -114,6 +119,7 @@ fn more(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Builder {
         ]);
     }
     panel.keys.extend([
+        opens("add", words.change().add(), "add"),
         opens("order", say.open_order(), "order"),
         opens("earlier", say.open_earlier(), "earlier"),
         opens("notes", say.open_notes(), "notes"),
@@ -311,29 +317,78 @@ fn pain(floor: &Floor<'_>) -> Option<Builder> {
     Some(panel)
 }
 
-fn swap(floor: &Floor<'_>, id: EntryId, entry: &EntryRun, pain: bool) -> Builder {
+/// The most exercises that are offered in the place of one.
+const MOST_INSTEAD: usize = 8;
+
+/// What could be done in the place of an exercise: the plan's own substitutes, then the likeliest; or
+/// what has the words that were looked for.
+fn swap(floor: &Floor<'_>, id: EntryId, entry: &EntryRun, (pain, text): (bool, &str)) -> Builder {
     let Floor { held, run, words, .. } = floor;
     let say = words.panel();
     let mut panel = titled(say.swap(&name::entry(held, entry, *words)));
-    if entry.entry.instead.is_empty() {
-        panel.rows.push(row("none", 1, say.no_substitute()));
+    let why = match (pain, entry.entry.lacks.is_empty()) {
+        (true, _) => SwapReason::Pain,
+        (false, true) => SwapReason::Wish,
+        (false, false) => SwapReason::Lacking,
+    };
+    let label = |one: &Candidate<'_>| {
+        let name = words.words().exercise(one.exercise);
+        if one.possible() { name } else { say.not_here(&name) }
+    };
+    let found = instead(floor, Some(&entry.entry), text);
+    panel.keys.extend(found.iter().map(|one| {
+        let exercise = one.exercise.slug.to_string();
+        let intent = Intent::Swap { entry: u32::from(id.0), exercise, why };
+        let key = format!("swap-{}", one.exercise.slug);
+        taps(run, key, label(one), intent).enabled(one.possible())
+    }));
+    if found.is_empty() {
+        panel.rows.push(row("none", 1, words.change().none_found(text)));
     }
-    for substitute in &entry.entry.instead {
-        let intent = Intent::Swap {
-            entry: u32::from(id.0),
-            exercise: substitute.exercise.clone(),
-            why: match (pain, entry.entry.lacks.is_empty()) {
-                (true, _) => SwapReason::Pain,
-                (false, true) => SwapReason::Taken,
-                (false, false) => SwapReason::Lacking,
-            },
-        };
-        let name = name::exercise(held, &substitute.exercise, &substitute.name, *words);
-        let label = if substitute.possible { name } else { say.not_here(&name) };
-        let id = format!("swap-{}", substitute.exercise);
-        panel.keys.push(taps(run, id, label, intent).enabled(substitute.possible));
+    // Why matters to what is careful of it alone, and where some of it was done.
+    if !pain && entry.sets.iter().any(SetRun::begun) {
+        panel.keys.push(opens("hurts", say.it_hurts(), format!("swap-pain:{}", id.0)));
     }
+    let kind = if pain { "find-swap-pain" } else { "find-swap" };
+    panel.fields.push(find(floor, part::field(run, kind, Some(id)), text));
     panel
+}
+
+/// What could be added to the session.
+fn add(floor: &Floor<'_>, text: &str) -> Builder {
+    let Floor { run, words, .. } = floor;
+    let mut panel = titled(words.change().add_title());
+    let found = instead(floor, None, text);
+    panel.keys.extend(found.iter().filter(|one| one.possible()).map(|one| {
+        let exercise = one.exercise.slug.to_string();
+        let key = format!("add-{exercise}");
+        taps(run, key, words.words().exercise(one.exercise), Intent::AddExercise { exercise })
+    }));
+    if found.is_empty() {
+        panel.rows.push(row("none", 1, words.change().none_found(text)));
+    }
+    panel.fields.push(find(floor, part::field(run, "find-add", None), text));
+    panel
+}
+
+/// Exercises that the session has not, the likeliest in the place of an entry first.
+fn instead<'a>(floor: &Floor<'a>, entry: Option<&Entry>, text: &str) -> Vec<Candidate<'a>> {
+    let Floor { held, run, .. } = *floor;
+    let here = run.entries.values().filter(|entry| entry.swapped_for.is_none());
+    let here: Vec<String> = here.map(|entry| entry.entry.exercise.clone()).collect();
+    let mut all = candidates(held, &run.equipment, entry, &here);
+    if !text.is_empty() {
+        let found: Vec<_> = held.catalogue.search(text).iter().map(|one| &one.slug).collect();
+        all.retain(|one| found.contains(&&one.exercise.slug));
+    }
+    all.truncate(MOST_INSTEAD);
+    all
+}
+
+fn find(floor: &Floor<'_>, id: String, text: &str) -> Field {
+    let (label, hint) = floor.words.change().find();
+    let (label, hint) = (label.to_owned(), hint.to_owned());
+    Field { id, label, value: text.to_owned(), hint, numeric: false }
 }
 
 /// A partner's taps, and what they show at once.

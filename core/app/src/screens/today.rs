@@ -1,14 +1,17 @@
 //! Today's sheet: what is on, with what loads, how long, what this gym lacks.
 
+use barwright_domain::desk::At;
 use barwright_domain::plan::Plan;
 use barwright_domain::prescribe::{Need, duration};
 use barwright_domain::quantity::MassUnit;
 use barwright_domain::session::{Call, Entry, SetKind, Sheet};
 
-use super::key::{does, shows};
+use super::key::{arranges, does, shows};
 use super::name;
 use super::row::{aloud, row};
-use crate::contract::{Draft, Field, Intent, Key, Look, Row, TodayScreen};
+use crate::contract::{
+    Arrange, Draft, Field, FormOf, Intent, Key, Look, Row, SessionChange, TodayScreen,
+};
 use crate::facts::{Held, Today, place};
 use crate::phrase::Words;
 
@@ -21,7 +24,7 @@ pub(super) fn screen(
 ) -> TodayScreen {
     let sheet = &today.laid_out.sheet;
     let gym = held.gym();
-    let rows = rows(held, sheet, gym.unit, words);
+    let rows = rows(held, today.place, sheet, gym.unit, words);
     let (plan, weeks) = (&today.plan.name, today.plan.weeks.len());
     let week = usize::from(today.place.week);
     let called = name::gym(held, &gym.name, words);
@@ -72,6 +75,17 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
         let begin = Intent::Begin { session: session.clone(), minutes };
         keys.push(does("begin", say.begin(), begin));
     }
+    if held.state.running().is_none() {
+        let lacks = |entry: &Entry| !entry.lacks.is_empty();
+        if today.laid_out.sheet.entries().any(lacks) {
+            let fit = Arrange::Change { change: SessionChange::Fit };
+            let again = Look::Today { session: session.clone(), minutes };
+            keys.push(arranges("fit", words.change().fit(), today.place, fit).then(again));
+        }
+        let (of, at) = (FormOf::Session, place::name(today.place));
+        let look = Look::Form { of, at, text: String::new() };
+        keys.push(shows("change", words.change().open(), look));
+    }
     for choice in [30, 45, 60] {
         let look = Look::Today { session: session.clone(), minutes: Some(choice) };
         keys.push(
@@ -100,7 +114,7 @@ pub(super) fn field(held: &Held, need: &Need, unit: MassUnit, words: Words) -> F
 }
 
 /// The sheet's rows: an exercise, its warm-up, its sets in lines of what is alike.
-fn rows(held: &Held, sheet: &Sheet, unit: MassUnit, words: Words) -> Vec<Row> {
+fn rows(held: &Held, place: At, sheet: &Sheet, unit: MassUnit, words: Words) -> Vec<Row> {
     let mut rows = Vec::new();
     if let Some(warm_up) = sheet.warm_up.filter(|seconds| seconds.count() > 0) {
         rows.push(row("warm-up", 1, words.today().warm_up(warm_up)));
@@ -111,7 +125,7 @@ fn rows(held: &Held, sheet: &Sheet, unit: MassUnit, words: Words) -> Vec<Row> {
             rows.push(row(format!("block-{at}"), 0, text));
         }
         for entry in &block.entries {
-            rows.push(heading(held, entry, words));
+            rows.push(heading(held, entry, words).keys(swap(held, place, entry, words)));
             if let Some(ramp) = words.sheet().ramp(entry, unit, words.numerals) {
                 rows.push(row(format!("ramp-{}", entry.id.0), 2, ramp));
             }
@@ -119,6 +133,17 @@ fn rows(held: &Held, sheet: &Sheet, unit: MassUnit, words: Words) -> Vec<Row> {
         }
     }
     rows
+}
+
+/// Another exercise in its place.
+fn swap(held: &Held, at: At, entry: &Entry, words: Words) -> Vec<Key> {
+    if held.state.running().is_some() {
+        return Vec::new();
+    }
+    let name = name::exercise(held, &entry.exercise, &entry.name, words);
+    let at = format!("{}:swap:{}", place::name(at), entry.exercise);
+    let look = Look::Form { of: FormOf::Session, at, text: String::new() };
+    vec![shows("instead", words.change().instead(&name), look)]
 }
 
 fn heading(held: &Held, entry: &Entry, words: Words) -> Row {

@@ -25,6 +25,7 @@ pub(crate) fn wakes_at(facts: &Facts<'_>, look: &Look) -> Option<i64> {
         | Of::Balance(_)
         | Of::Equipment
         | Of::GymForm(_)
+        | Of::SessionForm(_)
         | Of::PlanFile
         | Of::PlanOn(_) => None,
     };

@@ -3,7 +3,7 @@
 use barwright_domain::desk::{At, Calendar, Dated, Standing};
 use barwright_domain::session::Reading;
 
-use super::key::{Said, does, shows};
+use super::key::{arranges, does, shows};
 use super::row::{aloud, row};
 use crate::contract::{Arrange, Intent, Key, Look, WeekOfPlan, WeeksScreen};
 use crate::facts::{Held, Weeks, place};
@@ -68,10 +68,6 @@ pub(super) fn screen(held: &Held, of: &Weeks<'_>, at: &Reading, words: Words) ->
 /// Weeks away before a week.
 fn away(held: &Held, week: u16) -> u16 {
     held.desk.arranged().travel.get(&week).copied().unwrap_or(0)
-}
-
-fn arranges(id: &str, said: impl Into<Said>, at: At, how: Arrange) -> Key {
-    does(id, said, Intent::Arrange { session: place::name(at), how })
 }
 
 /// What can be done with a session, by how it stands.

@@ -8,6 +8,7 @@ mod exercise;
 pub(crate) mod find;
 mod movement;
 mod muscle;
+mod search;
 mod table;
 
 pub use exercise::{Counting, Exercise, Measure, Names};

@@ -5,6 +5,8 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use super::for_once::ForOnce;
+
 /// A session of a plan, both from 1.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct At {
@@ -15,7 +17,7 @@ pub struct At {
 }
 
 /// One thing arranged otherwise; each has its own way back.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Arrangement {
     /// The plan goes on from here, from this local date on: what comes before is not owed, and what
@@ -61,6 +63,13 @@ pub enum Arrangement {
         /// Weeks away.
         weeks: u16,
     },
+    /// What is changed in a session for once: all of it, in order. None is as the plan has it.
+    ForOnce {
+        /// The session.
+        at: At,
+        /// The changes.
+        changes: Vec<ForOnce>,
+    },
 }
 
 /// Everything arranged of one plan. Lists, since JSON has no keys but texts.
@@ -79,12 +88,14 @@ pub struct Arranged {
     pub again: Vec<(At, u64)>,
     /// Weeks away before a week.
     pub travel: BTreeMap<u16, u16>,
+    /// What is changed in sessions for once.
+    pub for_once: Vec<(At, Vec<ForOnce>)>,
 }
 
 impl Arranged {
     /// Folds one in; `seq` is its number in the log.
     pub fn apply(&mut self, seq: u64, what: &Arrangement) {
-        match *what {
+        match what.clone() {
             Arrangement::Entered { at, day } => {
                 self.entered = Some((at, day, seq));
                 // Dates begin anew: what moved those before says nothing more.
@@ -92,6 +103,7 @@ impl Arranged {
                 self.travel.retain(|week, _| *week > at.week);
                 self.left_out.retain(|one| *one < at);
                 self.again.clear();
+                self.for_once.retain(|(one, _)| *one < at);
             }
             Arrangement::LeftOut { at, left_out } => {
                 self.left_out.retain(|one| *one != at);
@@ -112,6 +124,8 @@ impl Arranged {
                 if again {
                     self.again.push((at, seq));
                 }
+                // What was changed was changed for once.
+                self.for_once.retain(|(one, _)| *one != at);
             }
             Arrangement::Travel { week, weeks } => {
                 self.travel.remove(&week);
@@ -119,6 +133,18 @@ impl Arranged {
                     self.travel.insert(week, weeks);
                 }
             }
+            Arrangement::ForOnce { at, changes } => {
+                self.for_once.retain(|(one, _)| *one != at);
+                if !changes.is_empty() {
+                    self.for_once.push((at, changes));
+                }
+            }
         }
+    }
+
+    /// What is changed in a session for once.
+    pub fn changes_of(&self, at: At) -> &[ForOnce] {
+        let own = self.for_once.iter().find(|(one, _)| *one == at);
+        own.map(|(_, changes)| changes.as_slice()).unwrap_or_default()
     }
 }

@@ -8,6 +8,7 @@ mod arranged;
 mod calendar;
 mod draft;
 mod event;
+mod for_once;
 mod state;
 
 pub use adopt::{Adoption, Shared, adoption};
@@ -15,4 +16,5 @@ pub use arranged::{Arranged, Arrangement, At};
 pub use calendar::{Calendar, Dated, Standing, TrainedAt, calendar};
 pub use draft::{Draft, DraftOf, MOST_STEPS, Splice};
 pub use event::DeskEvent;
+pub use for_once::{ForOnce, MOST_FOR_ONCE};
 pub use state::{Adopted, Desk, Kept, MOST_GYMS, MOST_KEPT};

@@ -5,6 +5,7 @@
 //! applied; nothing after it sees variations.
 
 pub mod bounds;
+pub mod by_hand;
 mod line;
 mod model;
 mod print;

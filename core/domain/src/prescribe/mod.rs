@@ -8,6 +8,7 @@
 mod cuts;
 mod duration;
 mod entry;
+mod instead;
 mod lifter;
 mod meant;
 mod minutes;
@@ -21,8 +22,9 @@ mod source;
 mod spread;
 
 pub use duration::{Duration, duration, seconds_to_go};
+pub use instead::{Candidate, candidates};
 pub use lifter::{ENOUGH_PAST, Lifter, MOST_PAST, Need, Past, RECENT_DAYS};
 pub use minutes::{LeftOut, fit_minutes};
 pub use moved::{MovedLoad, moved_loads, taking_from};
-pub use session::{Prescribed, next_time, sheet, substitute};
+pub use session::{Prescribed, added, next_time, sheet, substitute};
 pub use source::Source;

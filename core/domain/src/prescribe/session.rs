@@ -1,12 +1,12 @@
 //! The whole sheet, a substitute, and what an exercise will be next time.
 
 use super::entry;
+use super::instead;
 use super::lifter::{Lifter, Need};
 use super::slot::Slot;
 use super::source::Source;
-use crate::call::LoadCall;
 use crate::catalogue::{Catalogue, Exercise, Muscle};
-use crate::equipment::BODYWEIGHT;
+use crate::desk::{At, ForOnce};
 use crate::plan::{self, WeekSession};
 use crate::quantity::{Mass, Seconds};
 use crate::session::{Block, Call, CallLoad, Entry, EntryId, PlanPlace, Sheet};
@@ -50,10 +50,15 @@ pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
     let mut needs = Vec::new();
     let mut warm: Vec<Muscle> = Vec::new();
     let mut blocks: Vec<(Option<usize>, Block)> = Vec::new();
-    for (id, entry) in (0_u16..).zip(&session.exercises) {
+    let changes = changes(source, lifter);
+    let asked = instead::asked(source.plan, &session, source.catalogue, lifter, &changes);
+    for (id, asked) in (0_u16..).zip(&asked) {
+        let entry = &asked.entry;
         let Some(exercise) = source.catalogue.get(&entry.exercise) else { continue };
         let slot = Slot::new(source, lifter, &session, entry, exercise);
-        let built = entry::entry(&slot, EntryId(id), &warm, &mut needs);
+        let slot = Slot { stands_in: asked.own, ..slot };
+        let mut built = entry::entry(&slot, EntryId(id), &warm, &mut needs);
+        built.stands_in_for.clone_from(&asked.of);
         if built.calls.is_empty() {
             continue;
         }
@@ -99,6 +104,24 @@ pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
     })
 }
 
+/// What is changed for once in the session, where the plan is the one that is on.
+fn changes(source: Source<'_>, lifter: &Lifter) -> Vec<ForOnce> {
+    let on = lifter.desk.plan.as_ref().map(|plan| plan.seq);
+    let at = u16::try_from(source.week + 1).ok().zip(u16::try_from(source.index + 1).ok());
+    match (at, source.adopted.is_some() && source.adopted == on) {
+        (Some((week, session)), true) => {
+            lifter.desk.arranged().changes_of(At { week, session }).to_vec()
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// One more exercise for the session that runs, which the plan has not. None where there is no such
+/// exercise.
+pub fn added(source: Source<'_>, lifter: &Lifter, exercise: &str) -> Option<Entry> {
+    substitute(source, lifter, "", exercise)
+}
+
 /// What is done instead of an exercise of the session: the substitute as the plan says it, or any
 /// exercise of the catalogue. It has its own history and never inherits a load. None where there
 /// is no such exercise.
@@ -110,49 +133,16 @@ pub fn substitute(
 ) -> Option<Entry> {
     let session = source.plan.session_as_written(source.week, source.index)?;
     let found = source.catalogue.get(exercise)?;
-    let old = session.exercises.iter().find(|entry| entry.exercise == instead_of)?;
-    let said = old.substitutes.iter().find(|substitute| substitute.exercise == exercise);
-    let how_many = said.and_then(|said| said.how_many);
-    let effort = said.and_then(|said| said.effort);
-    let load = said.and_then(|said| said.load.clone()).unwrap_or_else(|| {
-        // The body alone is itself a load; a machine that helps has to be set.
-        if found.implement == BODYWEIGHT { LoadCall::Body } else { LoadCall::ByFeel }
-    });
-    let mut entry = plan::Entry {
-        exercise: exercise.to_owned(),
-        counting: None,
-        set_up: plan::SetUp::default(),
-        wear: Vec::new(),
-        cues: Vec::new(),
-        substitutes: old
-            .substitutes
-            .iter()
-            .filter(|substitute| substitute.exercise != exercise)
-            .cloned()
-            .collect(),
-        sides: None,
-        ..old.clone()
+    let old = session.exercises.iter().find(|entry| entry.exercise == instead_of);
+    let entry = match old {
+        Some(old) => instead::stand_in(old, found),
+        // In the place of one that was added: added itself.
+        None => instead::extra(source.plan, found, lifter),
     };
-    for block in &mut entry.blocks {
-        if let Some(sets) = said.and_then(|said| said.sets)
-            && let Some(first) = block.sets.first().cloned()
-        {
-            block.sets.resize(usize::from(sets.max(1)), first);
-        }
-        for set in &mut block.sets {
-            set.load = load.clone();
-            set.how_many = how_many.unwrap_or(set.how_many);
-            set.effort = effort.or(set.effort);
-            // A technique or a range of movement belongs to the exercise it was written for.
-            set.manner.technique = None;
-        }
-    }
-    // Sets that follow a top set have none here: one row is enough.
-    entry.blocks.truncate(1);
-    let warm = warm_before(source.catalogue, &session, old.slot);
+    let warm = warm_before(source.catalogue, &session, entry.slot);
     let slot = Slot { stands_in: true, ..Slot::new(source, lifter, &session, &entry, found) };
     let mut built = entry::entry(&slot, EntryId(0), &warm, &mut Vec::new());
-    built.stands_in_for = Some(instead_of.to_owned());
+    built.stands_in_for = old.map(|_| instead_of.to_owned());
     (!built.calls.is_empty()).then_some(built)
 }
 

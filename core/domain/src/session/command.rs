@@ -68,6 +68,8 @@ pub enum Command {
         /// Why.
         cause: SwapCause,
     },
+    /// One more exercise, at the end; its id is given here.
+    AddEntry(Entry),
     /// Put off what is left of an exercise to the end.
     Postpone(EntryId),
     /// Take up an exercise now.

@@ -147,6 +147,11 @@ pub enum Event {
         /// Why.
         cause: SwapCause,
     },
+    /// An exercise was added, at the end.
+    EntryAdded {
+        /// It.
+        entry: Entry,
+    },
     /// What is left of an exercise was put off to the end.
     Postponed {
         /// The exercise.

@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::event::{Event, Stamped};
+use super::event::{Event, Stamped, SwapCause};
 use super::reading::between;
 use super::rest::{Rest, RestKind};
 use super::sheet::Entry;
@@ -145,7 +145,11 @@ impl Run {
                 }
             }
             Event::EntrySkipped { entry } => self.with(*entry, |entry| entry.skipped = true),
-            Event::Swapped { entry, to, .. } => self.swap(*entry, to),
+            Event::Swapped { entry, to, cause } => self.swap(*entry, to, *cause),
+            Event::EntryAdded { entry } => {
+                self.lanes.push(Lane::alone(entry.id));
+                self.entries.insert(entry.id, Arc::new(EntryRun::new(entry.clone())));
+            }
             Event::Postponed { entry } => self.postpone(*entry),
             Event::Returned { entry } => {
                 if let Some(at) = self.lanes.iter().position(|lane| lane.entries.contains(entry)) {
@@ -259,8 +263,11 @@ impl Run {
         }
     }
 
-    fn swap(&mut self, entry: EntryId, to: &Entry) {
-        self.with(entry, |entry| entry.swapped_for = Some(to.id));
+    fn swap(&mut self, entry: EntryId, to: &Entry, cause: SwapCause) {
+        self.with(entry, |entry| {
+            entry.swapped_for = Some(to.id);
+            entry.gave_up_in_pain = cause == SwapCause::Pain;
+        });
         for place in self.lanes.iter_mut().flat_map(|lane| &mut lane.entries) {
             if *place == entry {
                 *place = to.id;
@@ -289,6 +296,7 @@ impl EntryRun {
             entry: Arc::new(entry),
             skipped: false,
             swapped_for: None,
+            gave_up_in_pain: false,
             guard: None,
         }
     }

@@ -93,6 +93,8 @@ pub struct EntryRun {
     pub skipped: bool,
     /// It was swapped for this one.
     pub swapped_for: Option<EntryId>,
+    /// It was swapped because it hurt.
+    pub gave_up_in_pain: bool,
     /// Pins, a spotter, or neither; none when nobody was asked.
     pub guard: Option<Guard>,
     /// What is worn from here on.

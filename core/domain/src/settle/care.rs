@@ -57,6 +57,12 @@ fn of_lift(
         let changes = vec![Change::Hurt { at }];
         return Some(Outcome { changes, sets: sets.collect(), ..outcome(&owner, Why::Pain) });
     }
+    // Given up in pain, whatever its sets were called.
+    if entries.iter().any(|(_, entry)| entry.gave_up_in_pain) {
+        let at = parts().filter_map(|(.., part)| part.done.load.figure).max();
+        let changes = vec![Change::Hurt { at }];
+        return Some(Outcome { changes, ..outcome(&owner, Why::Pain) });
+    }
     let cut = entries.iter().flat_map(|(_, entry)| &entry.entry.terms).find_map(|terms| terms.cut);
     if let Some(pain) = care.pain {
         let ordinary = run.sheet.week_kind == WeekKind::Ordinary;

@@ -22,8 +22,44 @@ pub struct At {
 
 mirror!(struct At = desk::At { week, session });
 
+/// One change to a session that is still to come. Exercises are named by their slugs.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum ForOnce {
+    /// Another exercise in the place of one.
+    Instead {
+        /// The one that is not done.
+        of: String,
+        /// The one that is.
+        exercise: String,
+    },
+    /// One more, at the end.
+    Added {
+        /// It.
+        exercise: String,
+    },
+    /// One is left out.
+    LeftOut {
+        /// It.
+        exercise: String,
+    },
+    /// One, with what is done back to back with it, a place earlier.
+    Earlier {
+        /// It.
+        exercise: String,
+    },
+}
+
+mirror!(enum ForOnce = desk::ForOnce {
+    Instead { of, exercise },
+    Added { exercise },
+    LeftOut { exercise },
+    Earlier { exercise },
+});
+
 /// One thing arranged otherwise; each has its own way back.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Arrangement {
@@ -74,6 +110,14 @@ pub enum Arrangement {
         /// Weeks away.
         weeks: u16,
     },
+    /// What is changed in a session for once: all of it, in order. None is as the plan has it.
+    ForOnce {
+        /// The session.
+        at: At,
+        /// The changes.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        changes: Vec<ForOnce>,
+    },
 }
 
 mirror!(enum Arrangement = desk::Arrangement {
@@ -83,6 +127,7 @@ mirror!(enum Arrangement = desk::Arrangement {
     With { at, other },
     Again { at, again },
     Travel { week, weeks },
+    ForOnce { at, changes },
 });
 
 /// Everything arranged of one plan. Lists, since JSON has no keys but texts.
@@ -108,6 +153,9 @@ pub struct Arranged {
     /// Weeks away before a week.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
     pub travel: BTreeMap<u16, u16>,
+    /// What is changed in sessions for once.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub for_once: Vec<(At, Vec<ForOnce>)>,
 }
 
-mirror!(struct Arranged = desk::Arranged { entered, left_out, moved, with, again, travel });
+mirror!(struct Arranged = desk::Arranged { entered, left_out, moved, with, again, travel, for_once });

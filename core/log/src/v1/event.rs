@@ -81,6 +81,11 @@ pub enum Event {
         /// Why.
         cause: SwapCause,
     },
+    /// An exercise was added, at the end.
+    EntryAdded {
+        /// It.
+        entry: Entry,
+    },
     /// What is left of an exercise was put off to the end.
     Postponed {
         /// The exercise.
@@ -216,6 +221,7 @@ mirror!(enum Event = session::Event {
     SetSkipped { set },
     EntrySkipped { entry },
     Swapped { entry, to, cause },
+    EntryAdded { entry },
     Postponed { entry },
     Returned { entry },
     SetAdded { set, call },

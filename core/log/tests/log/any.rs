@@ -298,8 +298,15 @@ any!(enum desk::Arrangement {
     With { at, other },
     Again { at, again },
     Travel { week, weeks },
+    ForOnce { at, changes },
 });
-any!(struct desk::Arranged { entered, left_out, moved, with, again, travel });
+any!(enum desk::ForOnce {
+    Instead { of, exercise },
+    Added { exercise },
+    LeftOut { exercise },
+    Earlier { exercise },
+});
+any!(struct desk::Arranged { entered, left_out, moved, with, again, travel, for_once });
 any!(enum session::Because {
     PlanSays(it),
     ShareOfMax { share, max, day, of, gives },
@@ -430,6 +437,7 @@ any!(enum session::Event {
     SetSkipped { set },
     EntrySkipped { entry },
     Swapped { entry, to, cause },
+    EntryAdded { entry },
     Postponed { entry },
     Returned { entry },
     SetAdded { set, call },

@@ -7,12 +7,12 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use barwright_domain::call::{ContinuedPart, EntryId, LoadCall, MaxOf, SetId, Structure};
-use barwright_domain::desk::DeskEvent;
+use barwright_domain::call::{ContinuedPart, Ending, EntryId, LoadCall, MaxOf, SetId, Structure};
+use barwright_domain::desk::{Arrangement, At, DeskEvent};
 use barwright_domain::owners::{Account, Change, Max, Outcome, Owner, RowId, State, Why, Word};
 use barwright_domain::progress::estimate::Formula;
 use barwright_domain::quantity::{Percent, Range};
-use barwright_domain::session::{Call, Event, LoadForSet, Reading, Reason};
+use barwright_domain::session::{Call, Done, Event, LoadForSet, Reading, Reason};
 use barwright_log::{
     VERSION, decode_account, decode_desk, decode_draft, decode_session, decode_standing_desk,
     encode_account, encode_desk, encode_draft, encode_session, encode_standing_desk,
@@ -125,6 +125,8 @@ fn lines() -> Vec<String> {
         let arranged = DeskEvent::Arranged { plan: 1, what };
         lines.push(line("desk", &encode_desk(&bare, &arranged)));
     }
+    let what = Arrangement::ForOnce { at: At { week: 1, session: 1 }, changes: every() };
+    lines.push(line("desk", &encode_desk(&bare, &DeskEvent::Arranged { plan: 1, what })));
     for base in every() {
         lines.push(line("account", &encode_account(&Account::restored(base, Vec::new()))));
     }
@@ -138,6 +140,12 @@ fn lines() -> Vec<String> {
     };
     let added = Event::SetAdded { set: SetId { entry: EntryId(0), set: 3 }, call };
     lines.push(line("session", &encode_session(&bare, &added)));
+    for ending in every::<Ending>() {
+        let done = Done { ending, ..Any::any(&mut Tape::new(&[])) };
+        let set = SetId { entry: EntryId(0), set: 3 };
+        let corrected = Event::Corrected { set, part: 0, done };
+        lines.push(line("session", &encode_session(&bare, &corrected)));
+    }
     fill(&mut lines);
     lines
 }

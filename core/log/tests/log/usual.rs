@@ -212,6 +212,7 @@ pub(crate) fn session() -> Vec<Event> {
         Event::SetSkipped { set: set(2) },
         Event::EntrySkipped { entry: SQUAT },
         Event::Swapped { entry: SQUAT, to: entry(), cause: SwapCause::Taken },
+        Event::EntryAdded { entry: entry() },
         Event::Postponed { entry: SQUAT },
         Event::Returned { entry: SQUAT },
         Event::SetAdded { set: set(3), call: call(SetKind::Work, 3) },

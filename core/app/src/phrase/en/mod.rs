@@ -3,6 +3,7 @@
 pub mod bar;
 pub mod by_hand;
 pub mod cautions;
+pub mod change;
 pub mod chart;
 pub mod coach;
 pub mod date;

@@ -160,9 +160,9 @@ pub fn swap(name: &str) -> String {
     format!("Instead of {name}")
 }
 
-/// Where the plan names none.
-pub fn no_substitute() -> &'static str {
-    "The plan names no substitute."
+/// A key: why it is swapped, where some of it was done.
+pub fn it_hurts() -> (&'static str, &'static str) {
+    ("Because it hurts", "Swap it because it hurts: it stands on the exercise until it does not")
 }
 
 /// A substitute that can't be done here.

@@ -1,6 +1,7 @@
 //! What is made and mended by hand: rows, with what is wrong beside each.
 
 pub(super) mod gym;
+pub(super) mod session;
 
 use barwright_domain::desk::Draft;
 use barwright_domain::text::{Fault, place_at};
@@ -24,6 +25,11 @@ impl<'a> Form<'a> {
     /// Of a draft.
     pub(super) fn of_draft(of: FormOf, draft: &Draft, at: &'a str, words: Words) -> Self {
         Self { of, at, step: draft.step, words }
+    }
+
+    /// Of what stands, without a draft.
+    pub(super) const fn of_what_stands(of: FormOf, at: &'a str, words: Words) -> Self {
+        Self { of, at, step: 0, words }
     }
 
     /// The look at a part of it; empty is the whole.

@@ -32,18 +32,28 @@ pub(super) fn swap(
     cause: SwapCause,
 ) -> Result<Vec<Event>, Refusal> {
     pending(run, entry)?;
-    if to.calls.is_empty() {
-        return Err(Refusal::EmptySheet);
-    }
-    if run.entries.len() >= MOST_ENTRIES || to.calls.len() > MOST_SETS {
-        return Err(Refusal::TooMany);
-    }
-    let next = run.entries.keys().next_back().map_or(0, |id| id.0.saturating_add(1));
-    let to = Entry { id: EntryId(next), ..to.clone() };
+    let to = one_more(run, to)?;
     Ok(leave_open_set_of(run, entry)
         .into_iter()
         .chain([Event::Swapped { entry, to, cause }])
         .collect())
+}
+
+/// One more exercise, at the end.
+pub(super) fn add_entry(run: &Run, entry: &Entry) -> Result<Vec<Event>, Refusal> {
+    Ok(vec![Event::EntryAdded { entry: one_more(run, entry)? }])
+}
+
+/// An exercise with the next name of the session.
+fn one_more(run: &Run, entry: &Entry) -> Result<Entry, Refusal> {
+    if entry.calls.is_empty() {
+        return Err(Refusal::EmptySheet);
+    }
+    if run.entries.len() >= MOST_ENTRIES || entry.calls.len() > MOST_SETS {
+        return Err(Refusal::TooMany);
+    }
+    let next = run.entries.keys().next_back().map_or(0, |id| id.0.saturating_add(1));
+    Ok(Entry { id: EntryId(next), ..entry.clone() })
 }
 
 pub(super) fn postpone(run: &Run, entry: EntryId) -> Result<Vec<Event>, Refusal> {

@@ -130,6 +130,7 @@ fn running(run: &Run, command: &Command, at: &Reading) -> Result<Vec<Event>, Ref
         },
         Command::SkipEntry(entry) => arrange::skip(run, *entry),
         Command::Swap { entry, to, cause } => arrange::swap(run, *entry, to, *cause),
+        Command::AddEntry(entry) => arrange::add_entry(run, entry),
         Command::Postpone(entry) => arrange::postpone(run, *entry),
         Command::Return(entry) => arrange::take_up(run, *entry),
         Command::AddSet(entry) => arrange::add_set(run, *entry),

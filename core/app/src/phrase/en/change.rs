@@ -1,0 +1,121 @@
+//! Words of a session that is changed for once.
+
+use barwright_domain::prescribe::Candidate;
+
+use super::{floor, muscle, words};
+
+/// The title.
+pub fn title(session: &str) -> String {
+    format!("{session}, changed for once")
+}
+
+/// How many changes there are.
+pub fn subtitle(changes: usize) -> String {
+    match changes {
+        0 => "As the plan has it.".to_owned(),
+        _ => format!(
+            "{}, for this once. The plan stays as it is.",
+            words::count(changes, "change", "changes")
+        ),
+    }
+}
+
+/// A key on Today.
+pub fn open() -> (&'static str, &'static str) {
+    ("Change it", "Change this session for once: swap, add, leave out, another order")
+}
+
+/// A key: this gym lacks something.
+pub fn fit() -> (&'static str, &'static str) {
+    ("Fit it to this gym", "Do what this gym has in the place of what it lacks")
+}
+
+/// A key.
+pub fn add() -> (&'static str, &'static str) {
+    ("Add an exercise", "Add an exercise at the end")
+}
+
+/// A key.
+pub fn back() -> (&'static str, &'static str) {
+    ("Undo", "Take the last change back")
+}
+
+/// A key.
+pub fn as_planned() -> (&'static str, &'static str) {
+    ("As planned", "Take all changes back")
+}
+
+/// A key.
+pub fn to_session() -> &'static str {
+    "Back to the session"
+}
+
+/// A key of an exercise.
+pub fn instead(name: &str) -> (&'static str, String) {
+    ("Swap", format!("Another exercise instead of {name}"))
+}
+
+/// A key of an exercise.
+pub fn earlier(name: &str) -> (&'static str, String) {
+    ("Earlier", format!("{name} a place earlier"))
+}
+
+/// A key of an exercise.
+pub fn leave_out(name: &str) -> (&'static str, String) {
+    ("Leave out", format!("Leave {name} out"))
+}
+
+/// The title of the list.
+pub fn swap_title(name: &str) -> String {
+    format!("Instead of {name}")
+}
+
+/// Under it.
+pub fn swap_subtitle() -> &'static str {
+    "The likeliest first: the same movement, the same muscles, what this gym has. A load is never \
+     carried over: each exercise has its own history."
+}
+
+/// The title of the list.
+pub fn add_title() -> &'static str {
+    "Add an exercise"
+}
+
+/// Under it.
+pub fn add_subtitle() -> &'static str {
+    "It comes last, is counted, and is owed by nobody."
+}
+
+/// A key: for this session alone.
+pub fn once(name: &str) -> (&'static str, String) {
+    ("For once", format!("{name}, for this once"))
+}
+
+/// A key: the plan is mended.
+pub fn always(name: &str) -> (&'static str, String) {
+    ("From now on", format!("{name} from now on: see what that changes in the plan first"))
+}
+
+/// The field that looks, and an example.
+pub fn find() -> (&'static str, &'static str) {
+    ("Look for", "hamstrings dumbbell")
+}
+
+/// Nothing has these words.
+pub fn none_found(text: &str) -> String {
+    format!("No exercise for \u{201c}{text}\u{201d}: try a muscle, a movement or what it needs.")
+}
+
+/// What an exercise is, in short.
+pub fn candidate(one: &Candidate<'_>) -> String {
+    let planned = one.planned.then(|| "the plan's own choice".to_owned());
+    let movement = one.exercise.movement.slug().replace('-', " ");
+    let muscles: Vec<String> =
+        one.exercise.direct.iter().map(|one| muscle::name(*one).to_lowercase()).collect();
+    planned.into_iter().chain([movement, muscles.join(", ")]).collect::<Vec<_>>().join(" · ")
+}
+
+/// What this gym lacks for an exercise.
+pub fn lacks(lacks: &[String]) -> String {
+    format!("{}.", words::sentence_case(&floor::lacks_here(lacks)))
+}
