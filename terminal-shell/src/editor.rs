@@ -98,7 +98,7 @@ impl Editor {
                 Span::styled(after, palette.plain()),
             ]),
             Line::styled(
-                format!("{hint}enter: that is it   esc: leave it as it was"),
+                format!("{hint}enter: that is it   esc: keep it as it was"),
                 palette.quiet(),
             ),
         ]

@@ -3,7 +3,7 @@
 //! The core names its keys; this table gives the well-known ones a letter that stays where it is.
 //! Every other key takes a free letter out of its label.
 
-use barwright_app::contract::{FloorScreen, FormRow, Key, Panel};
+use barwright_app::contract::{EffortKey, FloorScreen, FormRow, Key, Panel};
 
 /// A press of the keyboard.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -174,11 +174,16 @@ pub(crate) fn panel<'a>(panel: &'a Panel, chosen: Chosen<'a>) -> Vec<Bound<'a>> 
     binder.bound
 }
 
+/// The digit of an effort key: its label's last, so that "5+" is 5 and an RPE of "10" is 0.
+fn digit(effort: &EffortKey) -> Option<char> {
+    effort.key.label.chars().rev().find(char::is_ascii_digit)
+}
+
 /// The keys of the floor.
 pub(crate) fn floor(floor: &FloorScreen) -> Vec<Bound<'_>> {
     let thumb = &floor.thumb;
     let mut binder = Binder::new();
-    for (digit, effort) in ('0'..='9').zip(&thumb.effort) {
+    for (digit, effort) in thumb.effort.iter().filter_map(|effort| Some((digit(effort)?, effort))) {
         binder.give(Press::Char(digit), &effort.key);
         if let Some(half) = &effort.half {
             binder.give(Press::Half(digit), half);
@@ -246,7 +251,7 @@ mod tests {
     fn enter_is_for_what_is_selected() {
         let keys = [key("begin", "Begin")];
         let keys: Vec<&Key> = keys.iter().collect();
-        let one = [key("lay-out", "Lay it out")];
+        let one = [key("lay-out", "Show its sheet")];
         let of = |chosen| {
             let bound = sheet(&keys, chosen);
             caps(&bound).into_iter().map(|(cap, id)| format!("{cap} {id}")).collect::<Vec<_>>()

@@ -124,7 +124,7 @@ fn a_session_with_every_kind_of_part_is_killed_after_every_tap_and_goes_on() {
     let with = |part: &str| said.iter().filter(|said| said.contains(part)).count();
     assert_eq!(with("block"), 6, "{said:#?}");
     assert_eq!(with("Bench press"), 3, "{said:#?}");
-    assert!(with("short part") >= 2, "{said:#?}");
+    assert!(with("mini-set") >= 2, "{said:#?}");
     assert_eq!(with("Plank"), 1, "{said:#?}");
     assert_eq!(with("Back squat"), 2, "{said:#?}");
     let tally = driver.ask(&json!({ "reading": reading(second), "view": "tally" }));

@@ -219,24 +219,24 @@ fn a_session_on_a_terminal_is_killed_in_the_middle_of_sets_and_goes_on() {
 
     // In the middle of rest-pause: two short parts are done, a tap too many is taken back.
     program.press("\r");
-    program.sees("short part 1 (8 of 15 done)");
+    program.sees("mini-set 1 (8 of 15 done)");
     program.press("\r");
-    program.sees("short part 2 (11 of 15 done)");
+    program.sees("mini-set 2 (11 of 15 done)");
     program.press("u");
-    program.sees("short part 1 (8 of 15 done)");
+    program.sees("mini-set 1 (8 of 15 done)");
     program.kill();
     let mut program = Program::start(&store, &[], &[]);
-    program.sees("short part 1 (8 of 15 done)");
+    program.sees("mini-set 1 (8 of 15 done)");
     program.press("r");
-    program.sees("short part 2 (11 of 15 done)");
+    program.sees("mini-set 2 (11 of 15 done)");
     program.press("\r");
-    program.sees("short part 3 (14 of 15 done)");
+    program.sees("mini-set 3 (14 of 15 done)");
     program.press("0");
     program.sees("Plank");
 
     // A hold counts by itself.
     program.press("s");
-    program.sees("Hold over");
+    program.sees("Done");
     program.changes(2);
     program.press("\r");
     program.sees("Back squat");
@@ -262,7 +262,7 @@ fn a_session_on_a_terminal_is_killed_in_the_middle_of_sets_and_goes_on() {
     program.sees("Deadlift");
     program.press("\x1b[F");
     program.sees("80 kg × 4");
-    program.sees("1.5 left");
+    program.sees("1.5 in reserve");
 }
 
 #[test]
@@ -275,11 +275,11 @@ fn a_rest_that_is_over_rings_once_and_says_so() {
     program.sees("block 1 of 3");
     // The last exercise has a rest of two seconds.
     program.press("m");
-    program.sees("What comes next");
+    program.sees("Order of exercises");
     program.press("9");
     program.sees("Back squat: 2 sets");
     program.press("jjjj\r");
-    program.sees("Set 1 of 2: 5 reps, 1 to 2 left in you");
+    program.sees("Set 1 of 2: 5 reps, 1–2 in reserve");
     program.press("2");
     program.sees("Set 2 of 2");
     program.until("the bell", |written| written.raw.contains(&7));

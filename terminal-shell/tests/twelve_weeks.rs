@@ -4,7 +4,7 @@
 //! One session a week, on Mondays. Week 1 is an ease-in, 6 a deload (10 % less of what is moved, and
 //! none of it touches an owner), a week away comes before 9 (14 days with a week between the plan's
 //! own sessions: seven beyond it, no lay-off), 12 is the test. The gym makes steps of 2.5 kg on the
-//! bar, 1.25 kg on the belt and 5 kg of help. Body mass 82.4 kg.
+//! bar, 1.25 kg on the belt and 5 kg of assistance. Body mass 82.4 kg.
 //!
 //! **Back squat**, as planned, max 160 kg: 65 % 104 → 105; 70 % 112 → 112.5; 72.5 % 116 → 115; 75 %
 //! 120; 77.5 % 124 → 125; 65 % → 105; 75 % 120; 77.5 % → 125; 80 % 128 → 127.5; 82.5 % 132 → 132.5;
@@ -21,7 +21,7 @@
 //! running, since 6 was under a cut and says nothing. 8: 65, 7. 9: 65. 10: 65, pain. 11: a tenth under
 //! it, 58.5 → 57.5.
 //!
-//! **Assisted pull-up**, 3 × 6–10 with 20 kg of help, less of it: 1: 62.4 moved, 56.16 with 26.24 of
+//! **Assisted pull-up**, 3 × 6–10 with 20 kg of assistance, less of it: 1: 62.4 moved, 56.16 with 26.24 of
 //! help → 25. 2: moved 62.4 × 10, none left, so 67.4 is good for 7.0 reps by Epley. 3: 15 of help; 7,
 //! 7, 6. 4: aim 7, by one tap. 5: aim 8. 6: 67.4 less a tenth is 21.74 of help → 20, no aim. 7: aim 9.
 //! 8: aim 10. 9: 10 of help. 10: aim 7. 11: aim 8.
@@ -177,7 +177,19 @@ const LOADS: [(&str, [&str; 11]); 6] = [
     ("Pull-up", ["1.25", "10", "12.5", "12.5", "7.5", "2.5", "12.5", "15", "17.5", "20", "22.5"]),
     (
         "Plank",
-        ["Body", "Body", "Body", "Body", "Body", "1.25", "1.25", "1.25", "1.25", "1.25", "2.5"],
+        [
+            "Bodyweight",
+            "Bodyweight",
+            "Bodyweight",
+            "Bodyweight",
+            "Bodyweight",
+            "1.25",
+            "1.25",
+            "1.25",
+            "1.25",
+            "1.25",
+            "2.5",
+        ],
     ),
 ];
 
@@ -259,10 +271,10 @@ impl Driver {
     }
 }
 
-/// "+12.5 kg" and "15 kg of help" as signed figures.
+/// "+12.5 kg" and "15 kg of assistance" as signed figures.
 fn figure(total: &str) -> String {
     let figure = total.trim_start_matches('+').split(' ').next().unwrap_or_default();
-    if total.contains("help") {
+    if total.contains("assistance") {
         format!("-{}", figure.trim_start_matches(['-', '−']))
     } else {
         figure.to_owned()
@@ -340,7 +352,7 @@ fn every_rule_from_the_first_session_to_the_test() {
     while let Some(floor) = driver.floor() {
         let total = floor["bar"]["total"].as_str().unwrap_or_default().to_owned();
         let warm_up =
-            floor["call"]["sentence"].as_str().is_some_and(|said| said.starts_with("Warm"));
+            floor["call"]["sentence"].as_str().is_some_and(|said| said.starts_with("Ramp set"));
         if !warm_up {
             singles.push(figure(&total));
         }

@@ -110,13 +110,13 @@ impl Device {
     /// What is called now, in kilograms; help is below nothing.
     fn called(&self) -> Option<Mass> {
         let total = self.floor().bar.total;
-        if total.is_empty() || total == "Body" {
-            return (total == "Body").then_some(Mass::ZERO);
+        if total.is_empty() || total == "Bodyweight" {
+            return (total == "Bodyweight").then_some(Mass::ZERO);
         }
         let figure =
             total.trim_start_matches('+').split(' ').next()?.trim_start_matches('\u{2212}');
         let mass = Mass::read(&format!("{figure} kg"), Numerals::Point).expect("a figure");
-        if total.contains("help") { Mass::ZERO.checked_sub(mass) } else { Some(mass) }
+        if total.contains("assistance") { Mass::ZERO.checked_sub(mass) } else { Some(mass) }
     }
 
     fn play(&mut self, tap: &Tap) {

@@ -166,7 +166,7 @@ fn pain_asks_in_its_order_and_stands_until_it_is_answered() {
     assert_eq!(lifter.called()[0], "39.5 kg");
 }
 
-/// A failed set: the next is offered 5 % lighter, by one press: 38, made here 37.5.
+/// A failed set: the next is offered 5 % lighter, by one press: 38, rounded to 37.5.
 #[test]
 fn after_a_failed_set_the_next_is_lighter_by_one_press() {
     let mut lifter = Lifter::new();
@@ -213,7 +213,7 @@ fn a_session_that_nobody_ended_is_over_when_the_next_begins() {
     (0..4).for_each(|_| drop(lifter.record(HowEnded::AsCalled)));
     lifter.days(7);
     let today = lifter.today();
-    assert!(today.cautions.iter().any(|line| line.contains("never ended")), "{today:?}");
+    assert!(today.cautions.iter().any(|line| line.contains("never finished")), "{today:?}");
     assert_eq!(lifter.called(), ["42.5 kg", "82.5 kg"]);
     let begin = today.keys.iter().find(|key| key.id == "begin").unwrap();
     let Action::Do { intent, .. } = &begin.action else { panic!() };
@@ -233,11 +233,11 @@ fn a_load_on_the_body_is_typed_as_added_or_in_all() {
     lifter.tap(Intent::Write { field: "body-mass".into(), text: "80 kg".into(), sure: false });
     lifter.tap(Intent::adopt(text));
     let ramp = lifter.today().rows.into_iter().find(|row| row.id == "ramp-0").unwrap();
-    assert_eq!(ramp.text, "warm-up Body × 5");
+    assert_eq!(ramp.text, "ramp bodyweight × 5");
     lifter.tap(Intent::Begin { session: None, minutes: None });
     lifter.record(HowEnded::AsCalled);
     let bar = lifter.floor().bar;
-    assert_eq!((bar.total.as_str(), bar.bar.as_str()), ("+10 kg", "90 kg in all, with the body"));
+    assert_eq!((bar.total.as_str(), bar.bar.as_str()), ("+10 kg", "90 kg with bodyweight"));
     let draft = Draft { panel: Some("load".into()), ..Draft::default() };
     let look = Look::Floor { draft };
     let Screen::Floor { floor } = lifter.engine.view(look, lifter.now.clone()).unwrap().screen

@@ -123,7 +123,7 @@ fn an_estimate_raises_the_max_and_the_next_loads() {
     let (text, why) = lifter.called();
     assert!(text.contains("122 kg"), "{text}");
     assert!(why.contains("Max 152 kg since"), "{why}");
-    assert!(lifter.max("back-squat").contains("152 kg, raised by an estimate"));
+    assert!(lifter.max("back-squat").contains("152 kg, raised from estimates"));
 }
 
 /// Floor press 4 × 7 at 60 kg: nine in the last set twice, one session cut short between: 62.5.
@@ -224,7 +224,7 @@ fn front_squat_without_a_call() {
     let (text, _) = lifter.called();
     assert!(text.contains("120 kg"), "{text}");
     let row = lifter.next_time("front-squat");
-    assert_eq!(row.detail, "No effort was called: nothing to change.");
+    assert_eq!(row.detail, "No effort called: no change.");
 }
 
 /// A back-off at 90 % of the 120 lifted is 108, made 107.5 by steps of 2.5 kg.
@@ -254,8 +254,8 @@ fn a_back_off_follows_the_set_that_was_lifted() {
 #[test]
 fn assisted_pull_up_steps_only_where_the_range_allows_it() {
     for (reps, help, says) in [
-        ("6-10", "15 kg help", "every set reached 10 reps: a step on"),
-        ("8-10", "20 kg help", "good for about 7.0 reps by Epley, and 8 are asked"),
+        ("6-10", "15 kg assistance", "every set reached 10 reps: 5 kg less assistance"),
+        ("8-10", "20 kg assistance", "good for about 7.0 reps by Epley, and 8 are asked"),
     ] {
         let rows = format!(
             "name = \"Assisted pull-up\"\nsets = 1\nreps = \"{reps}\"\nleft = 0\nload = \"body - 20 kg\"\n\
@@ -296,15 +296,15 @@ fn a_change_is_held_back_from_the_tally() {
     assert_eq!(
         row.why,
         [
-            "Max 160 kg since Wed 18 Nov × 75 % = 120 kg; \u{2212}4 % for one session: 115.2 kg; made \
-             here 115 kg.",
-            "Wed 18 Nov: your sets were called 2 left, the target ends at 3 left: 4 % less.",
+            "Max 160 kg since Wed 18 Nov × 75 % = 120 kg; \u{2212}4 % for one session: 115.2 kg; rounded to \
+             115 kg.",
+            "Wed 18 Nov: RPE 8, target RPE 7: 4 % less.",
         ]
     );
     press(&mut lifter);
     let row = lifter.next_time("front-squat");
     assert!(row.text.contains("120 kg"), "{row:?}");
-    assert!(row.detail.starts_with("Held back."), "{row:?}");
+    assert!(row.detail.starts_with("Kept as it was."), "{row:?}");
     press(&mut lifter);
     assert!(lifter.next_time("front-squat").text.contains("115 kg"));
     press(&mut lifter);
@@ -357,5 +357,5 @@ fn a_pin_is_the_lifters_to_choose() {
     else {
         panic!()
     };
-    assert!(tally.done.iter().any(|row| row.text == "Set 1 of 2: Pin 2 × 10"), "{:?}", tally.done);
+    assert!(tally.done.iter().any(|row| row.text == "Set 1 of 2: pin 2 × 10"), "{:?}", tally.done);
 }

@@ -107,7 +107,7 @@ fn the_slowing_is_shown_at_once_and_the_taps_are_the_reps() {
         floor.notices,
         [
             "The last two reps took 35 % longer than the first two.",
-            "0 sets with taps and a call so far; below 10 nothing is made of them.",
+            "0 sets with taps and an effort call so far; it takes 10 to judge by.",
         ]
     );
     // The next set has no taps, and nothing is said of it.
@@ -132,12 +132,12 @@ fn the_lifters_own_calls_make_a_guess_of_it_with_its_uncertainty() {
         let last = 2_000 + 20 * slower;
         lifter.partner(&[2_000, 2_000, last, last]);
         let floor = lifter.record(None, Some(u8::try_from(8 - nth % 6).unwrap()));
-        assert!(floor.notices[1].contains("nothing is made of them"), "{:?}", floor.notices);
+        assert!(floor.notices[1].contains("it takes 10 to judge by"), "{:?}", floor.notices);
     }
     lifter.partner(&[2_000, 2_000, 2_600, 2_600]);
     assert_eq!(
         lifter.record(None, None).notices[1],
-        "By your own calls on 10 such sets that is about 2.5 left, give or take 0.5: a guess, not a fact."
+        "By your own calls on 10 such sets that is about 2.5 in reserve, give or take 0.5: a guess, not a fact."
     );
 }
 
@@ -165,7 +165,7 @@ fn a_stop_rule_of_pace_is_judged_by_the_same_taps() {
     for (last, stops) in [(2_400, false), (2_500, true)] {
         let mut lifter = Lifter::new(lines);
         let floor = lifter.partner(&[2_000, 2_000, 2_000, last, last]);
-        let said = rows(&floor).contains(&"The pace has dropped: rack it.");
+        let said = rows(&floor).contains(&"You have slowed: end the set.");
         assert_eq!(said, stops, "{:?}", rows(&floor));
     }
 }

@@ -53,8 +53,8 @@ fn a_week_stands_in_a_coachs_shorthand() {
             "  Bench press",
             "    8, 6, 4 · 65, 72.5, 80 % · rest 3:00",
             "  Dip",
-            "    1 × 6–8 · body + 10 kg · 1 to 2 left in you · rest 3:00",
-            "    1 × 6–8, then 25 % off · body + 10 kg · 1 to 2 left in you · rest 3:00",
+            "    1 × 6–8 · bodyweight + 10 kg · 1–2 in reserve · rest 3:00",
+            "    1 × 6–8, drop 25 % · bodyweight + 10 kg · 1–2 in reserve · rest 3:00",
         ]
     );
     // The deload takes two sets of four off, and nothing off a load that is written for the week.

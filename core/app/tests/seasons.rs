@@ -128,10 +128,16 @@ impl Lifter {
 /// What a reason's first line says: the owner's load, what is left of it, and whether a cut holds.
 fn said(row: &Row) -> (f64, bool) {
     let first = &row.why[0];
-    let own =
-        first.trim_start_matches("The plan says ").split(" kg").next().unwrap().parse().unwrap();
+    let own = first
+        .trim_start_matches("The plan says ")
+        .trim_start_matches("Working load ")
+        .split(" kg")
+        .next()
+        .unwrap()
+        .parse()
+        .unwrap();
     // More than an owner and what is made: a cut is named after it.
-    let made = first.split("; ").skip(1).all(|part| part.starts_with("made here"));
+    let made = first.split("; ").skip(1).all(|part| part.starts_with("rounded to"));
     (own, !made)
 }
 
@@ -170,8 +176,8 @@ proptest! {
                     let (own, cut) = said(&row);
                     prop_assert_eq!(own, 60.0 + 2.5 * made, "{:?}", row.why);
                     prop_assert!(load(&row) <= own + 1.25, "{row:?}");
-                    // What is made here is what is shown.
-                    if let Some((_, here)) = row.why[0].split_once("made here ") {
+                    // What is rounded to is what is shown.
+                    if let Some((_, here)) = row.why[0].split_once("rounded to ") {
                         prop_assert!(here.starts_with(&format!("{} kg", load(&row))), "{row:?}");
                     }
                     lifter.session(day);

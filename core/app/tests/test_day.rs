@@ -75,7 +75,7 @@ impl Lifter {
     /// Singles until the test is over, by a lifter who makes no more than `real` kilograms: what was
     /// on the bar at each, and why.
     fn singles(&mut self, real: f64) -> Vec<(String, Vec<String>)> {
-        while self.floor().unwrap().call.sentence.starts_with("Warm-up") {
+        while self.floor().unwrap().call.sentence.starts_with("Ramp set") {
             self.record(HowEnded::AsCalled);
         }
         let mut singles = Vec::new();
@@ -188,10 +188,10 @@ fn the_singles_come_from_the_max_and_the_max_moves_the_next_block() {
     assert_eq!(loads, ["147.5 kg", "155 kg", "160 kg", "165 kg", "170 kg"]);
     assert_eq!(
         singles[0].1[0],
-        "Max 160 kg since Wed 18 Nov × 92.5 % = 148 kg; made here 147.5 kg."
+        "Max 160 kg since Wed 18 Nov × 92.5 % = 148 kg; rounded to 147.5 kg."
     );
-    assert_eq!(singles[1].1[0], "147.5 kg went up: 5 % more is 154.88 kg; made here 155 kg.");
-    assert_eq!(singles[2].1[0], "155 kg went up: 2.5 % more is 158.88 kg; made here 160 kg.");
+    assert_eq!(singles[1].1[0], "147.5 kg was lifted: 5 % more is 154.88 kg; rounded to 155 kg.");
+    assert_eq!(singles[2].1[0], "155 kg was lifted: 2.5 % more is 158.88 kg; rounded to 160 kg.");
 
     // Of 165 kg (and of 160): 75 % is 123.75 → 122.5, the lighter of two as near (120); 80 % 132 →
     // 132.5 (128 → 127.5); 60 % 99 → 100 (96 → 95).
@@ -227,10 +227,13 @@ fn a_miss_goes_down_and_never_back_to_what_was_missed() {
     let singles = lifter.singles(141.0);
     let loads: Vec<_> = singles.iter().map(|(load, _)| load.as_str()).collect();
     assert_eq!(loads, ["147.5 kg", "132.5 kg", "140 kg", "142.5 kg"]);
-    assert_eq!(singles[1].1[0], "147.5 kg was missed: 10 % less is 132.75 kg; made here 132.5 kg.");
+    assert_eq!(
+        singles[1].1[0],
+        "147.5 kg was missed: 10 % less is 132.75 kg; rounded to 132.5 kg."
+    );
     assert_eq!(
         singles[3].1[0],
-        "140 kg went up and 147.5 kg did not: halfway is 143.75 kg; made here 142.5 kg."
+        "140 kg was lifted and 147.5 kg was not: halfway is 143.75 kg; rounded to 142.5 kg."
     );
     // A lower max is the lifter's to take.
     let tally = lifter.finish();
@@ -248,7 +251,7 @@ fn a_miss_goes_down_and_never_back_to_what_was_missed() {
 fn a_test_cut_short_lowers_no_max() {
     let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
     lifter.tap(Intent::Begin { session: None, minutes: None });
-    while lifter.floor().unwrap().call.sentence.starts_with("Warm-up") {
+    while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
         lifter.record(HowEnded::AsCalled);
     }
     lifter.record(HowEnded::AsCalled);
@@ -262,7 +265,7 @@ fn a_test_cut_short_lowers_no_max() {
 fn interrupted_is_tried_again_and_pain_ends_it() {
     let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
     lifter.tap(Intent::Begin { session: None, minutes: None });
-    while lifter.floor().unwrap().call.sentence.starts_with("Warm-up") {
+    while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
         lifter.record(HowEnded::AsCalled);
     }
     lifter.record(HowEnded::Interrupted);
@@ -292,7 +295,7 @@ fn the_singles_come_from_the_estimate_of_the_last_weeks() {
     lifter.tap(Intent::Begin { session: None, minutes: None });
     let singles = lifter.singles(0.0);
     assert_eq!(singles[0].0, "150 kg");
-    assert!(singles[0].1[0].contains("163.3 kg, what your sets estimate"), "{:?}", singles[0]);
+    assert!(singles[0].1[0].contains("163.3 kg that your sets estimate"), "{:?}", singles[0]);
 }
 
 /// A pull-up is tested by what is moved: 80 kg of body and 20 added are expected, 92.5 % of 100 is
@@ -304,12 +307,12 @@ fn a_lift_of_the_body_is_tested_by_what_is_moved() {
     let body = Intent::Write { field: "body-mass".into(), text: "80 kg".into(), sure: false };
     lifter.tap(body);
     lifter.tap(Intent::Begin { session: None, minutes: None });
-    while lifter.floor().unwrap().call.sentence.starts_with("Warm-up") {
+    while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
         lifter.record(HowEnded::AsCalled);
     }
     assert_eq!(lifter.floor().unwrap().bar.total, "+12.5 kg");
     lifter.record(HowEnded::AsCalled);
-    // 92.5 went up: 5 % more moved is 97.125, 17.125 to add, made 17.5.
+    // 92.5 was lifted: 5 % more moved is 97.125, 17.125 to add, made 17.5.
     assert_eq!(lifter.floor().unwrap().bar.total, "+17.5 kg");
 }
 

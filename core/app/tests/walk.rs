@@ -183,7 +183,7 @@ fn a_whole_session_as_a_lifter_lives_it() {
     press(&mut shell, Some("more"), "skip");
 
     // The deadlift: a warm-up, then a cluster, a tap a block.
-    assert_eq!(says(&shell), "Deadlift 85 kg: Warm-up 1 of 1: 5 reps. [Next start 0:54]");
+    assert_eq!(says(&shell), "Deadlift 85 kg: Ramp set 1 of 1: 5 reps. [Next start 0:54]");
     press(&mut shell, None, "record");
     shell.wait(95);
     press(&mut shell, None, "record");
@@ -236,7 +236,7 @@ fn a_whole_session_as_a_lifter_lives_it() {
     press(&mut shell, None, "left-1-half");
     assert_eq!(
         says(&shell),
-        "Rear-foot-raised split squat 14 kg: Set 1 of 3, right side: 8–12 reps, 1 to 2 left in you. \
+        "Rear-foot-raised split squat 14 kg: Set 1 of 3, right side: 8–12 reps, 1–2 in reserve. \
          [Rest between sides 0:30]"
     );
     // A tap that comes late from a notification is refused, not written on the next set.
@@ -266,12 +266,12 @@ fn a_whole_session_as_a_lifter_lives_it() {
     assert_eq!(
         done,
         [
-            "Warm-up 1 of 1: 40 kg × 5 []",
+            "Ramp set 1 of 1: 40 kg × 5 []",
             "Speed set 1 of 8: 57.5 kg × 1 []",
-            "Warm-up 1 of 1: 85 kg × 5 []",
+            "Ramp set 1 of 1: 85 kg × 5 []",
             "Set 1 of 2: 140 kg × 2 + 2 + 1 []",
             "Set 2 of 2: 140 kg × 2 [pain]",
-            "Set 1 of 3, left: 14 kg × 12 [1.5 left]",
+            "Set 1 of 3, left: 14 kg × 12 [1.5 in reserve]",
         ]
     );
     // Pain holds the load and asks; what was not begun says nothing.

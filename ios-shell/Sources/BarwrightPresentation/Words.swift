@@ -17,7 +17,7 @@ public enum Words {
     public static let back = "Back"
 
     public static let onThisPhone = "On this phone"
-    public static let speak = "Speak what is worth hearing"
+    public static let speak = "Speak the rest and the next set"
 
     public static let byKind = "By kind of week"
     public static let why = "Why?"

@@ -116,12 +116,12 @@ import XCTest
     func testHalfARepetitionLiesBehindALongPress() async throws {
         let phone = try handset()
         try await phone.begin("1.1")
-        while phone.hasKey("Racked"), !phone.hasKey("Racked, no call") {
+        while phone.hasKey("Racked"), !phone.hasKey("No effort called") {
             try await phone.tap("Racked")
             await phone.pass(200)
         }
         let before = try await phone.floor()
-        XCTAssertTrue(phone.sees("Racked, left in you"), "\(phone.texts())")
+        XCTAssertTrue(phone.sees("Racked, in reserve"), "\(phone.texts())")
         try await phone.hold("2")
         let after = try await phone.floor()
         XCTAssertNotEqual(after.part, before.part)
@@ -259,10 +259,10 @@ import XCTest
         XCTAssertFalse(phone.hasKey("Back"))
         try await phone.tap("Begin")
         try await phone.tap("More…")
-        XCTAssertTrue(phone.hasKey("Leave this set out"))
+        XCTAssertTrue(phone.hasKey("Skip this set"))
         // Out of a panel first.
         try await phone.tap("Back")
-        XCTAssertFalse(phone.hasKey("Leave this set out"))
+        XCTAssertFalse(phone.hasKey("Skip this set"))
         XCTAssertTrue(phone.hasKey("Racked"))
     }
 

@@ -44,13 +44,13 @@ const EVERYWHERE: &[&str] = &[
 
 const FLOOR: &[&str] = &[
     "enter or space records what was done, where one wide key does.",
-    "Where the call asks for effort, a digit records the set with so many left in you; a point \
-     first makes it a half: .2 is two and a half.",
-    "- and + set the figure right before it is recorded, u takes the last tap back.",
+    "Where the call asks for effort, a digit records the set with so many reps in reserve, or at \
+     that RPE (0 is ten); a point first makes it a half: .2 is two and a half.",
+    "- and + correct the figure before it is recorded, u undoes the last tap.",
     "[ and ] make the rest shorter and longer. Nothing has to be started: recording the next set \
      ends the rest.",
     "c counts a tempo aloud, with a bell at each beat, until the set is recorded or c again.",
-    "b says what the bar really holds, e how a set ended otherwise, m opens the rest.",
+    "b corrects what is on the bar, e says why a set was cut short, m opens the rest.",
 ];
 
 const FILES: &[&str] = &["o opens a file: a plan on Plan, a gym on Equipment."];

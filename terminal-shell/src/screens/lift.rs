@@ -63,7 +63,12 @@ pub(super) fn drawing(chart: &Chart, width: u16, palette: Palette) -> Vec<Line<'
     for series in chart.series.iter().filter(|series| series.kind == SeriesKind::Line) {
         line(chart, &series.points, plot, palette, &mut buf);
     }
-    for series in chart.series.iter().filter(|series| series.kind == SeriesKind::Marks) {
+    let marks = chart.series.iter().filter_map(|series| match series.kind {
+        SeriesKind::Marks => Some((series, "●", palette.now())),
+        SeriesKind::Failed => Some((series, "×", palette.warning())),
+        SeriesKind::Band | SeriesKind::Line => None,
+    });
+    for (series, mark, style) in marks {
         for point in &series.points {
             let at = place(&chart.across, point.x, plot.width).zip(place(
                 &chart.up,
@@ -71,7 +76,7 @@ pub(super) fn drawing(chart: &Chart, width: u16, palette: Palette) -> Vec<Line<'
                 plot.height,
             ));
             if let Some((x, y)) = at {
-                pen::text(&mut buf, plot.x + x, plot.bottom() - 1 - y, "●", palette.now());
+                pen::text(&mut buf, plot.x + x, plot.bottom() - 1 - y, mark, style);
             }
         }
     }
@@ -191,6 +196,7 @@ fn legend(chart: &Chart, palette: Palette) -> Line<'static> {
                 SeriesKind::Band => "░",
                 SeriesKind::Line => "⠤⠤",
                 SeriesKind::Marks => "●",
+                SeriesKind::Failed => "×",
             };
             format!("{mark} {}", series.label)
         })

@@ -51,7 +51,7 @@ fn today_text(today: &TodayScreen, out: &mut String) {
     }
     rows(&today.rows, out);
     if !today.left_out.is_empty() {
-        line("\nLeft out for the time there is:", out);
+        line("\nSkipped for the time there is:", out);
         today.left_out.iter().for_each(|text| line(&format!("  {text}"), out));
     }
     fields(&today.needs, out);
@@ -155,7 +155,7 @@ fn list(heading: &str, rows: &[Row], out: &mut String) {
 
 /// The words of a warning stand in the text; the mark helps to find it.
 fn mark(row: &Row) -> &'static str {
-    if row.warns { "(look) " } else { "" }
+    if row.warns { "! " } else { "" }
 }
 
 fn done(row: &Row) -> &'static str {

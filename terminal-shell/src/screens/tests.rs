@@ -67,8 +67,8 @@ fn floor() -> FloorScreen {
         },
         call: CallZone {
             exercise: "Back squat".into(),
-            sentence: "Set 2 of 4: 5 reps, 1 to 2 left in you.".into(),
-            last: "last time 140: 5, 5, 4; 1 left".into(),
+            sentence: "Set 2 of 4: 5 reps, 1–2 in reserve.".into(),
+            last: "last time 140: 5, 5, 4; 1 in reserve".into(),
             manner: words(&["3-0-1-0: 3 s down, 1 s up"]),
             set_up: Vec::new(),
             cues: words(&["Brace first", "Knees out"]),
@@ -87,7 +87,7 @@ fn floor() -> FloorScreen {
                 up: key("up", "+"),
                 runs: false,
             }),
-            prompt: "Racked, left in you:".into(),
+            prompt: "Racked, reps in reserve:".into(),
             effort: (0..=5)
                 .map(|left| EffortKey {
                     key: key(
@@ -99,8 +99,8 @@ fn floor() -> FloorScreen {
                 })
                 .collect(),
             main: None,
-            beside: vec![key("uncalled", "Racked, no call")],
-            ended: Some(key("ended", "It ended otherwise…")),
+            beside: vec![key("uncalled", "No effort called")],
+            ended: Some(key("ended", "Set cut short…")),
             undo: Some(key("undo", "Undo")),
             redo: None,
             more: Some(key("more", "More…")),
@@ -108,7 +108,7 @@ fn floor() -> FloorScreen {
         rest: None,
         panel: None,
         notices: Vec::new(),
-        aloud: "Back squat, 142.5 kg. Set 2 of 4: 5 reps, 1 to 2 left in you.".into(),
+        aloud: "Back squat, 142.5 kg. Set 2 of 4: 5 reps, 1–2 in reserve.".into(),
     }
 }
 
@@ -140,7 +140,7 @@ fn plain_key() -> FloorScreen {
         holds: None,
     };
     floor.call.exercise = "Dumbbell bench press".into();
-    floor.call.sentence = "Set 1 of 3, short part 2 (14 of 24 done): 3 reps.".into();
+    floor.call.sentence = "Set 1 of 3, mini-set 2 (14 of 24 done): 3 reps.".into();
     floor.call.cautions = words(&["Neither pins nor a spotter: keep two in reserve."]);
     floor.thumb.effort.clear();
     floor.thumb.prompt.clear();
@@ -161,7 +161,7 @@ fn panel() -> FloorScreen {
             },
             Row { keys: vec![key("up", "Do it now")], ..row("entry-2", 1, "Calf raise: 2 sets") },
         ],
-        keys: vec![key("skip", "Leave this set out"), key("pause", "Pause")],
+        keys: vec![key("skip", "Skip this set"), key("pause", "Pause")],
         fields: vec![Field {
             id: "note:0".into(),
             label: "Note".into(),
@@ -178,7 +178,7 @@ fn today() -> TodayScreen {
     let why = words(&["77.5 % of 142.5 kg is 110.4 kg", "110 kg is the nearest here"]);
     TodayScreen {
         title: "Strength 1".into(),
-        subtitle: "Boathouse winter, week 3 of 6: ordinary; at the boathouse".into(),
+        subtitle: "Boathouse winter, week 3 of 6 at the boathouse".into(),
         duration: "about 64 min".into(),
         rows: vec![
             Row { done: true, ..row("0", 1, "Back squat") },
@@ -192,7 +192,7 @@ fn today() -> TodayScreen {
                 warns: true,
                 ..row("1", 1, "Seal row: this gym lacks the bench")
             },
-            row("1.0", 2, "3 × 8–10 · 24 kg each hand · 2 left in you · rest 2:00"),
+            row("1.0", 2, "3 × 8–10 · 24 kg each hand · 2 in reserve · rest 2:00"),
         ],
         left_out: Vec::new(),
         cautions: words(&["A brief brace is usual on heavy loads; breathe between reps."]),

@@ -93,7 +93,7 @@ pub struct BarZone {
 pub struct CallZone {
     /// The exercise.
     pub exercise: String,
-    /// One sentence: "Set 2 of 4: 5 reps, 1 to 2 left in you."
+    /// One sentence: "Set 2 of 4: 5 reps, 1–2 in reserve."
     pub sentence: String,
     /// Last time's line; empty for none.
     pub last: String,
@@ -146,7 +146,7 @@ pub struct EffortKey {
 pub struct ThumbZone {
     /// What was done, already at what was called; none where there is nothing to count.
     pub figure: Option<Figure>,
-    /// "Racked, left in you", over the effort keys; empty without them.
+    /// "Racked, in reserve", over the effort keys; empty without them.
     pub prompt: String,
     /// The effort keys, fewest left first; empty where the call asks for none.
     pub effort: Vec<EffortKey>,

@@ -57,6 +57,8 @@ pub enum SeriesKind {
     Marks,
     /// A band between low and high.
     Band,
+    /// Crosses, of what failed.
+    Failed,
 }
 
 /// A series.

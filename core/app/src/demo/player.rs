@@ -99,7 +99,8 @@ impl<'a> Player<'a> {
             let ended = if dice.is_multiple_of(2) { HowEnded::Form } else { HowEnded::Failed };
             return self.tap(record(Some(short), None, ended));
         }
-        match floor.thumb.effort.get(self.left(floor)) {
+        let left = format!("left-{}", self.left(floor));
+        match floor.thumb.effort.iter().find(|effort| effort.key.id == left) {
             Some(effort) => self.press(&effort.key.action),
             None => match &floor.thumb.main {
                 Some(main) => self.press(&main.action),
@@ -137,7 +138,7 @@ impl<'a> Player<'a> {
             .split(|c: char| !c.is_ascii_digit())
             .filter_map(|digits| digits.parse().ok())
             .collect();
-        let target = match floor.call.sentence.rfind("left in you") {
+        let target = match floor.call.sentence.rfind("in reserve") {
             Some(_) => asked.last().copied().unwrap_or(2),
             None => 10_usize.saturating_sub(asked.last().copied().unwrap_or(8)),
         };

@@ -35,12 +35,20 @@ pub struct Words {
     language: Language,
     /// Decimal point or comma.
     pub numerals: Numerals,
+    /// Today's local day, in days since 1970-01-01, where it is known: a date far from it has its
+    /// year.
+    pub today: Option<i32>,
 }
 
 impl Words {
     /// Of a language, with numbers written so.
     pub const fn new(language: Language, numerals: Numerals) -> Self {
-        Self { language, numerals }
+        Self { language, numerals, today: None }
+    }
+
+    /// The same on a day.
+    pub const fn on(self, day: i32) -> Self {
+        Self { today: Some(day), ..self }
     }
 }
 

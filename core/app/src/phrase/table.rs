@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use barwright_domain::call::{Amount, HowMany, WeekKind};
+use barwright_domain::call::{Amount, EffortScale, HowMany, WeekKind};
 use barwright_domain::catalogue::{Catalogue, Counting, Exercise, Muscle};
 use barwright_domain::coach::Finding;
 use barwright_domain::desk::{At, Dated, Kept};
@@ -41,7 +41,7 @@ phrases! {
         fn counts(load: &Load) -> &'static str;
         /// The bar's name and mass: "Long bar, 20 kg and collars 5 kg".
         fn name(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String;
-        /// "94.9 kg in all, with the body".
+        /// "94.9 kg with bodyweight".
         fn in_all(moved: Mass, unit: MassUnit, numerals: Numerals) -> String;
         /// What stands in large type where no bar is drawn.
         fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String;
@@ -176,13 +176,41 @@ phrases! {
         /// A series.
         fn most() -> &'static str;
         /// A point: "Mon 12 Oct: 120 kg".
-        fn load(day: i32, load: Mass, unit: MassUnit, numerals: Numerals) -> String;
+        fn load(
+            day: i32,
+            today: Option<i32>,
+            load: Mass,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
+        /// A series: tries that failed.
+        fn failed() -> &'static str;
+        /// A point: "Mon 12 Oct: 140 kg failed".
+        fn failed_at(
+            day: i32,
+            today: Option<i32>,
+            load: Mass,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
         /// A point of a band: "Mon 12 Oct: 122 kg to 140 kg".
-        fn range(day: i32, estimate: &Estimate, unit: MassUnit, numerals: Numerals) -> String;
+        fn range(
+            day: i32,
+            today: Option<i32>,
+            estimate: &Estimate,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
         /// A point: "Mon 12 Oct: estimate 131 kg".
-        fn estimate(day: i32, estimate: &Estimate, unit: MassUnit, numerals: Numerals) -> String;
+        fn estimate(
+            day: i32,
+            today: Option<i32>,
+            estimate: &Estimate,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
         /// A point: "Mon 12 Oct: 12 reps"; the value is in the unit of the amount.
-        fn amount(day: i32, value: i64, of: &Amount) -> String;
+        fn amount(day: i32, today: Option<i32>, value: i64, of: &Amount) -> String;
         /// The chart in a sentence: how many sessions, and its first and last points.
         fn from_to(name: &str, sessions: usize, first: &str, last: &str) -> String;
     }
@@ -211,8 +239,9 @@ phrases! {
 phrases! {
     /// Dates in words.
     DateWords in date {
-        /// "Wed 25 Nov" for days since 1970-01-01.
-        fn day(day: i32) -> String;
+        /// "Wed 25 Nov" for days since 1970-01-01, with its year where it is more than eleven months
+        /// from today.
+        fn dated(day: i32, today: Option<i32>) -> String;
     }
 }
 
@@ -270,16 +299,27 @@ phrases! {
         fn rest_over(kind: RestKind) -> String;
         /// What comes next, in a few words: "Back squat, set 2 of 4".
         fn next_in_short(run: &Run, name: impl Fn(&EntryRun) -> String) -> String;
-        /// The call in one sentence: "Set 2 of 4: 5 reps, 1 to 2 left in you."
+        /// The call in one sentence: "Set 2 of 4: 5 reps, 1–2 in reserve."
         fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String;
-        /// What the wide key says.
-        fn main_key(set: &SetRun, part: u16, asked: &HowMany, next: Option<&str>) -> String;
+        /// What the wide key says; whether the bar goes back to a rack.
+        fn main_key(
+            set: &SetRun,
+            part: u16,
+            asked: &HowMany,
+            next: Option<&str>,
+            racks: bool,
+        ) -> String;
         /// A key: a part of a drop is over, and nothing here is lighter.
         fn nothing_lighter() -> &'static str;
-        /// Over the effort keys.
-        fn prompt() -> &'static str;
-        /// An effort key read aloud: "Racked, 2 left in you, RPE 8".
-        fn effort_says(left: Reserve, amount: &str, numerals: Numerals) -> String;
+        /// Over the effort keys: "Racked, reps in reserve:", "Done, RPE:".
+        fn prompt(racks: bool, scale: EffortScale) -> &'static str;
+        /// An effort key read aloud: "Record 5 reps, 2 in reserve".
+        fn effort_says(
+            left: Reserve,
+            scale: EffortScale,
+            amount: &str,
+            numerals: Numerals,
+        ) -> String;
         /// The call's sentence when nothing is left.
         fn nothing_left() -> &'static str;
         /// A notice.
@@ -290,9 +330,14 @@ phrases! {
         fn clock_went_back() -> &'static str;
         /// Tempo, technique and what is worn, a line each.
         fn manner(entry: &EntryRun, set: &SetRun) -> Vec<String>;
-        /// "last time 107.5 kg: 5, 5, 4; 1 left".
-        fn last_time(last: &LastTime, unit: MassUnit, numerals: Numerals) -> String;
-        /// "9 sets, about 34 min to go".
+        /// "last time 107.5 kg: 5, 5, 4; 1 in reserve".
+        fn last_time(
+            last: &LastTime,
+            scale: EffortScale,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
+        /// "9 sets left, about 34 min".
         fn to_go(run: &Run) -> String;
         /// What this gym lacks for the exercise that is on, and where what is done instead is
         /// found.
@@ -309,8 +354,13 @@ phrases! {
         fn uncalled(amount: &str) -> (&'static str, String);
         /// The wide key read aloud.
         fn record(amount: &str) -> String;
-        /// The label of an effort key: "2", "5+".
-        fn effort_label(left: Reserve, most: bool, numerals: Numerals) -> String;
+        /// The label of an effort key: "2", "5+"; in RPE "8", "≤5".
+        fn effort_label(
+            left: Reserve,
+            most: bool,
+            scale: EffortScale,
+            numerals: Numerals,
+        ) -> String;
         /// A step of the figure read aloud.
         fn down_to(amount: &str) -> String;
         /// A step of the figure read aloud.
@@ -325,9 +375,17 @@ phrases! {
         fn undo() -> (&'static str, &'static str);
         /// A key.
         fn redo() -> (&'static str, &'static str);
-        /// Over the effort keys of a part that is put right.
-        fn really_left() -> &'static str;
-        /// A key: an earlier part is put right.
+        /// The call's sentence while an earlier part is corrected: which set it is, and what it says.
+        fn correcting(
+            entry: &EntryRun,
+            set: &SetRun,
+            part: &PartRun,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
+        /// Over the effort keys of a part that is corrected.
+        fn really_left(scale: EffortScale) -> &'static str;
+        /// A key: an earlier part is corrected.
         fn put_right(amount: &str) -> (&'static str, String);
         /// A key.
         fn leave() -> &'static str;
@@ -394,6 +452,7 @@ phrases! {
         /// "Reference max 142.5 kg, entered Mon 12 Oct".
         fn max(
             max: Option<(Mass, i32, &MaxOrigin)>,
+            today: Option<i32>,
             unit: MassUnit,
             numerals: Numerals,
         ) -> String;
@@ -416,9 +475,19 @@ phrases! {
         /// Sets at one load: "110 kg: 5, 5, 4", "14 kg: 8, 8 each side", "30, 45 s".
         fn sets_at_load(sets: &[&DoneSet], unit: MassUnit, numerals: Numerals) -> String;
         /// "5 reps: 120 kg, Mon 12 Oct, with belt"
-        fn record(record: &Record, unit: MassUnit, numerals: Numerals) -> String;
+        fn record(
+            record: &Record,
+            today: Option<i32>,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
         /// "120 kg: 5 reps, Mon 12 Oct, with belt"
-        fn most_at(most: &MostAt, unit: MassUnit, numerals: Numerals) -> String;
+        fn most_at(
+            most: &MostAt,
+            today: Option<i32>,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
         /// A heading.
         fn by_reps() -> &'static str;
         /// A heading.
@@ -434,7 +503,7 @@ phrases! {
         /// A key.
         fn older() -> &'static str;
         /// A session: its day, and its sets at each load: "Mon 12 Oct · 110 kg: 5, 5, 4".
-        fn session(day: i32, loads: &[String]) -> String;
+        fn session(day: i32, today: Option<i32>, loads: &[String]) -> String;
         /// The quieter line below a session: what was left at the end, how it ended, what was worn,
         /// and what
         /// it estimates.
@@ -463,7 +532,7 @@ phrases! {
         fn tenths(tenths: u64, numerals: Numerals) -> String;
         /// A muscle's bar in words.
         fn bar(muscle: Muscle, planned: u32, done: u32, numerals: Numerals) -> String;
-        /// What was done in the other counts: "direct 8 · total 11 · under six 4" (repetitions).
+        /// What was done in the other counts: "8 direct · 11 with indirect · 4 under six reps".
         fn counts(
             done: u32, both: (u32, u32),
             under_six: u32,
@@ -471,9 +540,9 @@ phrases! {
             weeks: usize,
             numerals: Numerals,
         ) -> String;
-        /// "Ordinary, 3 weeks; a week on average".
+        /// "Full weeks: 3 weeks, average of one".
         fn week_kind(kind: WeekKind, weeks: usize) -> String;
-        /// "Chest: 3.5 of 5 hard sets".
+        /// "Chest: 3.5 done, 5 planned".
         fn week_of_kind(
             muscle: Muscle,
             planned: u32,
@@ -743,15 +812,26 @@ phrases! {
     ReasonWords in reason {
         /// A derivation: the owner of the load, since when, each factor and what is made here in the
         /// first line, and how it came to that below it.
-        fn lines(reason: &Reason, unit: MassUnit, numerals: Numerals) -> Vec<String>;
+        fn lines(
+            reason: &Reason,
+            scale: EffortScale,
+            today: Option<i32>,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> Vec<String>;
     }
 }
 
 phrases! {
     /// What a session came to for what owns a load.
     OutcomeWords in outcome {
-        /// An outcome in a sentence; one that is held back says so.
-        fn sentence(outcome: &Outcome, unit: MassUnit, numerals: Numerals) -> String;
+        /// An outcome in a sentence; one that is kept back says so.
+        fn sentence(
+            outcome: &Outcome,
+            scale: EffortScale,
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> String;
         /// What is asked, and the key that says yes.
         fn proposal(
             proposal: &Proposal,
@@ -926,7 +1006,7 @@ phrases! {
         fn not_again() -> &'static str;
         /// A key.
         fn no_travel() -> &'static str;
-        /// "To Thu 12 Nov".
+        /// "Move to Thu 12 Nov".
         fn to_day(day: i32) -> String;
         /// "Do it with Push (2.2)".
         fn join(name: &str, row: &str) -> String;
@@ -939,7 +1019,7 @@ phrases! {
         /// "week 3 of 12, next Legs, Wed 12 Nov, 2 days late".
         fn where_we_are(next: Option<(&Dated, &str)>, weeks: usize, today: i32) -> String;
         /// A key: its label, and as it is read aloud.
-        fn back_to(kept: &Kept) -> (String, String);
+        fn back_to(kept: &Kept, today: Option<i32>) -> (String, String);
         /// The whole screen read aloud.
         fn aloud(plan: &str, subtitle: &str, rows: &str) -> String;
         /// A key.
@@ -950,7 +1030,8 @@ phrases! {
 phrases! {
     /// Small words and figures that every screen uses.
     SmallWords in words {
-        /// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg help", "Body".
+        /// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg assistance",
+        /// "bodyweight".
         fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals) -> String;
         /// "1 week", "4 weeks".
         fn weeks(number: usize) -> String;

@@ -28,6 +28,8 @@ pub(super) struct Day {
     pub(super) day: i32,
     /// The heaviest work load: all that was moved, where the body's part counts.
     pub(super) figure: Option<Mass>,
+    /// The heaviest try that failed.
+    pub(super) failed: Option<Mass>,
     /// The best estimate of the session.
     pub(super) estimate: Option<Estimate>,
     /// The most in one set.
@@ -50,13 +52,14 @@ pub(super) fn of_lift(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> 
 }
 
 fn of_loads(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
-    let (words, unit, numerals) = (say.words.chart(), say.unit, say.words.numerals);
+    let (words, today) = (say.words.chart(), say.words.today);
+    let (unit, numerals) = (say.unit, say.words.numerals);
     let grams = |mass: Mass| mass.nanograms() / 1_000_000_000;
     let loads: Vec<ChartPoint> = days
         .iter()
         .filter_map(|day| {
             let figure = day.figure?;
-            let label = words.load(day.day, figure, unit, numerals);
+            let label = words.load(day.day, today, figure, unit, numerals);
             Some(point(day.day, grams(figure), grams(figure), label))
         })
         .collect();
@@ -66,14 +69,14 @@ fn of_loads(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
     let band = estimates
         .iter()
         .map(|(day, estimate)| {
-            let label = words.range(*day, estimate, unit, numerals);
+            let label = words.range(*day, today, estimate, unit, numerals);
             point(*day, grams(estimate.low), grams(estimate.high), label)
         })
         .collect();
     let line = estimates
         .iter()
         .map(|(day, estimate)| {
-            let label = words.estimate(*day, estimate, unit, numerals);
+            let label = words.estimate(*day, today, estimate, unit, numerals);
             point(*day, grams(estimate.max), grams(estimate.max), label)
         })
         .collect();
@@ -83,12 +86,23 @@ fn of_loads(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
         series.push(of(words.estimates(), SeriesKind::Line, line));
     }
     series.push(of(words.heaviest(say.moves_body()), SeriesKind::Marks, loads));
+    let failed: Vec<ChartPoint> = days
+        .iter()
+        .filter_map(|day| {
+            let load = day.failed?;
+            let label = words.failed_at(day.day, today, load, unit, numerals);
+            Some(point(day.day, grams(load), grams(load), label))
+        })
+        .collect();
+    if !failed.is_empty() {
+        series.push(of(words.failed(), SeriesKind::Failed, failed));
+    }
     chart(name, series, aloud, say.words, |low, high| masses(low, high, unit))
 }
 
 /// The most of one set, where no load tells the sessions apart: repetitions, seconds or metres.
 fn of_amounts(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
-    let words = say.words.chart();
+    let (words, today) = (say.words.chart(), say.words.today);
     let first = days.iter().find_map(|day| day.most)?;
     // Metres are charted as whole ones.
     let value = |amount: Amount| match (first, amount) {
@@ -101,7 +115,7 @@ fn of_amounts(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
         .iter()
         .filter_map(|day| {
             let value = value(day.most?)?;
-            Some(point(day.day, value, value, words.amount(day.day, value, &first)))
+            Some(point(day.day, value, value, words.amount(day.day, today, value, &first)))
         })
         .collect();
     let aloud = from_to(name, &points, say.words)?;
@@ -150,7 +164,7 @@ fn dates(from: i64, to: i64, words: Words) -> ChartAxis {
     let mut ticks = Vec::new();
     let mut at = from;
     while at <= to {
-        let label = words.date().day(i32::try_from(at).unwrap_or(0));
+        let label = words.date().dated(i32::try_from(at).unwrap_or(0), words.today);
         ticks.push(ChartTick { at, label });
         at += step;
     }

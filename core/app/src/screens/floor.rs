@@ -1,15 +1,16 @@
 //! The floor: the bar, the call, the thumb.
 
-use barwright_domain::call::{Flow, HowMany, Structure};
+use barwright_domain::call::{EffortScale, Flow, HowMany, Structure};
 use barwright_domain::history::{DoneSet, SetKey};
 use barwright_domain::progress::pace::PaceFit;
 use barwright_domain::quantity::Reserve;
 use barwright_domain::session::{
-    Cursor, Done, Ending, Event, Load, Offer, Reading, Run, SetId, SetKind, SetRun,
+    Cursor, Ending, EntryRun, Event, Load, Offer, PartRun, Reading, Run, SetId, SetKind, SetRun,
 };
 
-use super::hand::{Floor, figure, holds, like, shown};
+use super::hand::{Floor, figure, holds, like, racks, shown};
 use super::key::{drafts, opens, taps};
+use super::row::why;
 use super::{bar, guard, name, panel};
 use crate::contract::{
     Beat, CallZone, Draft, EffortKey, Figure, FloorScreen, HowEnded, Intent, Key, Look,
@@ -29,8 +30,12 @@ pub(super) fn screen(
     let floor = Floor { held, run, draft, at, words };
     let cursor = run.cursor();
     let bar = bar::zone(run, cursor.as_ref(), words);
-    let call = call_zone(&floor, cursor.as_ref());
+    let mut call = call_zone(&floor, cursor.as_ref());
     let correcting = draft.correct.as_deref().and_then(|name| Correcting::of(run, name));
+    if let Some(correcting) = &correcting {
+        // What is corrected is named, where the next call would stand.
+        call = CallZone { to_go: call.to_go, ..correcting.call(&floor) };
+    }
     let thumb = match (&correcting, &cursor) {
         (Some(correcting), _) => correcting.zone(&floor),
         (None, Some(cursor)) => recording(&floor, cursor),
@@ -63,36 +68,47 @@ fn call_zone(floor: &Floor<'_>, cursor: Option<&Cursor>) -> CallZone {
         Some((cursor, run.entries.get(&cursor.set.entry)?, run.set(cursor.set)?))
     });
     let Some((cursor, entry, set)) = current else {
-        return CallZone {
-            exercise: String::new(),
-            sentence: say.nothing_left().to_owned(),
-            last: String::new(),
-            manner: Vec::new(),
-            set_up: Vec::new(),
-            cues: Vec::new(),
-            cautions: Vec::new(),
-            why: Vec::new(),
-            to_go,
-        };
+        return CallZone { to_go, ..said(String::new(), say.nothing_left().to_owned()) };
     };
+    let scale = scale(run, cursor);
     let first = !entry.sets.iter().any(SetRun::begun);
     let last = entry.entry.last.as_ref();
     CallZone {
         exercise: name::entry(held, entry, *words),
         sentence: say.sentence(run, cursor, numerals),
-        last: last.map(|last| say.last_time(last, unit, numerals)).unwrap_or_default(),
+        last: last.map(|last| say.last_time(last, scale, unit, numerals)).unwrap_or_default(),
         manner: say.manner(entry, set),
         set_up: if first { entry.set_up.clone() } else { Vec::new() },
         cues: set.call.manner.cues.clone(),
         cautions: guard::before_set(entry, set, *words),
-        why: words.reason().lines(&set.call.reason, unit, numerals),
+        why: why(&set.call, unit, *words),
         to_go,
     }
 }
 
+/// An exercise and a sentence alone.
+fn said(exercise: String, sentence: String) -> CallZone {
+    CallZone {
+        exercise,
+        sentence,
+        last: String::new(),
+        manner: Vec::new(),
+        set_up: Vec::new(),
+        cues: Vec::new(),
+        cautions: Vec::new(),
+        why: Vec::new(),
+        to_go: String::new(),
+    }
+}
+
+/// The scale in which the plan asks for the effort of the set that is on.
+fn scale(run: &Run, cursor: &Cursor) -> EffortScale {
+    run.effort_at(cursor.set).map(|target| target.scale).unwrap_or_default()
+}
+
 /// The thumb zone that records the current part.
 fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
-    let Floor { run, draft, words, .. } = floor;
+    let Floor { held, run, draft, words, .. } = floor;
     let (say, numerals) = (words.floor(), words.numerals);
     let parts = run.set(cursor.set).zip(run.how_many_at(cursor)).zip(shown(floor, cursor));
     let Some(((set, asked), amount)) = parts else { return nothing_left(floor) };
@@ -126,16 +142,19 @@ fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
     let runs = holds(run, cursor).is_some() && draft.amount.is_none();
     let figure = Figure { runs, ..figure(&amount, floor) };
     let zone = ThumbZone { figure: Some(figure), ..bare(floor) };
+    let racks = run.entries.get(&cursor.set.entry).is_some_and(|entry| racks(held, entry));
     let asks = run.effort_at(cursor.set).is_some() && set.call.kind != SetKind::Ramp;
     if asks && next.is_none() {
-        let effort = effort_keys(floor, &said, |halves| record(Some(halves), false));
+        let scale = scale(run, cursor);
+        let effort = effort_keys(floor, scale, &said, |halves| record(Some(halves), false));
         beside.push(taps(run, "uncalled", say.uncalled(&said), record(None, false)));
-        return ThumbZone { prompt: say.prompt().to_owned(), effort, beside, ..zone };
+        let prompt = say.prompt(racks, scale).to_owned();
+        return ThumbZone { prompt, effort, beside, ..zone };
     }
     let label = if next.is_some() && nothing_lighter(run, cursor, set) {
         say.nothing_lighter().to_owned()
     } else {
-        say.main_key(set, cursor.part, &asked, next.as_deref())
+        say.main_key(set, cursor.part, &asked, next.as_deref(), racks)
     };
     let main = taps(run, "record", (label, say.record(&said)), record(None, false));
     ThumbZone { main: Some(main), beside, ..zone }
@@ -161,24 +180,38 @@ fn offered(floor: &Floor<'_>) -> Vec<Key> {
     offers.collect()
 }
 
-/// Keys for nothing to five and more left, halves behind a long press.
-fn effort_keys(floor: &Floor<'_>, said: &str, intent: impl Fn(u8) -> Intent) -> Vec<EffortKey> {
+/// Keys for none to five and more in reserve, or for an RPE of five and less to ten: rising either
+/// way, with the half above each behind a long press.
+fn effort_keys(
+    floor: &Floor<'_>,
+    scale: EffortScale,
+    said: &str,
+    intent: impl Fn(u8) -> Intent,
+) -> Vec<EffortKey> {
     let (say, numerals) = (floor.words.floor(), floor.words.numerals);
-    let key = |left: Reserve, id: String, most: bool| {
-        let label = say.effort_label(left, most, numerals);
-        let says = say.effort_says(left, said, numerals);
-        taps(floor.run, id, (label, says), intent(left.halves()))
+    let key = |halves: u8, most: bool| {
+        let left = Reserve::from_halves(halves)?;
+        let half = if halves.is_multiple_of(2) { "" } else { "-half" };
+        let label = say.effort_label(left, most, scale, numerals);
+        let says = say.effort_says(left, scale, said, numerals);
+        let id = format!("left-{}{half}", halves / 2);
+        Some(taps(floor.run, id, (label, says), intent(halves)))
     };
-    (0..=5_u8)
-        .filter_map(|left| {
-            let whole = Reserve::from_halves(left * 2)?;
-            let half = Reserve::from_halves(left * 2 + 1).filter(|_| left < 5);
-            Some(EffortKey {
-                key: key(whole, format!("left-{left}"), left == 5),
-                half: half.map(|half| key(half, format!("left-{left}-half"), false)),
-            })
+    let each = |left: u8| {
+        // Half a repetition more in reserve, or half a point harder.
+        let half = match scale {
+            EffortScale::Left => Some(left * 2 + 1).filter(|_| left < 5),
+            EffortScale::Rpe => (left * 2).checked_sub(1),
+        };
+        Some(EffortKey {
+            key: key(left * 2, left == 5)?,
+            half: half.and_then(|half| key(half, false)),
         })
-        .collect()
+    };
+    match scale {
+        EffortScale::Left => (0..=5).filter_map(each).collect(),
+        EffortScale::Rpe => (0..=5).rev().filter_map(each).collect(),
+    }
 }
 
 /// What has to start before it can be over.
@@ -253,11 +286,12 @@ pub(super) fn undo_keys(held: &Held, run: &Run, words: Words) -> (Option<Key>, O
     (held.state.can_undo().then(undo), held.state.can_redo().then(redo))
 }
 
-/// An earlier part that is put right.
+/// An earlier part that is corrected.
 struct Correcting<'a> {
     name: &'a str,
-    done: &'a Done,
-    effort: bool,
+    entry: &'a EntryRun,
+    set: &'a SetRun,
+    part: &'a PartRun,
 }
 
 impl<'a> Correcting<'a> {
@@ -266,14 +300,21 @@ impl<'a> Correcting<'a> {
         let (cursor, session) = part::named(name)?;
         let set = run.set(cursor.set).filter(|_| session.is_none_or(|of| of == run.session))?;
         let part = set.parts.get(usize::from(cursor.part))?;
-        Some(Self { name, done: &part.done, effort: set.call.effort.is_some() })
+        Some(Self { name, entry: run.entries.get(&cursor.set.entry)?, set, part })
+    }
+
+    /// Which set it is, and what it says now.
+    fn call(&self, floor: &Floor<'_>) -> CallZone {
+        let Floor { held, run, words, .. } = floor;
+        let (unit, numerals) = (run.equipment.unit, words.numerals);
+        let of = words.floor().correcting(self.entry, self.set, self.part, unit, numerals);
+        said(name::entry(held, self.entry, *words), of)
     }
 
     fn zone(&self, floor: &Floor<'_>) -> ThumbZone {
         let Floor { run, draft, words, .. } = floor;
-        let say = words.floor();
-        let amount =
-            draft.amount.map_or(self.done.amount, |number| like(&self.done.amount, number));
+        let (say, done) = (words.floor(), &self.part.done);
+        let amount = draft.amount.map_or(done.amount, |number| like(&done.amount, number));
         let said = words.words().amount(&amount, words.numerals);
         let correct = |left_halves: Option<u8>| Intent::Correct {
             part: self.name.to_owned(),
@@ -281,18 +322,17 @@ impl<'a> Correcting<'a> {
             load: draft.load.clone(),
             sure: false,
             left_halves,
-            ended: ended(self.done.ending),
-            helped: u32::from(self.done.helped),
+            ended: ended(done.ending),
+            helped: u32::from(done.helped),
         };
-        let keep = self.done.left.map(Reserve::halves);
+        let keep = done.left.map(Reserve::halves);
+        let scale = self.set.call.effort.map(|effort| effort.scale);
         ThumbZone {
             figure: Some(figure(&amount, floor)),
-            prompt: if self.effort { say.really_left().to_owned() } else { String::new() },
-            effort: if self.effort {
-                effort_keys(floor, &said, |halves| correct(Some(halves)))
-            } else {
-                Vec::new()
-            },
+            prompt: scale.map(|scale| say.really_left(scale).to_owned()).unwrap_or_default(),
+            effort: scale
+                .map(|scale| effort_keys(floor, scale, &said, |halves| correct(Some(halves))))
+                .unwrap_or_default(),
             main: Some(taps(run, "correct", say.put_right(&said), correct(keep))),
             beside: vec![drafts("leave", say.leave(), Draft::default())],
             ended: None,

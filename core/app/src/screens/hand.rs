@@ -1,8 +1,9 @@
 //! What is in hand on the floor: the set, what is being entered of it, and how a press steps it.
 
 use barwright_domain::call::{Amount, HowMany};
+use barwright_domain::catalogue::Exercise;
 use barwright_domain::quantity::{Distance, Reps, Seconds};
-use barwright_domain::session::{Cursor, Passed, Reading, Run};
+use barwright_domain::session::{Cursor, EntryRun, Passed, Reading, Run};
 
 use super::key::drafts;
 use crate::contract::{Draft, Figure};
@@ -67,6 +68,12 @@ pub(super) fn figure(amount: &Amount, floor: &Floor<'_>) -> Figure {
         up: drafts("up", ("+", say.up_to(&aloud(more))), to(more)),
         runs: false,
     }
+}
+
+/// Whether the bar of an exercise goes back to a rack after a set; a plan's own that is known no more
+/// goes nowhere.
+pub(super) fn racks(held: &Held, entry: &EntryRun) -> bool {
+    held.catalogue.get(&entry.entry.exercise).is_some_and(Exercise::is_racked)
 }
 
 /// When the hold began that runs at a cursor; none where none runs.

@@ -8,6 +8,7 @@ use barwright_domain::owners::Owner;
 use barwright_domain::prescribe::Need;
 use barwright_domain::progress::estimate::{Estimate, Formula, is_estimated};
 use barwright_domain::quantity::Mass;
+use barwright_domain::session::Ending;
 
 use super::chart::{Day, Say};
 use super::key::shows;
@@ -46,7 +47,7 @@ pub(super) fn screen(
     let max = desk.owners.max(&exercise.slug).now;
     let subtitle = if exercise.main_lift || max.is_some() {
         let max = max.as_ref().map(|(mass, day, origin)| (*mass, *day, origin));
-        words.lift().max(max, say.unit, words.numerals)
+        words.lift().max(max, words.today, say.unit, words.numerals)
     } else {
         words.words().sessions(sessions.len())
     };
@@ -66,7 +67,8 @@ pub(super) fn screen(
 
 /// Records under a heading for each kind: what is worn or done otherwise stands apart.
 fn records(records: &[Record], sets: &[DoneSet], say: &Say<'_>) -> Vec<Row> {
-    let (words, unit, numerals) = (say.words.lift(), say.unit, say.words.numerals);
+    let (words, today) = (say.words.lift(), say.words.today);
+    let (unit, numerals) = (say.unit, say.words.numerals);
     let mut rows = Vec::new();
     let mut group = |id: &str, heading: &str, texts: Vec<String>| {
         if !texts.is_empty() {
@@ -82,14 +84,14 @@ fn records(records: &[Record], sets: &[DoneSet], say: &Say<'_>) -> Vec<Row> {
         found
     };
     let say_each = |found: Vec<&Record>| -> Vec<String> {
-        found.into_iter().map(|record| words.record(record, unit, numerals)).collect()
+        found.into_iter().map(|record| words.record(record, today, unit, numerals)).collect()
     };
     let heaviest = of(|measure| matches!(measure, Measure::HeaviestFor(_)));
     group("by-reps", words.by_reps(), say_each(heaviest));
     let loads: Vec<String> = most_at_loads(sets)
         .chunk_by(|one, other| one.apart == other.apart)
         .flat_map(|alike| alike.iter().take(LOADS))
-        .map(|most| words.most_at(most, unit, numerals))
+        .map(|most| words.most_at(most, today, unit, numerals))
         .collect();
     group("by-load", words.by_load(), loads);
     let open = of(|measure| matches!(measure, Measure::MostReps));
@@ -115,6 +117,7 @@ impl Day {
     fn of(sets: &[DoneSet], exercise: &Exercise) -> Self {
         let work = || sets.iter().filter(|set| set.is_work());
         let body = exercise.body_share.hundredths() > 0;
+        let load = |set: &DoneSet| if body { set.moved } else { set.figure };
         let amount = |set: &DoneSet| match set.amount() {
             Amount::Reps(reps) => u32::from(reps),
             Amount::Seconds(seconds) => seconds.count(),
@@ -122,9 +125,16 @@ impl Day {
         };
         Self {
             day: sets.first().map_or(0, |set| set.day),
-            figure: work().filter_map(|set| if body { set.moved } else { set.figure }).max(),
+            figure: work().filter(|set| set.made()).filter_map(load).max(),
+            failed: work()
+                .filter(|set| !set.made() && set.ending == Ending::Failed)
+                .filter_map(load)
+                .max(),
             estimate: if is_estimated(exercise) { best(work()) } else { None },
-            most: work().max_by_key(|set| amount(set)).map(DoneSet::amount),
+            most: work()
+                .filter(|set| set.made())
+                .max_by_key(|set| amount(set))
+                .map(DoneSet::amount),
         }
     }
 }
@@ -181,23 +191,22 @@ fn fields(held: &Held, desk: &Desk, say: &Say<'_>) -> Vec<Field> {
 }
 
 fn session_row(sets: &[DoneSet], say: &Say<'_>) -> Row {
-    let (words, unit, numerals) = (say.words.lift(), say.unit, say.words.numerals);
+    let (words, today) = (say.words.lift(), say.words.today);
+    let (unit, numerals) = (say.unit, say.words.numerals);
     let work: Vec<&DoneSet> = sets.iter().filter(|set| set.is_work()).collect();
     // Sets at one load stand together: "110 kg: 5, 5, 4".
     let loads: Vec<String> = work
-        .chunk_by(|one, other| one.figure == other.figure && one.bands == other.bands)
+        .chunk_by(|one, other| {
+            let alike = one.figure == other.figure && one.bands == other.bands;
+            alike && one.at_one_load() == other.at_one_load()
+        })
         .map(|sets| words.sets_at_load(sets, unit, numerals))
         .collect();
     let (session, day) = sets.first().map_or((0, 0), |set| (set.key.session, set.day));
     let estimate = if is_estimated(say.exercise) { best(work.iter().copied()) } else { None };
     let moved = say.moves_body();
-    row(format!("session-{session}"), 1, words.session(day, &loads)).detail(words.session_detail(
-        &work,
-        estimate.as_ref(),
-        moved,
-        unit,
-        numerals,
-    ))
+    row(format!("session-{session}"), 1, words.session(day, today, &loads))
+        .detail(words.session_detail(&work, estimate.as_ref(), moved, unit, numerals))
 }
 
 /// Pages, and the other exercises that have a history.

@@ -39,6 +39,7 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
     #[cfg(test)]
     assert!(!PANICS.get(), "a screen that panics");
     let Facts { held, at, of } = facts;
+    let words = words.on(at.local_day());
     match of {
         Of::NothingOn => Screen::Today { today: today::nothing_on(held, words) },
         Of::PlanIsOver(plan) => Screen::Today { today: today::plan_is_over(plan, words) },

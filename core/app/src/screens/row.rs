@@ -1,5 +1,8 @@
 //! Rows in short.
 
+use barwright_domain::quantity::MassUnit;
+use barwright_domain::session::Call;
+
 use crate::contract::{Key, Row};
 use crate::phrase::Words;
 
@@ -47,6 +50,12 @@ impl Row {
         self.done = done;
         self
     }
+}
+
+/// Why a call's load is what it is, efforts in the scale that it asks in.
+pub(super) fn why(call: &Call, unit: MassUnit, words: Words) -> Vec<String> {
+    let scale = call.effort.map(|effort| effort.scale).unwrap_or_default();
+    words.reason().lines(&call.reason, scale, words.today, unit, words.numerals)
 }
 
 /// Rows read aloud.

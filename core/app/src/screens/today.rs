@@ -8,7 +8,7 @@ use barwright_domain::session::{Call, Entry, SetKind, Sheet};
 
 use super::key::{arranges, does, shows};
 use super::name;
-use super::row::{aloud, row};
+use super::row::{aloud, row, why};
 use crate::contract::{
     Arrange, Draft, Field, FormOf, Intent, Key, Look, Row, SessionChange, TodayScreen,
 };
@@ -174,10 +174,7 @@ fn set_rows(entry: &Entry, unit: MassUnit, words: Words) -> Vec<Row> {
     work.chunk_by(alike)
         .enumerate()
         .map(|(at, calls)| {
-            let why = calls
-                .first()
-                .map(|call| words.reason().lines(&call.reason, unit, words.numerals))
-                .unwrap_or_default();
+            let why = calls.first().map(|call| why(call, unit, words)).unwrap_or_default();
             let text = words.sheet().line(calls, unit, words.numerals);
             row(format!("sets-{}-{at}", entry.id.0), 2, text).why(why)
         })

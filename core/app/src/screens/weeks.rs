@@ -59,8 +59,12 @@ pub(super) fn screen(held: &Held, of: &Weeks<'_>, at: &Reading, words: Words) ->
     let spoken = words.weeks().aloud(&plan.name, &subtitle, &aloud(rows, words));
     let kept = held.desk.kept.iter().rev().map(|kept| {
         let plan = kept.seq.to_string();
-        does(format!("plan-{plan}"), words.weeks().back_to(kept), Intent::TakeUpPlan { plan })
-            .enabled(held.state.running().is_none())
+        does(
+            format!("plan-{plan}"),
+            words.weeks().back_to(kept, words.today),
+            Intent::TakeUpPlan { plan },
+        )
+        .enabled(held.state.running().is_none())
     });
     WeeksScreen { title: plan.name.clone(), subtitle, weeks, keys: kept.collect(), aloud: spoken }
 }

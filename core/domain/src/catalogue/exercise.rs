@@ -5,6 +5,7 @@ use std::borrow::Cow;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::{Movement, Muscle, Region};
+use crate::equipment::{DUMBBELL, KETTLEBELL};
 use crate::quantity::Percent;
 
 /// What an exercise is. The slug is its name for ever: histories are kept under it.
@@ -41,7 +42,8 @@ pub struct Exercise {
     pub main_lift: bool,
     /// The bar starts on the floor: a ramp starts where full-size plates set its height.
     pub from_floor: bool,
-    /// The load is over the body or on the back, so that a missed rep needs pins or a spotter.
+    /// The load is over the body or on the back; [`Exercise::bar_over`] says whether a missed rep
+    /// needs pins or a spotter.
     pub over_body: bool,
 }
 
@@ -91,6 +93,28 @@ impl Exercise {
     /// Whether several joints do the work.
     pub fn is_compound(&self) -> bool {
         self.movement.is_compound()
+    }
+
+    /// Whether a bar could come down on the lifter, so that a missed rep needs pins or a spotter: not
+    /// what is held in the hands, which is let go to the side, and not the quick lifts, which are
+    /// dropped and never spotted (NSCA Essentials of Strength Training and Conditioning, 4th ed. 2016,
+    /// ch. 15, from memory).
+    pub fn bar_over(&self) -> bool {
+        let in_hand = [DUMBBELL, KETTLEBELL].contains(&self.implement.as_ref());
+        self.over_body && !in_hand && self.movement != Movement::QuickLift
+    }
+
+    /// Whether it is a press from a bench under a bar, where collars keep a lone lifter from tipping
+    /// the plates off.
+    pub fn is_bench_press(&self) -> bool {
+        let on_bench = ["bench", "incline-bench"].iter().any(|bench| self.needs.contains(bench));
+        self.bar_over() && on_bench && self.movement == Movement::HorizontalPush
+    }
+
+    /// Whether a bar goes back to its rack after a set. Without a rack, or from the floor, nothing is
+    /// racked, and under a fixed bar the body's own weight is lifted.
+    pub fn is_racked(&self) -> bool {
+        self.needs.contains("rack") && self.counting == Counting::Total && !self.from_floor
     }
 
     /// Whether it trains the muscle, directly or not.

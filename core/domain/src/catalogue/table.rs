@@ -519,6 +519,32 @@ mod tests {
     }
 
     #[test]
+    fn a_bar_comes_down_on_nobody_who_can_let_go_of_it() {
+        let of = |holds: fn(&Exercise) -> bool| -> HashSet<&str> {
+            BUILTIN.iter().filter(|one| holds(one)).map(|one| one.slug.as_ref()).collect()
+        };
+        let over = of(Exercise::bar_over);
+        for slug in ["back-squat", "bench-press", "overhead-press", "barbell-lunge", "good-morning"]
+        {
+            assert!(over.contains(slug), "{slug}");
+        }
+        // Let go to the side, dropped, on the floor, and a machine with stops of its own.
+        for slug in ["dumbbell-bench-press", "kettlebell-press", "jerk", "deadlift", "hack-squat"] {
+            assert!(!over.contains(slug), "{slug}");
+        }
+        let benched = of(Exercise::is_bench_press);
+        let presses = ["bench-press", "close-grip-bench-press", "incline-bench-press"];
+        assert_eq!(benched, HashSet::from(presses));
+        let racked = of(Exercise::is_racked);
+        for slug in ["back-squat", "bench-press", "overhead-press"] {
+            assert!(racked.contains(slug), "{slug}");
+        }
+        for slug in ["deadlift", "barbell-row", "pull-up", "inverted-row", "dumbbell-row", "curl"] {
+            assert!(!racked.contains(slug), "{slug}");
+        }
+    }
+
+    #[test]
     fn every_exercise_trains_something_once() {
         for exercise in BUILTIN {
             assert!(!exercise.direct.is_empty(), "{}", exercise.slug);

@@ -112,6 +112,20 @@ impl DoneSet {
         }
     }
 
+    /// Whether anything of it was made: a single that failed was not.
+    pub fn made(&self) -> bool {
+        self.parts.iter().any(|part| match part.amount {
+            Amount::Reps(reps) => reps > 0,
+            Amount::Seconds(seconds) => seconds.count() > 0,
+            Amount::Metres(distance) => distance.millimetres() > 0,
+        })
+    }
+
+    /// Whether all its parts were done at the load of the first.
+    pub fn at_one_load(&self) -> bool {
+        self.parts.iter().all(|part| part.figure == self.figure)
+    }
+
     /// What it says of slowing and reserve: a set of one part with taps and a call, without help.
     pub fn pace(&self) -> Option<Point> {
         let [part] = self.parts.as_slice() else { return None };

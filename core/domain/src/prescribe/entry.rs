@@ -56,7 +56,7 @@ pub(super) fn entry(slot: &Slot<'_>, id: EntryId, warm: &[Muscle], needs: &mut V
         // None unless the plan says so: one side rests while the other works.
         rest_between_sides: sets().find_map(|set| set.rest.between_sides).unwrap_or_default(),
         last: past::last_time(slot.past()),
-        over_body: exercise.over_body,
+        over_body: exercise.bar_over(),
         supported: past::supported(slot, &calls),
         stands_in_for: None,
         terms,

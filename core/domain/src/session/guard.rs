@@ -6,7 +6,6 @@ use super::reason::{Because, Reason};
 use super::sheet::{Call, Load};
 use super::state::{EntryRun, SetRun};
 use crate::call::{EffortTarget, Flow, HowMany, SetKind, Stop, Structure};
-use crate::equipment::{DUMBBELL, KETTLEBELL};
 use crate::progress::percent;
 use crate::quantity::{Mass, Percent, Reserve};
 
@@ -20,22 +19,16 @@ pub(super) const TWO_LEFT: Reserve = match Reserve::from_halves(4) {
 };
 
 impl EntryRun {
-    /// Whether a bar could come down on the lifter. What is held in the hands is let go to the side.
-    pub fn under_a_bar(&self) -> bool {
-        let in_hand = [DUMBBELL, KETTLEBELL].contains(&self.entry.implement.as_str());
-        self.entry.over_body && !in_hand
-    }
-
     /// Whether they are under a bar with neither pins nor a spotter.
     pub fn unguarded(&self) -> bool {
-        self.under_a_bar() && self.guard == Some(Guard::Neither)
+        self.entry.over_body && self.guard == Some(Guard::Neither)
     }
 
     /// Whether what guards them is asked for a set: under a bar, and within two of failure, open,
     /// a test, or at 85 % of the max and more. Never for a warm-up step.
     pub fn asks_guard(&self, set: &SetRun) -> bool {
         let call = &set.call;
-        self.under_a_bar()
+        self.entry.over_body
             && call.kind != SetKind::Ramp
             && (call.kind == SetKind::Test || is_near_failure(call) || self.is_heavy(set))
     }

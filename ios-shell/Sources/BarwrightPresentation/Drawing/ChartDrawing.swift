@@ -35,6 +35,14 @@ public struct ChartDrawing: Drawing {
                 edge: palette.ink, width: 1)
         }
 
+        func cross(_ x: CGFloat, _ y: CGFloat) -> [Mark] {
+            [4.5, -4.5].map { (arm: CGFloat) in
+                .line(
+                    [CGPoint(x: x - 4.5, y: y - arm), CGPoint(x: x + 4.5, y: y + arm)],
+                    palette.warn, width: 2.5)
+            }
+        }
+
         var marks: [Mark] = []
         // What each series is, a line each.
         for (at, series) in chart.series.enumerated() {
@@ -46,6 +54,7 @@ public struct ChartDrawing: Drawing {
                 marks.append(
                     .line([CGPoint(x: 0, y: y), CGPoint(x: sample.maxX, y: y)], palette.ink, width: 2.5))
             case .marks: marks.append(dot(sample.midX, y))
+            case .failed: marks += cross(sample.midX, y)
             }
             marks.append(words(series.label, .left, 28, y))
         }
@@ -75,6 +84,7 @@ public struct ChartDrawing: Drawing {
             case .line: marks.append(.line(low, palette.ink, width: 2.5))
             case .marks:
                 marks += low.map { dot($0.x, $0.y) }
+            case .failed: marks += low.flatMap { cross($0.x, $0.y) }
             }
         }
         return sheet.laid(marks)

@@ -135,6 +135,6 @@ fn nothing_on_is_shown_from_nothing() {
     let Screen::Today { today } = show(&facts, &look(), held.locale.words()) else {
         panic!("today")
     };
-    assert_eq!(today.title, "Nothing is on");
+    assert_eq!(today.title, "No plan");
     assert_eq!(wakes_at(&facts, &look()), None);
 }

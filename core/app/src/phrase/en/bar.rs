@@ -9,6 +9,11 @@ use super::words;
 
 /// The load in large type.
 pub fn total(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
+    words::sentence_case(&in_line(load, unit, numerals))
+}
+
+/// The load within a line.
+pub(super) fn in_line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
     let print = |mass: Mass| mass.print(unit, numerals);
     if let Some(set_up) = &load.set_up {
         return match load.figure {
@@ -18,7 +23,7 @@ pub fn total(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
     }
     match (load.figure, &load.rig) {
         (Some(figure), _) => words::load(figure, load.counting, unit, numerals),
-        (None, Rig::Stack { pin, .. }) => format!("Pin {pin}"),
+        (None, Rig::Stack { pin, .. }) => format!("pin {pin}"),
         (None, _) => String::new(),
     }
 }
@@ -27,7 +32,7 @@ pub fn total(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
 pub fn counts(load: &Load) -> &'static str {
     match load.counting {
         Counting::EachHand => "each hand",
-        Counting::One => "one, in one hand or both",
+        Counting::One => "one, in one or both hands",
         Counting::EachSide => "each side",
         Counting::Stack => "on the stack",
         Counting::Total | Counting::Added | Counting::Unnumbered => {
@@ -40,9 +45,9 @@ pub fn counts(load: &Load) -> &'static str {
     }
 }
 
-/// "94.9 kg in all, with the body".
+/// "94.9 kg with bodyweight".
 pub fn in_all(moved: Mass, unit: MassUnit, numerals: Numerals) -> String {
-    format!("{} in all, with the body", moved.print(unit, numerals))
+    format!("{} with bodyweight", moved.print(unit, numerals))
 }
 
 /// The bar's name and mass: "Long bar, 20 kg and collars 5 kg".
@@ -89,12 +94,12 @@ pub fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
 
 /// What stands in the place of a load that the lifter is to find.
 pub fn your_choice() -> &'static str {
-    "Your choice of load"
+    "Choose a load"
 }
 
 /// The key that says what is really on.
 pub fn holds() -> (&'static str, &'static str) {
-    ("The bar holds…", "Say what is really on")
+    ("The bar holds…", "Correct what is on the bar")
 }
 
 /// Labels of plates, without their unit where all share one.

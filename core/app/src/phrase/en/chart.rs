@@ -23,7 +23,7 @@ pub fn estimates() -> &'static str {
 
 /// A series: the heaviest work load, or all that was moved with it.
 pub fn heaviest(with_the_body: bool) -> &'static str {
-    if with_the_body { "Heaviest moved, with the body" } else { "Heaviest work load" }
+    if with_the_body { "Heaviest, with bodyweight" } else { "Heaviest work load" }
 }
 
 /// A series.
@@ -32,24 +32,58 @@ pub fn most() -> &'static str {
 }
 
 /// A point: "Mon 12 Oct: 120 kg".
-pub fn load(day: i32, load: Mass, unit: MassUnit, numerals: Numerals) -> String {
-    format!("{}: {}", date::day(day), load.print(unit, numerals))
+pub fn load(
+    day: i32,
+    today: Option<i32>,
+    load: Mass,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    format!("{}: {}", date::dated(day, today), load.print(unit, numerals))
+}
+
+/// A series: tries that failed.
+pub fn failed() -> &'static str {
+    "Failed try"
+}
+
+/// A point: "Mon 12 Oct: 140 kg failed".
+pub fn failed_at(
+    day: i32,
+    today: Option<i32>,
+    load: Mass,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    format!("{}: {} failed", date::dated(day, today), load.print(unit, numerals))
 }
 
 /// A point of a band: "Mon 12 Oct: 122 kg to 140 kg".
-pub fn range(day: i32, estimate: &Estimate, unit: MassUnit, numerals: Numerals) -> String {
+pub fn range(
+    day: i32,
+    today: Option<i32>,
+    estimate: &Estimate,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
     let (low, high) = (estimate.low.print(unit, numerals), estimate.high.print(unit, numerals));
-    format!("{}: {low} to {high}", date::day(day))
+    format!("{}: {low} to {high}", date::dated(day, today))
 }
 
 /// A point: "Mon 12 Oct: estimate 131 kg".
-pub fn estimate(day: i32, estimate: &Estimate, unit: MassUnit, numerals: Numerals) -> String {
-    format!("{}: estimate {}", date::day(day), estimate.max.print(unit, numerals))
+pub fn estimate(
+    day: i32,
+    today: Option<i32>,
+    estimate: &Estimate,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    format!("{}: estimate {}", date::dated(day, today), estimate.max.print(unit, numerals))
 }
 
 /// A point: "Mon 12 Oct: 12 reps"; the value is in the unit of the amount.
-pub fn amount(day: i32, value: i64, of: &Amount) -> String {
-    format!("{}: {value} {}", date::day(day), words::unit(of))
+pub fn amount(day: i32, today: Option<i32>, value: i64, of: &Amount) -> String {
+    format!("{}: {value} {}", date::dated(day, today), words::unit(of))
 }
 
 /// The chart in a sentence: how many sessions, and its first and last points.

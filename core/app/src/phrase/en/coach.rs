@@ -155,8 +155,8 @@ impl CoachWords<'_> {
             About::Muscle { muscle: of, tenths, middle } => {
                 let (gets, rest) = (self.sets(*tenths), self.sets(*middle));
                 let problem = format!(
-                    "{}: {gets} hard sets in an ordinary week; the middle of the large muscles is \
-                     {rest}",
+                    "{}: {gets} hard sets in a full week; half of the large muscles get {rest} or \
+                     more",
                     muscle::name(*of)
                 );
                 if tenths < middle {
@@ -167,14 +167,14 @@ impl CoachWords<'_> {
             }
             About::TooLong { week, seconds, minutes } => (
                 format!(
-                    "{} in week {week}, and there are {minutes} (reckoned for maxes of 100 kg)",
+                    "{} in week {week}, and there are {minutes} (worked out for maxes of 100 kg)",
                     words::minutes(*seconds)
                 ),
                 "Shorten rests, pair exercises, drop a set or give it more minutes.".to_owned(),
             ),
             About::TooHeavy { week, share, reps, table } => (
                 format!(
-                    "week {week} asks for {} at {}; so many to failure go with {}",
+                    "week {week} asks for {} at {}; to failure that many are usual at {}",
                     words::count(usize::from(*reps), "rep", "reps"),
                     self.percent(*share),
                     self.percent(*table)
@@ -183,16 +183,16 @@ impl CoachWords<'_> {
             ),
             About::EffortApart { week, share, reps, left, table, heavy } => (
                 format!(
-                    "week {week} asks for {} at {} with {} left; {} goes with that",
+                    "week {week} asks for {} at {} with {} in reserve; {} is usual for that",
                     words::count(usize::from(*reps), "rep", "reps"),
                     self.percent(*share),
                     left.print(self.numerals),
                     self.percent(*table)
                 ),
                 if *heavy {
-                    "Take load off, or let it be harder.".to_owned()
+                    "Take load off, or ask for fewer in reserve.".to_owned()
                 } else {
-                    "Add load, ask for more repetitions, or let it be easier.".to_owned()
+                    "Add load, ask for more repetitions, or for more in reserve.".to_owned()
                 },
             ),
             About::Coarse { load, step, share } => (
@@ -308,10 +308,9 @@ impl CoachWords<'_> {
                 format!("no session is called “{name}”"),
                 "Write the session's name as it stands there.".to_owned(),
             ),
-            About::Unused => (
-                "nothing is found any more that this accepts".to_owned(),
-                "Take it out.".to_owned(),
-            ),
+            About::Unused => {
+                ("nothing is left that this accepts".to_owned(), "Take it out.".to_owned())
+            }
         }
     }
 }

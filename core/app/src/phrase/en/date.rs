@@ -2,6 +2,18 @@
 
 use chrono::{Datelike, NaiveDate};
 
+/// As [`day`], with its year where it lies more than eleven months from today: "Wed 25 Nov 2025".
+pub fn dated(of: i32, today: Option<i32>) -> String {
+    let far = today.is_some_and(|today| of.abs_diff(today) > ELEVEN_MONTHS);
+    match date(of).filter(|_| far) {
+        Some(date) => format!("{} {}", day(of), date.year()),
+        None => day(of),
+    }
+}
+
+/// In days, the shortest that eleven months can be: from then on a month may be either year's.
+const ELEVEN_MONTHS: u32 = 334;
+
 /// "Wed 25 Nov" for days since 1970-01-01.
 pub fn day(day: i32) -> String {
     match date(day) {
@@ -35,4 +47,20 @@ const MONTHS: [&str; 12] =
 fn date(day: i32) -> Option<NaiveDate> {
     NaiveDate::from_ymd_opt(1970, 1, 1)?
         .checked_add_signed(chrono::TimeDelta::try_days(i64::from(day))?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_date_far_off_has_its_year() {
+        // 2026-11-25 is the 20 782nd day.
+        let today = Some(20_782);
+        assert_eq!(dated(20_782, today), "Wed 25 Nov");
+        assert_eq!(dated(20_782 - 334, today), "Fri 26 Dec");
+        assert_eq!(dated(20_782 - 335, today), "Thu 25 Dec 2025");
+        assert_eq!(dated(20_782 + 365, today), "Thu 25 Nov 2027");
+        assert_eq!(dated(20_782 - 3_650, None), "Sun 27 Nov");
+    }
 }

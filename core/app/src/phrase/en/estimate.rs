@@ -1,5 +1,6 @@
 //! Words of an estimated max, as the desk asks for one.
 
+use barwright_domain::call::EffortScale;
 use barwright_domain::progress::estimate::{Estimate, NoEstimate};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Reps, Reserve};
 
@@ -29,7 +30,7 @@ pub fn found(
         words::count(usize::from(reps), "rep", "reps"),
         load.print(unit, numerals),
         match left {
-            Some(left) => format!("{} left", left.print(numerals)),
+            Some(left) => words::reserve(left, EffortScale::Left, numerals),
             None => "to failure".to_owned(),
         },
         estimate.formula.source()
@@ -45,11 +46,11 @@ pub fn none(why: NoEstimate) -> String {
     match why {
         NoEstimate::NoReps => "No rep was made: there is nothing to estimate from.".to_owned(),
         NoEstimate::TooManyReps { most } => format!(
-            "More than {most} reps to failure, those left counted too, are outside the formulas' \
+            "More than {most} reps to failure, those in reserve counted too, are outside the formulas' \
              range. Use a heavier set."
         ),
         NoEstimate::TooMuchLeft { most } => format!(
-            "With more than {most} reps left a call says too little. Use a set nearer to failure."
+            "With more than {most} reps in reserve a call is too rough. Use a set nearer to failure."
         ),
         NoEstimate::NoLoad => "There is no load to estimate from.".to_owned(),
     }
@@ -75,7 +76,7 @@ mod tests {
         assert!(text.contains("8 reps at 100 kg, to failure: Epley 1985"), "{text}");
         let text = words(8, Reserve::from_halves(4));
         assert!(text.contains("and a call that may be off"), "{text}");
-        assert!(text.contains("8 reps at 100 kg, 2 left"), "{text}");
+        assert!(text.contains("8 reps at 100 kg, 2 in reserve"), "{text}");
         assert!(words(1, None).contains("A single to failure is the max"));
     }
 }

@@ -268,7 +268,7 @@ fn what(expected: Expected) -> (&'static str, &'static str) {
         Expected::Mass => ("a mass", "\"142.5 kg\" or \"45 lb\""),
         Expected::Percent => ("a percentage", "\"67.5 %\""),
         Expected::Reps => ("repetitions", "5 or \"6-10\""),
-        Expected::Reserve => ("repetitions left", "2, 1.5 or \"1-2\""),
+        Expected::Reserve => ("repetitions in reserve", "2, 1.5 or \"1-2\""),
         Expected::Rpe => ("an RPE", "8, 8.5 or \"7-8\""),
         Expected::Tempo => ("a tempo", "\"3-0-1-0\""),
         Expected::Seconds => ("a duration", "\"90 s\", \"2:30\" or \"2 min\""),

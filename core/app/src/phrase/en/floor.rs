@@ -1,11 +1,13 @@
 //! Words of the floor.
 
-use barwright_domain::call::{Flow, HowMany, Side, Structure};
+use barwright_domain::call::{EffortScale, Flow, HowMany, Side, Structure};
 use barwright_domain::prescribe;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Reserve};
-use barwright_domain::session::{Cursor, EntryRun, LastTime, RestKind, Run, SetKind, SetRun};
+use barwright_domain::session::{
+    Cursor, EntryRun, LastTime, PartRun, RestKind, Run, SetKind, SetRun,
+};
 
-use super::words;
+use super::{panel, words};
 
 /// What a rest is, as its label.
 pub fn rest_label(kind: RestKind) -> &'static str {
@@ -41,7 +43,7 @@ pub fn next_in_short(run: &Run, name: impl Fn(&EntryRun) -> String) -> String {
     format!("{}, {}", name(entry), which_set(entry, set).to_lowercase())
 }
 
-/// "Set 2 of 4", "Warm-up 1 of 3", "Top set", "Try 2".
+/// "Set 2 of 4", "Ramp set 1 of 3", "Top set", "Try 2".
 pub fn which_set(entry: &EntryRun, set: &SetRun) -> String {
     let turn = entry.turn_of(set) + 1;
     match set.call.kind {
@@ -49,7 +51,7 @@ pub fn which_set(entry: &EntryRun, set: &SetRun) -> String {
             let ramps: Vec<_> =
                 entry.sets.iter().filter(|other| other.call.kind == SetKind::Ramp).collect();
             let at = ramps.iter().position(|other| std::ptr::eq(*other, set)).unwrap_or(0) + 1;
-            format!("Warm-up {at} of {}", ramps.len())
+            format!("Ramp set {at} of {}", ramps.len())
         }
         SetKind::Test => format!("Try {turn}"),
         SetKind::Top | SetKind::Work | SetKind::BackOff | SetKind::Speed => {
@@ -79,12 +81,12 @@ fn which_part(set: &SetRun, part: u16) -> String {
     match &set.call.structure {
         Structure::Straight => String::new(),
         Structure::Cluster { blocks, .. } => format!(", block {} of {}", at + 1, blocks.len()),
-        Structure::RestPause { .. } if at == 0 => ", opening part".to_owned(),
+        Structure::RestPause { .. } if at == 0 => ", first set".to_owned(),
         Structure::RestPause { total, .. } => {
             let so_far = set.reps();
             match total {
-                Some(total) => format!(", short part {at} ({so_far} of {total} done)"),
-                None => format!(", short part {at}"),
+                Some(total) => format!(", mini-set {at} ({so_far} of {total} done)"),
+                None => format!(", mini-set {at}"),
             }
         }
         Structure::Drop { .. } if at == 0 => String::new(),
@@ -95,12 +97,12 @@ fn which_part(set: &SetRun, part: u16) -> String {
         Structure::Continued { .. } if at == 0 => String::new(),
         Structure::Continued { parts } => parts
             .get(at - 1)
-            .map(|part| format!(", on in {}", part.exercise.replace('-', " ")))
+            .map(|part| format!(", then {}", part.exercise.replace('-', " ")))
             .unwrap_or_default(),
     }
 }
 
-/// The call in one sentence: "Set 2 of 4: 5 reps, 1 to 2 left in you."
+/// The call in one sentence: "Set 2 of 4: 5 reps, 1–2 in reserve."
 pub fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String {
     let Some((entry, set)) =
         run.entries.get(&cursor.set.entry).and_then(|entry| Some((entry, run.set(cursor.set)?)))
@@ -118,8 +120,15 @@ pub fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String {
     format!("{}{}{side}: {asked}{effort}.", which_set(entry, set), which_part(set, cursor.part))
 }
 
-/// What the wide key says.
-pub fn main_key(set: &SetRun, part: u16, asked: &HowMany, next: Option<&str>) -> String {
+/// What the wide key says: "Racked" where a bar goes back to its rack, "Done" where nothing is racked.
+pub fn main_key(
+    set: &SetRun,
+    part: u16,
+    asked: &HowMany,
+    next: Option<&str>,
+    racks: bool,
+) -> String {
+    let done = if racks { "Racked" } else { "Done" };
     let side = set.call.side.map(|side| match side {
         Side::Left => "Left side done",
         Side::Right => "Right side done",
@@ -128,37 +137,37 @@ pub fn main_key(set: &SetRun, part: u16, asked: &HowMany, next: Option<&str>) ->
         (Some(next), _, _) if matches!(set.call.structure, Structure::Drop { .. }) => {
             format!("Dropped to {next}")
         }
-        (Some(next), _, _) => format!("Racked: next {next}"),
+        (Some(next), _, _) => format!("{done}: next {next}"),
         (None, Some(side), _) => side.to_owned(),
-        (None, None, HowMany::Seconds(_)) => "Hold over".to_owned(),
-        (None, None, HowMany::Metres(_)) => "Set down".to_owned(),
-        (None, None, _) if part > 0 => "Racked: last part".to_owned(),
-        (None, None, _) => "Racked".to_owned(),
+        (None, None, HowMany::Seconds(_) | HowMany::Metres(_)) => "Done".to_owned(),
+        (None, None, _) if part > 0 => format!("{done}: last part"),
+        (None, None, _) => done.to_owned(),
     }
 }
 
 /// A key: a part of a drop is over, and nothing here is lighter.
 pub fn nothing_lighter() -> &'static str {
-    "Nothing lighter here: the same again"
+    "Nothing lighter here: same load"
 }
 
-/// Over the effort keys.
-pub fn prompt() -> &'static str {
-    "Racked, left in you:"
+/// Over the effort keys: how the set ends, and in which scale its effort is called.
+pub fn prompt(racks: bool, scale: EffortScale) -> &'static str {
+    match (racks, scale) {
+        (true, EffortScale::Left) => "Racked, reps in reserve:",
+        (true, EffortScale::Rpe) => "Racked, RPE:",
+        (false, EffortScale::Left) => "Done, reps in reserve:",
+        (false, EffortScale::Rpe) => "Done, RPE:",
+    }
 }
 
-/// An effort key read aloud: "Racked, 2 left in you, RPE 8".
-pub fn effort_says(left: Reserve, amount: &str, numerals: Numerals) -> String {
-    format!(
-        "Record {amount}, {} left in you, RPE {}",
-        left.print(numerals),
-        left.rpe().print(numerals)
-    )
+/// An effort key read aloud: "Record 5 reps, 2 in reserve".
+pub fn effort_says(left: Reserve, scale: EffortScale, amount: &str, numerals: Numerals) -> String {
+    format!("Record {amount}, {}", words::reserve(left, scale, numerals))
 }
 
 /// The call's sentence when nothing is left.
 pub fn nothing_left() -> &'static str {
-    "Every set is done or left out."
+    "Every set is done or skipped."
 }
 /// A notice.
 pub fn paused() -> &'static str {
@@ -166,11 +175,11 @@ pub fn paused() -> &'static str {
 }
 /// A notice.
 pub fn restarted() -> &'static str {
-    "The device restarted: the rest goes by its wall clock."
+    "The device restarted: the rest goes on by the time of day."
 }
 /// A notice.
 pub fn clock_went_back() -> &'static str {
-    "The clock went back: what remained of the rest began again."
+    "The device's clock went back: the rest goes on from what was left of it."
 }
 
 /// Tempo, technique and what is worn, a line each.
@@ -187,13 +196,18 @@ pub fn manner(entry: &EntryRun, set: &SetRun) -> Vec<String> {
     .collect()
 }
 
-/// "last time 107.5 kg: 5, 5, 4; 1 left".
-pub fn last_time(last: &LastTime, unit: MassUnit, numerals: Numerals) -> String {
+/// "last time 107.5 kg: 5, 5, 4; 1 in reserve".
+pub fn last_time(
+    last: &LastTime,
+    scale: EffortScale,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
     let load = match last.figure {
         // The body alone, or a set-up without figures.
         None | Some(Mass::ZERO) => String::new(),
         Some(figure) if figure < Mass::ZERO => {
-            format!(" {} help", figure.distance(Mass::ZERO).print(unit, numerals))
+            format!(" {} assistance", figure.distance(Mass::ZERO).print(unit, numerals))
         }
         Some(figure) => format!(" {}", figure.print(unit, numerals)),
     };
@@ -202,12 +216,12 @@ pub fn last_time(last: &LastTime, unit: MassUnit, numerals: Numerals) -> String 
     let left = last
         .left_halves
         .and_then(Reserve::from_halves)
-        .map(|left| format!("; {} left", left.print(numerals)))
+        .map(|left| format!("; {}", words::reserve(left, scale, numerals)))
         .unwrap_or_default();
     format!("last time{load}: {}{left}", amounts.join(", "))
 }
 
-/// "9 sets, about 34 min to go".
+/// "9 sets left, about 34 min".
 pub fn to_go(run: &Run) -> String {
     let sets: usize = run
         .in_order()
@@ -216,10 +230,10 @@ pub fn to_go(run: &Run) -> String {
         .filter(|set| set.pending())
         .count();
     if sets == 0 {
-        return "nothing to go".to_owned();
+        return "no sets left".to_owned();
     }
     let seconds = prescribe::seconds_to_go(run);
-    format!("{}, {} to go", words::count(sets, "set", "sets"), words::minutes(seconds))
+    format!("{} left, {}", words::count(sets, "set", "sets"), words::minutes(seconds))
 }
 
 /// What this gym lacks for an exercise.
@@ -232,7 +246,7 @@ pub fn lacking(lacks: &[String], instead: Option<&str>) -> String {
     let lacks = words::sentence_case(&lacks_here(lacks));
     match instead {
         Some(instead) => {
-            format!("{lacks}. {instead} is there: More, Do another exercise instead.")
+            format!("{lacks}. {instead} is here: More, Swap this exercise.")
         }
         None => format!("{lacks}."),
     }
@@ -240,7 +254,7 @@ pub fn lacking(lacks: &[String], instead: Option<&str>) -> String {
 
 /// A key: the session goes on after a pause.
 pub fn resume() -> &'static str {
-    "Go on"
+    "Resume"
 }
 
 /// A key: the first set by the clock.
@@ -255,12 +269,12 @@ pub fn start_hold() -> (&'static str, &'static str) {
 
 /// A key: a part was short, and the set is over.
 pub fn short(amount: &str) -> (&'static str, String) {
-    ("Short: set over", format!("Record {amount} as the last part of the set"))
+    ("Fewer: set over", format!("Record {amount} as the last of the set"))
 }
 
 /// A key: the set is recorded without a call.
 pub fn uncalled(amount: &str) -> (&'static str, String) {
-    ("Racked, no call", format!("Record {amount} without a judgement of effort"))
+    ("No effort called", format!("Record {amount}, no effort called"))
 }
 
 /// The wide key read aloud.
@@ -268,10 +282,14 @@ pub fn record(amount: &str) -> String {
     format!("Record {amount}")
 }
 
-/// The label of an effort key: "2", "5+".
-pub fn effort_label(left: Reserve, most: bool, numerals: Numerals) -> String {
-    let more = if most { "+" } else { "" };
-    format!("{}{more}", left.print(numerals))
+/// The label of an effort key: "2", "5+"; in RPE "8", "5 or less" as "≤5".
+pub fn effort_label(left: Reserve, most: bool, scale: EffortScale, numerals: Numerals) -> String {
+    match (scale, most) {
+        (EffortScale::Left, false) => left.print(numerals),
+        (EffortScale::Left, true) => format!("{}+", left.print(numerals)),
+        (EffortScale::Rpe, false) => left.rpe().print(numerals),
+        (EffortScale::Rpe, true) => format!("≤{}", left.rpe().print(numerals)),
+    }
 }
 
 /// A step of the figure read aloud.
@@ -286,7 +304,7 @@ pub fn up_to(amount: &str) -> String {
 
 /// A key.
 pub fn ended() -> &'static str {
-    "It ended otherwise…"
+    "Set cut short…"
 }
 
 /// A key.
@@ -301,27 +319,48 @@ pub fn finish() -> &'static str {
 
 /// A key.
 pub fn undo() -> (&'static str, &'static str) {
-    ("Undo", "Take the last tap back")
+    ("Undo", "Undo the last tap")
 }
 
 /// A key.
 pub fn redo() -> (&'static str, &'static str) {
-    ("Redo", "Bring back what was taken back")
+    ("Redo", "Redo what was undone")
 }
 
-/// Over the effort keys of a part that is put right.
-pub fn really_left() -> &'static str {
-    "Really left in you:"
+/// The call's sentence while an earlier part is corrected: "Correct set 2 of 4, 110 kg × 5 reps."
+pub fn correcting(
+    entry: &EntryRun,
+    set: &SetRun,
+    part: &PartRun,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    let at = set.parts.iter().position(|other| std::ptr::eq(other, part)).unwrap_or(0);
+    let at = u16::try_from(at).unwrap_or(0);
+    let which = which_set(entry, set).to_lowercase();
+    let side =
+        set.call.side.map(|side| format!(", {} side", words::side(side))).unwrap_or_default();
+    let part_of = which_part(set, at);
+    let was = panel::done(part, unit, numerals);
+    format!("Correct {which}{part_of}{side}: it says {was}.")
 }
 
-/// A key: an earlier part is put right.
+/// Over the effort keys of a part that is corrected.
+pub fn really_left(scale: EffortScale) -> &'static str {
+    match scale {
+        EffortScale::Left => "Corrected, reps in reserve:",
+        EffortScale::Rpe => "Corrected, RPE:",
+    }
+}
+
+/// A key: an earlier part is corrected.
 pub fn put_right(amount: &str) -> (&'static str, String) {
-    ("Put right", format!("It was {amount}"))
+    ("Correct it", format!("Correct it to {amount}"))
 }
 
 /// A key.
 pub fn leave() -> &'static str {
-    "Leave as it was"
+    "Keep as it was"
 }
 
 /// A key: a shorter rest.
@@ -338,7 +377,7 @@ pub fn longer(seconds: i32) -> (String, String) {
 pub fn rest_aloud(label: &str, figures: Option<&str>) -> String {
     match figures {
         None => format!("{label} over."),
-        Some(figures) => format!("{label}, {figures} to go."),
+        Some(figures) => format!("{label}, {figures} left."),
     }
 }
 

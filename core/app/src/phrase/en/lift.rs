@@ -6,17 +6,22 @@ use barwright_domain::owners::MaxOrigin;
 use barwright_domain::prescribe::MovedLoad;
 use barwright_domain::progress::estimate::Estimate;
 use barwright_domain::quantity::{Distance, Mass, MassUnit, Numerals, Seconds};
-use barwright_domain::session::Kit;
+use barwright_domain::session::{Ending, Kit};
 
 use super::{date, words};
 
 /// "Reference max 142.5 kg, entered Mon 12 Oct".
-pub fn max(max: Option<(Mass, i32, &MaxOrigin)>, unit: MassUnit, numerals: Numerals) -> String {
+pub fn max(
+    max: Option<(Mass, i32, &MaxOrigin)>,
+    today: Option<i32>,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
     match max {
         None => "No reference max.".to_owned(),
         Some((mass, day, origin)) => {
             let mass = mass.print(unit, numerals);
-            format!("Reference max {mass}, {} {}", known(origin), date::day(day))
+            format!("Reference max {mass}, {} {}", known(origin), date::dated(day, today))
         }
     }
 }
@@ -26,7 +31,7 @@ fn known(origin: &MaxOrigin) -> String {
     match origin {
         MaxOrigin::Entered => "entered".to_owned(),
         MaxOrigin::Tested => "tested".to_owned(),
-        MaxOrigin::Raised { formula } => format!("raised by an estimate ({formula})"),
+        MaxOrigin::Raised { formula } => format!("raised from estimates ({formula})"),
     }
 }
 
@@ -47,10 +52,7 @@ pub fn max_moved(
 /// A field: the working load of a row of the plan.
 pub fn working_load(asked: &HowMany, numerals: Numerals) -> (String, String) {
     let asked = words::how_many(asked, numerals);
-    (
-        format!("Working load for {asked}"),
-        "What you write counts from the next session on".to_owned(),
-    )
+    (format!("Working load for {asked}"), "Used from the next session on".to_owned())
 }
 
 /// "Reference max of Back squat: 160 kg": it stays.
@@ -64,9 +66,9 @@ pub fn max_of(name: &str, max: Option<Mass>, unit: MassUnit, numerals: Numerals)
 /// Under a max that moves nothing of the plan that is on.
 pub fn again(moves: bool) -> &'static str {
     if moves {
-        "No load left in this plan moves; this is the plan done again."
+        "No load left in this plan changes; below is the plan done again."
     } else {
-        "No load of this plan comes from it."
+        "No load in this plan is taken from it."
     }
 }
 
@@ -81,7 +83,7 @@ pub fn moved(load: &MovedLoad, name: &str, unit: MassUnit, numerals: Numerals) -
     )
 }
 
-/// "estimate 131 kg, 122 to 140"; "moved" where the body's part is in it.
+/// "estimate 131 kg, 122–140"; "with bodyweight" where the body's part is in it.
 fn estimate(estimate: &Estimate, moved: bool, unit: MassUnit, numerals: Numerals) -> String {
     let whole = |mass: Mass| {
         let step = Mass::from_nanograms(unit.nanograms());
@@ -89,20 +91,51 @@ fn estimate(estimate: &Estimate, moved: bool, unit: MassUnit, numerals: Numerals
         near.unwrap_or(mass).figure(unit, numerals)
     };
     format!(
-        "estimate {} {}{}, {} to {}",
+        "estimate {} {}{}, {}–{}",
         whole(estimate.max),
         unit.symbol(),
-        if moved { " moved" } else { "" },
+        if moved { " with bodyweight" } else { "" },
         whole(estimate.low),
         whole(estimate.high)
     )
 }
 
-/// Sets at one load: "110 kg: 5, 5, 4", "14 kg: 8, 8 each side", "30, 45 s".
+/// What was done of a set at one load: "5", each part of a set of several ("12 + 4 + 3"), and
+/// "failed" for a try that was not made.
+fn done(set: &DoneSet, numerals: Numerals) -> String {
+    if !set.made() && set.ending == Ending::Failed {
+        return "failed".to_owned();
+    }
+    let parts: Vec<String> =
+        set.parts.iter().map(|part| words::figure(&part.amount, numerals)).collect();
+    parts.join(" + ")
+}
+
+/// A set whose parts had loads of their own: "60 kg × 8, 47.5 kg × 6".
+fn dropped(set: &DoneSet, unit: MassUnit, numerals: Numerals) -> String {
+    let parts = set.parts.iter().map(|part| {
+        let amount = words::figure(&part.amount, numerals);
+        match part.figure {
+            Some(figure) => {
+                format!("{} × {amount}", words::load(figure, set.counting, unit, numerals))
+            }
+            None => amount,
+        }
+    });
+    let side = set.side.map(|side| format!("{} ", words::side(side))).unwrap_or_default();
+    format!("{side}{}", parts.collect::<Vec<_>>().join(", "))
+}
+
+/// Sets at one load: "110 kg: 5, 5, 4", "14 kg: 8, 8 each side", "30, 45 s"; those whose parts had
+/// loads of their own part by part.
 pub fn sets_at_load(sets: &[&DoneSet], unit: MassUnit, numerals: Numerals) -> String {
+    if sets.iter().any(|set| !set.at_one_load()) {
+        let each: Vec<String> = sets.iter().map(|set| dropped(set, unit, numerals)).collect();
+        return each.join("; ");
+    }
     let of = |side: Option<Side>| -> Vec<String> {
         let each = sets.iter().filter(|set| set.side == side);
-        each.map(|set| words::figure(&set.amount(), numerals)).collect()
+        each.map(|set| done(set, numerals)).collect()
     };
     let both = of(None);
     let (left, right) = (of(Some(Side::Left)), of(Some(Side::Right)));
@@ -124,14 +157,14 @@ pub fn sets_at_load(sets: &[&DoneSet], unit: MassUnit, numerals: Numerals) -> St
     let load = load.map(|figure| words::load(figure, first.counting, unit, numerals));
     let on = [load, first.bands.clone()].into_iter().flatten().collect::<Vec<_>>().join(" + ");
     // The body alone is not said with every line.
-    if on.is_empty() || on == "Body" {
+    if on.is_empty() || on == "bodyweight" {
         format!("{amounts}{unit_of_amount}")
     } else {
         format!("{on}: {amounts}{unit_of_amount}")
     }
 }
 
-/// What ended otherwise than called, each once: "failed a rep, pain".
+/// What was cut short, each reason once: "failed a rep, pain".
 fn ended_otherwise(sets: &[&DoneSet]) -> Option<String> {
     let mut said: Vec<&str> = sets.iter().filter_map(|set| words::ending(set.ending)).collect();
     said.dedup();
@@ -145,7 +178,7 @@ fn worn(kit: &[Kit]) -> Option<String> {
 }
 
 /// "5 reps: 120 kg, Mon 12 Oct, with belt"
-pub fn record(record: &Record, unit: MassUnit, numerals: Numerals) -> String {
+pub fn record(record: &Record, today: Option<i32>, unit: MassUnit, numerals: Numerals) -> String {
     let load = |mass| words::load(mass, record.apart.counting, unit, numerals);
     let at = |figure: &Option<Mass>| match figure {
         Some(figure) if *figure != Mass::ZERO => format!("{}: ", load(*figure)),
@@ -164,14 +197,14 @@ pub fn record(record: &Record, unit: MassUnit, numerals: Numerals) -> String {
             format!("{}{}", at(figure), Distance::from_millimetres(value).print(numerals))
         }
     };
-    format!("{what}, {}{}", date::day(record.day), apart(&record.apart))
+    format!("{what}, {}{}", date::dated(record.day, today), apart(&record.apart))
 }
 
 /// "120 kg: 5 reps, Mon 12 Oct, with belt"
-pub fn most_at(most: &MostAt, unit: MassUnit, numerals: Numerals) -> String {
+pub fn most_at(most: &MostAt, today: Option<i32>, unit: MassUnit, numerals: Numerals) -> String {
     let load = words::load(most.figure, most.apart.counting, unit, numerals);
     let reps = words::count(usize::from(most.reps), "rep", "reps");
-    format!("{load}: {reps}, {}{}", date::day(most.day), apart(&most.apart))
+    format!("{load}: {reps}, {}{}", date::dated(most.day, today), apart(&most.apart))
 }
 
 fn apart(apart: &Apart) -> String {
@@ -219,12 +252,17 @@ pub fn older() -> &'static str {
 }
 
 /// A session: its day, and its sets at each load: "Mon 12 Oct · 110 kg: 5, 5, 4".
-pub fn session(day: i32, loads: &[String]) -> String {
-    format!("{} · {}", date::day(day), loads.join(" · "))
+pub fn session(day: i32, today: Option<i32>, loads: &[String]) -> String {
+    format!("{} · {}", date::dated(day, today), loads.join(" · "))
 }
 
-/// The quieter line below a session: what was left at the end, how it ended, what was worn, and what
-/// it estimates.
+/// Where an effort was asked for, and none was called.
+pub(super) fn no_effort_called() -> &'static str {
+    "no effort called"
+}
+
+/// The quieter line below a session: the last set's effort, how it was cut short, what was worn, and
+/// what it estimates.
 pub fn session_detail(
     work: &[&DoneSet],
     estimated: Option<&Estimate>,
@@ -233,8 +271,14 @@ pub fn session_detail(
     numerals: Numerals,
 ) -> String {
     let mut detail: Vec<String> = Vec::new();
-    let left = work.last().and_then(|set| set.left);
-    detail.extend(left.map(|left| format!("{} left", left.print(numerals))));
+    detail.extend(work.last().and_then(|set| match (set.left, set.target) {
+        (Some(left), target) => {
+            let scale = target.map(|target| target.scale).unwrap_or_default();
+            Some(words::reserve(left, scale, numerals))
+        }
+        (None, Some(_)) if set.ending == Ending::AsCalled => Some(no_effort_called().to_owned()),
+        (None, _) => None,
+    }));
     detail.extend(ended_otherwise(work));
     detail.extend(work.first().and_then(|set| worn(&set.kit)));
     detail.extend(work.first().and_then(|set| set.technique.clone()));

@@ -57,10 +57,10 @@ fn a_week(halves: u32, weeks: usize, numerals: Numerals) -> String {
 /// A muscle's bar in words.
 pub fn bar(muscle: Muscle, planned: u32, done: u32, numerals: Numerals) -> String {
     let (done, planned) = (sets(done, numerals), sets(planned, numerals));
-    format!("{}: {done} of {planned} hard sets", name(muscle))
+    format!("{}: {done} hard sets done, {planned} planned", name(muscle))
 }
 
-/// What was done in the other counts: "direct 8 · total 11 · under six 4" (repetitions).
+/// What was done in the other counts: "8 direct · 11 with indirect · 4 under six reps".
 pub fn counts(
     done: u32,
     both: (u32, u32),
@@ -74,10 +74,10 @@ pub fn counts(
     if weeks > 1 {
         parts.push(format!("{} a week", a_week(done, weeks, numerals)));
     }
-    parts.push(format!("direct {direct}"));
-    parts.push(format!("total {total}"));
+    parts.push(format!("{direct} direct"));
+    parts.push(format!("{total} with indirect"));
     if under_six > 0 {
-        parts.push(format!("under six {}", sets(under_six, numerals)));
+        parts.push(format!("{} under six reps", sets(under_six, numerals)));
     }
     if let Some((left, right)) = sides {
         let (left, right) = (sets(left, numerals), sets(right, numerals));
@@ -86,13 +86,16 @@ pub fn counts(
     parts.join(" · ")
 }
 
-/// "Ordinary, 3 weeks; a week on average".
+/// "Full weeks: 3, one on average", "Deload: 1 week".
 pub fn week_kind(kind: WeekKind, weeks: usize) -> String {
-    let kind = words::sentence_case(words::week_kind(kind));
+    let kind = match kind {
+        WeekKind::Ordinary => "Full weeks".to_owned(),
+        kind => words::sentence_case(words::week_kind(kind)),
+    };
     if weeks == 1 {
-        format!("{kind}, 1 week")
+        format!("{kind}: 1 week")
     } else {
-        format!("{kind}, {weeks} weeks; one on average")
+        format!("{kind}: {weeks} weeks, average of one")
     }
 }
 
@@ -105,7 +108,7 @@ pub fn week_of_kind(
     numerals: Numerals,
 ) -> String {
     let (done, planned) = (a_week(done, weeks, numerals), a_week(planned, weeks, numerals));
-    format!("{}: {done} of {planned}", name(muscle))
+    format!("{}: {done} done, {planned} planned", name(muscle))
 }
 
 /// What falls behind, and where a set could go.
@@ -132,7 +135,7 @@ fn hard_sets(halves: u32, numerals: Numerals) -> String {
 
 fn could_go(places: &[String]) -> String {
     match places {
-        [] => "what is left of the week does not train it directly".to_owned(),
+        [] => "no session left this week trains it directly".to_owned(),
         places => format!("a set could go into {}", places.join(" or ")),
     }
 }

@@ -1,26 +1,55 @@
 //! What a session came to, as words: what an owner is told, why, and what only a person can answer.
 
-use barwright_domain::owners::{Outcome, Owner, Proposal, Question, Why};
-use barwright_domain::plan::Miss;
+use barwright_domain::call::{Amount, EffortScale};
+use barwright_domain::owners::{Change, Outcome, Owner, Proposal, Question, Why};
+use barwright_domain::plan::{Miss, RuleKind};
 use barwright_domain::progress::estimate::EstimatedReps;
-use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Rounding};
 
 use super::words;
 
-/// Why, as the rest of a sentence: "all sets made", "the weakest set reached 8 of 10 reps".
-pub(super) fn why(why: &Why, unit: MassUnit, numerals: Numerals) -> String {
-    Say { unit, numerals }.why(why)
+/// Why, as the rest of a sentence with its exact numbers: "all sets made", "weakest set 8 of 10 reps".
+pub(super) fn why(why: &Why, scale: EffortScale, unit: MassUnit, numerals: Numerals) -> String {
+    Say { scale, unit, numerals, exact: true }.why(why)
 }
 
-/// An outcome in a sentence; one that is held back says so.
-pub fn sentence(outcome: &Outcome, unit: MassUnit, numerals: Numerals) -> String {
-    let why = Say { unit, numerals }.why(&outcome.why);
+/// An outcome in a sentence, with what it adds; one that is kept back says so. Numbers are rounded to
+/// what is said in a breath: the exact ones stand under why.
+pub fn sentence(
+    outcome: &Outcome,
+    scale: EffortScale,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    let say = Say { scale, unit, numerals, exact: false };
+    let why = say.why(&outcome.why);
     let why = match &outcome.owner {
         Owner::Max(_) => format!("max: {why}"),
         Owner::Track(_) | Owner::Loose(_) | Owner::Care(_) => why,
     };
     let why = words::sentence_case(&why);
-    if outcome.held { format!("Held back. {why}.") } else { format!("{why}.") }
+    if outcome.held {
+        return format!("Kept as it was. {why}.");
+    }
+    let by = outcome.changes.iter().find_map(|change| match change {
+        Change::Step(by) => Some(*by),
+        _ => None,
+    });
+    let step = by.map(|by| step(&outcome.why, by, unit, numerals));
+    format!("{why}{}.", step.unwrap_or_default())
+}
+
+/// What is added to the load, as the rest of a sentence: ": add 2.5 kg", ": 5 kg less assistance";
+/// nothing where nothing is.
+pub(super) fn step(why: &Why, by: Mass, unit: MassUnit, numerals: Numerals) -> String {
+    let much = words::mass(by.distance(Mass::ZERO), unit, numerals);
+    let assisted = matches!(why, Why::TopReached { rule: RuleKind::LessAssistance, .. });
+    match by.cmp(&Mass::ZERO) {
+        std::cmp::Ordering::Equal => String::new(),
+        std::cmp::Ordering::Greater if assisted => format!(": {much} less assistance"),
+        std::cmp::Ordering::Greater => format!(": add {much}"),
+        std::cmp::Ordering::Less => format!(": {much} less"),
+    }
 }
 
 /// What is asked, and the key that says yes.
@@ -32,28 +61,26 @@ pub fn proposal(proposal: &Proposal, unit: MassUnit, numerals: Numerals) -> (Str
     };
     let asks = match (proposal.question, &to) {
         (Question::Jump, Some(to)) => {
-            format!("The range went on as far as it may. The next here is {to}: take it?")
+            format!("The reps are as high as they go. The next load here is {to}: take it?")
         }
-        (Question::Jump, None) => {
-            "The range went on as far as it may. Take the next place?".to_owned()
-        }
+        (Question::Jump, None) => "The reps are as high as they go. Take the next pin?".to_owned(),
         (Question::WellOff, Some(to)) => {
-            format!("Two sessions were well off their target. Go to {to}?")
+            format!("Two sessions well off the target. Go to {to}?")
         }
         (Question::WellOff, None) => {
-            "Two sessions were well off their target. Change the load?".to_owned()
+            "Two sessions well off the target. Change the load?".to_owned()
         }
-        (Question::Missed, Some(to)) => format!("Missed again and again. Go down to {to}?"),
-        (Question::Missed, None) => "Missed again and again. Go down?".to_owned(),
+        (Question::Missed, Some(to)) => format!("Missed several times in a row. Go down to {to}?"),
+        (Question::Missed, None) => "Missed several times in a row. Go down?".to_owned(),
         (Question::OwnTrack(_), _) => {
-            let asks = "Missed twice in this session and made in the others. A load of its own?";
-            return (asks.to_owned(), "A load of its own".to_owned());
+            let asks = "Missed twice in this session, made in the others. Give it its own load?";
+            return (asks.to_owned(), "Its own load".to_owned());
         }
         (Question::Test, Some(to)) => {
             format!("The test came to {to}, below the max. Take it as the max all the same?")
         }
         (Question::Test, None) => {
-            "The test was not ended. Take it as the max all the same?".to_owned()
+            "The test was not finished. Take it as the max all the same?".to_owned()
         }
     };
     (asks, take(to.as_ref()))
@@ -61,13 +88,16 @@ pub fn proposal(proposal: &Proposal, unit: MassUnit, numerals: Numerals) -> (Str
 
 /// What is asked where pain stands and a session of it was done, and the key that says yes.
 pub fn no_pain() -> (&'static str, &'static str) {
-    ("Was this without pain?", "Without pain")
+    ("Was this without pain?", "No pain")
 }
 
 #[derive(Clone, Copy)]
 struct Say {
+    scale: EffortScale,
     unit: MassUnit,
     numerals: Numerals,
+    /// To the last digit that is known, and with the formula.
+    exact: bool,
 }
 
 impl Say {
@@ -75,115 +105,126 @@ impl Say {
         words::or_help(load, self.unit, self.numerals)
     }
 
-    /// "2.5 % less", "4 % more", "nothing to change".
+    /// An estimate: whole units in a sentence, a tenth under why.
+    fn estimate(self, estimate: Mass) -> String {
+        if self.exact {
+            return words::tenth(estimate, self.unit, self.numerals);
+        }
+        let whole = Mass::from_nanograms(self.unit.nanograms());
+        let near = estimate.to_multiple(whole, Rounding::HalfEven).unwrap_or(estimate);
+        words::mass(near, self.unit, self.numerals)
+    }
+
+    /// ": 2.5 % less", ": 4 % more"; nothing where nothing changes.
     fn change(self, change: Percent) -> String {
         if change == Percent::default() {
-            return "nothing to change".to_owned();
+            return String::new();
         }
         let more = change.hundredths() >= 0;
         let size = Percent::from_hundredths(change.hundredths().saturating_abs());
         let size = size.print(self.numerals);
-        format!("{size} {}", if more { "more" } else { "less" })
+        format!(": {size} {}", if more { "more" } else { "less" })
+    }
+
+    /// "same load, more reps", or more seconds or metres.
+    fn more_of(of: &Amount) -> &'static str {
+        match of {
+            Amount::Reps(_) => "same load, more reps",
+            Amount::Seconds(_) => "same load, longer",
+            Amount::Metres(_) => "same load, farther",
+        }
     }
 
     fn why(self, why: &Why) -> String {
         let amount = |amount| words::amount(amount, self.numerals);
+        let effort = |left| words::reserve(left, self.scale, self.numerals);
         match why {
             Why::Entered => "entered by hand".into(),
-            Why::PlanSays => "the plan's own number".into(),
-            Why::Silent => "says nothing, what was carried stays".into(),
-            Why::TooFew { done, of } => {
-                format!("{done} of {of} sets, too few to step on: the same again")
-            }
-            Why::LessLoad => "done with less than called: the same again".into(),
-            Why::UnderCut => "done under a cut: no step, and the load comes back after it".into(),
+            Why::PlanSays => "as the plan says".into(),
+            Why::Silent => "nothing to judge by: no change".into(),
+            Why::TooFew { done, of } => format!("{done} of {of} sets, too few to add load"),
+            Why::LessLoad => "done lighter than called: no load added".into(),
+            Why::UnderCut => "done at a reduced load: no load added".into(),
             Why::MoreLoad => "made with more than called: that is the load now".into(),
-            Why::Found => "the load you found is kept".into(),
-            Why::AsPlanned => "made: the plan's own numbers go on".into(),
-            Why::NoRule => "made, and no rule says more: the same again".into(),
+            Why::Found => "the load you chose is kept".into(),
+            Why::AsPlanned => "made: on with the plan".into(),
+            Why::NoRule => "made, and the plan adds nothing".into(),
             Why::AllMade => "all sets made".into(),
-            Why::TopReached { top, .. } => format!("every set reached {}: a step on", amount(top)),
+            Why::TopReached { top, .. } => format!("every set reached {}", amount(top)),
             Why::BelowTop { done, top, .. } => format!(
-                "the weakest set reached {} of {}: the same load, more of it",
+                "weakest set {} of {}: {}",
                 words::figure(done, self.numerals),
-                amount(top)
+                amount(top),
+                Self::more_of(top)
             ),
             Why::NoPlace { top } => {
-                format!("every set reached {}: the next place is yours to choose", amount(top))
+                format!("every set reached {}: choose the next pin", amount(top))
             }
-            Why::StepTooBig { step_to, expected, floor, formula } => format!(
-                "the next load here is {}, good for about {} reps by {}, and {floor} are asked: \
-                 hold the load and add reps",
-                self.load(*step_to),
-                self.reps(*expected),
-                words::sentence_case(formula.slug())
-            ),
-            Why::Rough { step_to } => format!(
-                "the next load here is {}, a jump beyond what any formula reaches: hold the load \
-                 and add reps, roughly judged",
-                self.load(*step_to)
-            ),
-            Why::NothingHeavier => {
-                "nothing here is heavier: hold the load and add to the set".into()
-            }
-            Why::TwoForTwo { goal, done: [before, last] } => format!(
-                "{before} and {last} reps in the last sets of two sessions, {goal} asked: a step on"
-            ),
-            Why::NotYetTwo { goal, done, times } => {
-                let more = if *times > 0 { "once more and it is a step on" } else { "the same" };
-                format!("{done} reps in the last set, {goal} asked: {more}")
-            }
-            Why::OffTarget { called, edge, change } => format!(
-                "your sets were called {}, the target ends at {}: {}",
-                words::left(*called, self.numerals),
-                words::left(*edge, self.numerals),
-                self.change(*change)
-            ),
-            Why::OnTarget { called } => {
+            Why::StepTooBig { step_to, expected, floor, formula } => {
+                let (to, reps) = (self.load(*step_to), self.reps(*expected));
+                let by = if self.exact {
+                    format!(" by {}", words::sentence_case(formula.slug()))
+                } else {
+                    String::new()
+                };
                 format!(
-                    "your sets were called {}, as targeted: nothing to change",
-                    words::left(*called, self.numerals)
+                    "the next load here is {to}, good for about {reps} reps{by}, and {floor} are \
+                     asked: same load, more reps"
                 )
             }
-            Why::NotCalled => "no effort was called: nothing to change".into(),
+            Why::Rough { step_to } => format!(
+                "the next load here is {}, too big a jump: same load, more reps",
+                self.load(*step_to)
+            ),
+            Why::NothingHeavier => "nothing heavier here: same load, do more of it".into(),
+            Why::TwoForTwo { goal, done: [before, last] } => {
+                format!("{before} and {last} reps in the last sets of two sessions, {goal} asked")
+            }
+            Why::NotYetTwo { goal, done, times } => {
+                let more = if *times > 0 { ": once more, then more load" } else { "" };
+                format!("{done} reps in the last set, {goal} asked{more}")
+            }
+            Why::OffTarget { called, edge, change } => {
+                format!("{}, target {}{}", effort(*called), effort(*edge), self.change(*change))
+            }
+            Why::OnTarget { called } => format!("{}, on target", effort(*called)),
+            Why::NotCalled => "no effort called: no change".into(),
             Why::Missed { times, then } => {
                 let missed = match times {
                     1 => "missed".to_owned(),
-                    times => format!("missed {times} times running"),
+                    times => format!("missed {times} times in a row"),
                 };
                 match then {
-                    Miss::Repeat => {
-                        format!("{missed}: no heavier in that session until it is made")
-                    }
+                    Miss::Repeat => format!("{missed}: no heavier until it is made"),
                     Miss::Less(off) => format!("{missed}: {} less", off.print(self.numerals)),
-                    Miss::Hold => format!("{missed}: held, ask the coach"),
+                    Miss::Hold => format!("{missed}: no change, ask the coach"),
                 }
             }
             Why::MissMade => "what was missed is made".into(),
             Why::Tested => "lifted in a test".into(),
             Why::AboveOnce { estimate } => format!(
-                "this session estimates {}, more than is known; one more such session raises it",
-                words::tenth(*estimate, self.unit, self.numerals)
+                "this session estimates {}, above the max; a second such session raises it",
+                self.estimate(*estimate)
             ),
             Why::AboveTwice { estimate } => format!(
-                "two sessions estimate {} at the least: raised, by 2.5 % at the most",
-                words::tenth(*estimate, self.unit, self.numerals)
+                "two sessions estimate at least {}: raised, by 2.5 % at most",
+                self.estimate(*estimate)
             ),
             Why::NotAbove { estimate } => {
-                format!(
-                    "this session estimates {}, not above it: it stays",
-                    words::tenth(*estimate, self.unit, self.numerals)
-                )
+                format!("this session estimates {}, not above the max", self.estimate(*estimate))
             }
             Why::Pain => "pain: lighter until a session without it".into(),
-            Why::PainFree => "no pain: it comes back, by a tenth a session at the most".into(),
-            Why::Back => "back after days without it".into(),
-            Why::LaterWord => "entered for an earlier day: what was said since stays".into(),
+            Why::PainFree => "no pain: the load comes back, at most 10 % a session".into(),
+            Why::Back => "back from a lay-off".into(),
+            Why::LaterWord => "entered for an earlier day: what came later stands".into(),
         }
     }
 
-    /// An expectation to a tenth: more would be a fiction.
+    /// Expected repetitions: whole in a sentence; to a tenth under why, more would be a fiction.
     fn reps(self, reps: EstimatedReps) -> String {
+        if !self.exact {
+            return ((reps.hundredths() + 50) / 100).to_string();
+        }
         let tenths = reps.hundredths() / 10;
         let mark = match self.numerals {
             Numerals::Point => '.',

@@ -28,7 +28,7 @@ pub fn how() -> &'static str {
 }
 /// Where a set stops by pace and has slowed so far.
 pub fn stop() -> &'static str {
-    "The pace has dropped: rack it."
+    "You have slowed: end the set."
 }
 
 /// What the tap says next: "The first rep begins", "Rep 3 over".
@@ -68,16 +68,16 @@ pub fn slowed_short(slowing: Slowing) -> String {
 pub fn estimate(estimate: Option<PaceEstimate>, sets: usize, numerals: Numerals) -> String {
     match estimate {
         Some(PaceEstimate { left_tenths, off_tenths, sets }) => format!(
-            "By your own calls on {sets} such sets that is about {} left, give or take {}: a guess, \
-             not a fact.",
+            "By your own calls on {sets} such sets that is about {} in reserve, give or take {}: a \
+             guess, not a fact.",
             tenths(left_tenths, numerals),
             tenths(off_tenths, numerals)
         ),
         None if sets < LEAST_SETS => format!(
-            "{} with taps and a call so far; below {LEAST_SETS} nothing is made of them.",
+            "{} with taps and an effort call so far; it takes {LEAST_SETS} to judge by.",
             words::count(sets, "set", "sets")
         ),
-        None => "Your calls do not go with slowing on this lift: nothing is made of it.".to_owned(),
+        None => "On this lift your effort calls do not go with rep speed: no estimate.".to_owned(),
     }
 }
 

@@ -23,12 +23,12 @@ pub fn open_guard() -> &'static str {
 
 /// A key of More.
 pub fn open_load() -> &'static str {
-    "Another load…"
+    "Choose a load…"
 }
 
 /// A key of More.
 pub fn skip_set() -> &'static str {
-    "Leave this set out"
+    "Skip this set"
 }
 
 /// A key of More.
@@ -38,17 +38,17 @@ pub fn add_set() -> &'static str {
 
 /// A key of More.
 pub fn open_swap() -> &'static str {
-    "Do another exercise instead…"
+    "Swap this exercise…"
 }
 
 /// A key of More.
 pub fn postpone() -> &'static str {
-    "Put this exercise off to the end"
+    "Do this exercise last"
 }
 
 /// A key of More.
 pub fn skip_exercise() -> &'static str {
-    "Leave the rest of it out"
+    "Skip the rest of this exercise"
 }
 
 /// A key of More.
@@ -63,12 +63,12 @@ pub fn open_kit() -> &'static str {
 
 /// A key of More.
 pub fn open_order() -> &'static str {
-    "What comes next…"
+    "Order of exercises…"
 }
 
 /// A key of More.
 pub fn open_earlier() -> &'static str {
-    "Put an earlier set right…"
+    "Correct an earlier set…"
 }
 
 /// A key of More.
@@ -83,12 +83,12 @@ pub fn pause() -> &'static str {
 
 /// A key of More.
 pub fn finish_here() -> &'static str {
-    "Finish the session here"
+    "Finish the session now"
 }
 
 /// A title.
 pub fn ended(after: &Amount, numerals: Numerals) -> String {
-    format!("It ended otherwise, after {}", words::amount(after, numerals))
+    format!("Set cut short after {}", words::amount(after, numerals))
 }
 
 /// A way that a set ended, with how much was done then.
@@ -131,18 +131,18 @@ pub fn empty() -> &'static str {
 
 /// A key.
 pub fn as_called() -> &'static str {
-    "Just as called"
+    "As called"
 }
 
 /// A title.
 pub fn load(name: &str) -> String {
-    format!("{name}: another load for the sets left")
+    format!("{name}: choose a load for the sets left")
 }
 
 /// A field for a load in all, with the body: its label and what is typed.
 pub fn all_field(unit: MassUnit, numerals: Numerals) -> (&'static str, String) {
     let (_, hint) = load_field(unit, numerals);
-    ("In all, with the body", hint)
+    ("Total, with bodyweight", hint)
 }
 
 /// A field: its label, and an example.
@@ -172,7 +172,7 @@ pub fn not_here(name: &str) -> String {
 
 /// A title.
 pub fn order() -> &'static str {
-    "What comes next"
+    "Order of exercises"
 }
 
 /// An exercise with sets left.
@@ -182,12 +182,12 @@ pub fn sets_left(name: &str, sets: usize) -> String {
 
 /// A key.
 pub fn do_now() -> &'static str {
-    "Do it now"
+    "Do now"
 }
 
 /// A title.
 pub fn earlier() -> &'static str {
-    "Put an earlier set right"
+    "Correct an earlier set"
 }
 
 /// A part that was done: "Back squat, set 2 of 4: 110 kg × 5 reps".
@@ -199,17 +199,20 @@ pub fn part(
     unit: MassUnit,
     numerals: Numerals,
 ) -> String {
-    format!(
-        "{name}, {}: {} × {}",
-        floor::which_set(entry, set).to_lowercase(),
-        bar::total(&part.done.load, unit, numerals),
-        words::amount(&part.done.amount, numerals)
-    )
+    let which = floor::which_set(entry, set).to_lowercase();
+    format!("{name}, {which}: {}", done(part, unit, numerals))
+}
+
+/// What was done: "110 kg × 5 reps", or "12 reps" where there was no load.
+pub(super) fn done(part: &PartRun, unit: MassUnit, numerals: Numerals) -> String {
+    let load = bar::in_line(&part.done.load, unit, numerals);
+    let amount = words::amount(&part.done.amount, numerals);
+    if load.is_empty() { amount } else { format!("{load} × {amount}") }
 }
 
 /// A key.
 pub fn put_right() -> &'static str {
-    "Put right"
+    "Correct"
 }
 
 /// A title.
@@ -280,9 +283,9 @@ pub fn pain(name: &str) -> String {
     format!("{name} hurt")
 }
 
-/// An answer to pain: the rest of the exercise is left out.
+/// An answer to pain: the rest of the exercise is skipped.
 pub fn stop() -> (&'static str, &'static str) {
-    ("Stop it", "Leave the rest of this exercise out")
+    ("Stop this exercise", "Skip the rest of this exercise")
 }
 
 /// A key: the sets left with a lighter load.
@@ -290,9 +293,9 @@ pub fn lighter(load: &str) -> String {
     format!("Lighter: {load}")
 }
 
-/// A key: two sets failed, and the rest of the exercise is left out.
+/// A key: two sets failed, and the rest of the exercise is skipped.
 pub fn leave_rest() -> &'static str {
-    "Leave the rest out"
+    "Skip the rest"
 }
 
 /// An answer to pain.
@@ -302,5 +305,5 @@ pub fn go_on() -> (&'static str, &'static str) {
 
 /// A key: what hurts is the joint.
 pub fn of_joint() -> (&'static str, &'static str) {
-    ("It is the joint", "It is the joint: be careful with what else moves it")
+    ("Joint pain", "It is the joint: go easy on the other lifts that load it")
 }

@@ -180,16 +180,16 @@ impl PlanWords<'_> {
                 }
             }
             LoadCall::Mass(mass) => self.mass(*mass),
-            LoadCall::Body => "body".to_owned(),
-            LoadCall::Added(more) => format!("body + {}", self.mass(*more)),
-            LoadCall::Assisted(less) => format!("body − {}", self.mass(*less)),
+            LoadCall::Body => "bodyweight".to_owned(),
+            LoadCall::Added(more) => format!("bodyweight + {}", self.mass(*more)),
+            LoadCall::Assisted(less) => format!("bodyweight − {}", self.mass(*less)),
             LoadCall::OfTopSet(share) => format!("{} of the top set", self.percent(*share)),
             LoadCall::Pin(pin) => format!("pin {pin}"),
             LoadCall::SetUp { name, load: None } => format!("with {name}"),
             LoadCall::SetUp { name, load: Some(load) } => {
                 format!("{} with {name}", self.mass(*load))
             }
-            LoadCall::ByFeel => "by feel".to_owned(),
+            LoadCall::ByFeel => "choose a load".to_owned(),
         }
     }
 
@@ -243,7 +243,7 @@ impl PlanWords<'_> {
     fn rule(&self, rule: &Rule) -> String {
         let word = match rule.kind {
             RuleKind::AsPlanned => "as planned",
-            RuleKind::AddWhenMade => "more when all is made",
+            RuleKind::AddWhenMade => "add load when all sets are made",
             RuleKind::DoubleProgression => "by double progression",
             RuleKind::TwoForTwo => "by two for two",
             RuleKind::ByEffort => "by effort",
@@ -252,8 +252,8 @@ impl PlanWords<'_> {
         };
         match rule.step {
             None => word.to_owned(),
-            Some(Step::Mass(step)) => format!("{word}, {} a step", self.mass(step)),
-            Some(Step::Share(step)) => format!("{word}, {} a step", self.percent(step)),
+            Some(Step::Mass(step)) => format!("{word}, {} at a time", self.mass(step)),
+            Some(Step::Share(step)) => format!("{word}, {} at a time", self.percent(step)),
         }
     }
 
@@ -277,8 +277,8 @@ impl PlanWords<'_> {
         };
         match ramp {
             Ramp::None => "no ramp".to_owned(),
-            Ramp::Short => "a ramp of one step".to_owned(),
-            Ramp::Usual => "a ramp spread up to the work load".to_owned(),
+            Ramp::Short => "one ramp set".to_owned(),
+            Ramp::Usual => "ramp sets spread up to the work load".to_owned(),
             Ramp::Steps(own) => steps(own),
         }
     }
@@ -288,7 +288,7 @@ impl PlanWords<'_> {
         let off = |share: Percent, of: &str| {
             (share.hundredths() != 0).then(|| format!("{} of the {of} off", self.percent(share)))
         };
-        let more = (cut.more_left > 0).then(|| format!("{} more left in you", cut.more_left));
+        let more = (cut.more_left > 0).then(|| format!("{} more in reserve", cut.more_left));
         [off(cut.sets_off, "sets"), off(cut.load_off, "load"), more]
             .into_iter()
             .flatten()
@@ -381,7 +381,7 @@ pub fn with_remarks(in_short: &str, remarks: usize) -> String {
 
 /// A heading.
 pub fn accepted() -> &'static str {
-    "Accepted"
+    "Accepted remarks"
 }
 
 /// A key.
@@ -393,10 +393,10 @@ pub fn adopt() -> &'static str {
 pub fn mends(stay: usize, anew: usize) -> String {
     let stay = words::count(stay, "row keeps its load", "rows keep their loads");
     let anew = match anew {
-        0 => "none starts anew".to_owned(),
-        anew => words::count(anew, "starts anew", "start anew"),
+        0 => "none starts over".to_owned(),
+        anew => words::count(anew, "starts over", "start over"),
     };
-    format!("This mends the plan that is on: its week and dates stay. {stay}, {anew}.")
+    format!("This changes the plan you are on: its week and dates stay. {stay}, {anew}.")
 }
 
 /// A row of a plan: "Legs: Back squat, row 2".
@@ -406,7 +406,7 @@ pub fn row_of(session: &str, name: &str, line: usize) -> String {
 
 /// A row that starts anew.
 pub fn anew(of: &str) -> String {
-    format!("{of}: starts anew, with what is written.")
+    format!("{of}: starts over, from the plan's number.")
 }
 
 /// A row whose number was changed alone, of several that share a load.
@@ -416,17 +416,17 @@ pub fn asks(of: &str) -> String {
 
 /// A key.
 pub fn mend() -> &'static str {
-    "Mend the plan"
+    "Change the plan"
 }
 
 /// A key: all rows that share a load start at the new number.
 pub fn mend_all() -> &'static str {
-    "Mend it, all that share a load alike"
+    "Change it, in every session that shares the load"
 }
 
 /// A key.
 pub fn adopt_new() -> &'static str {
-    "Take it as a new plan"
+    "Start it as a new plan"
 }
 
 /// A key.

@@ -8,7 +8,7 @@ fn example(kind: Kind) -> (&'static str, &'static str) {
         Kind::Mass => ("a mass", "142.5 kg or 45 lb"),
         Kind::Percent => ("a percentage", "67.5 %"),
         Kind::Reps => ("repetitions", "5 or 6-10"),
-        Kind::Reserve => ("repetitions left", "2, 1.5 or 1-2"),
+        Kind::Reserve => ("repetitions in reserve", "2, 1.5 or 1-2"),
         Kind::Rpe => ("an RPE", "8, 8.5 or 7-8"),
         Kind::Tempo => ("a tempo", "3-0-1-0 or 2-1-X-0"),
         Kind::Seconds => ("a duration", "90 s, 2:30 or 2 min"),

@@ -1,6 +1,7 @@
 //! Why a number is what it is: a derivation as lines of words, the first short enough to be read
 //! during a rest.
 
+use barwright_domain::call::EffortScale;
 use barwright_domain::owners::{Cut, Cutting};
 use barwright_domain::plan::Miss;
 use barwright_domain::progress::test_day;
@@ -10,10 +11,16 @@ use barwright_domain::session::{Because, Reason};
 use super::{date, outcome, words};
 
 /// A derivation. The first line has the owner of the load, since when, each factor and what is made
-/// here: "Max 142.5 kg since Mon 12 Oct × 82.5 % = 117.56 kg; made here 117.5 kg." The further ones
-/// say how it came to that.
-pub fn lines(reason: &Reason, unit: MassUnit, numerals: Numerals) -> Vec<String> {
-    let say = Say { unit, numerals };
+/// here: "Max 142.5 kg since Mon 12 Oct × 82.5 % = 117.56 kg; rounded to 117.5 kg." The further ones
+/// say how it came to that, with efforts in the scale that the plan asks in.
+pub fn lines(
+    reason: &Reason,
+    scale: EffortScale,
+    today: Option<i32>,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> Vec<String> {
+    let say = Say { scale, today, unit, numerals };
     let mut factors: Vec<String> = Vec::new();
     let mut further: Vec<String> = Vec::new();
     let mut working = None;
@@ -37,6 +44,8 @@ pub fn lines(reason: &Reason, unit: MassUnit, numerals: Numerals) -> Vec<String>
 
 #[derive(Clone, Copy)]
 struct Say {
+    scale: EffortScale,
+    today: Option<i32>,
     unit: MassUnit,
     numerals: Numerals,
 }
@@ -48,6 +57,10 @@ impl Say {
 
     fn load(self, load: Mass) -> String {
         words::or_help(load, self.unit, self.numerals)
+    }
+
+    fn day(self, day: i32) -> String {
+        date::dated(day, self.today)
     }
 
     fn percent(self, percent: Percent) -> String {
@@ -73,7 +86,7 @@ impl Say {
             Some((part, of)) => (of, format!(" × {}", self.percent(part))),
             None => (max, String::new()),
         };
-        let (max, day) = (self.mass(max), date::day(day));
+        let (max, day) = (self.mass(max), self.day(day));
         let (share, gives) = (self.percent(share), self.mass(gives));
         format!("{whose}max {max} since {day}{working} × {share} = {gives}")
     }
@@ -83,13 +96,13 @@ impl Say {
         Some(match because {
             Because::PlanSays(load) => format!("the plan says {}", self.load(*load)),
             Because::Carried { load, since } => {
-                format!("{} since {}", self.load(*load), date::day(*since))
+                format!("working load {} since {}", self.load(*load), self.day(*since))
             }
             Because::ShareOfEstimate { share, max, day, gives } => format!(
-                "{} of {}, what your sets estimate ({}) = {}",
+                "{} of the {} that your sets estimate ({}) = {}",
                 self.percent(*share),
                 words::tenth(*max, self.unit, self.numerals),
-                date::day(*day),
+                self.day(*day),
                 self.mass(*gives)
             ),
             Because::Single { rule, last, gives } => self.single(*rule, *last, *gives),
@@ -97,28 +110,29 @@ impl Say {
                 format!("up to {} = {}", self.percent(*share), self.mass(*gives))
             }
             Because::LessBody { body, gives, .. } => {
-                format!("{} of it the body: {}", self.mass(*body), self.load(*gives))
+                format!("less {} of bodyweight = {}", self.mass(*body), self.load(*gives))
             }
             Because::RampShare { share, of, gives } => format!(
-                "warm-up, {} of {} = {}",
+                "ramp set, {} of {} = {}",
                 self.percent(*share),
                 self.mass(*of),
                 self.mass(*gives)
             ),
             Because::RampSpread { step, of, from, to, gives } => format!(
-                "warm-up step {step} of {of}, spread from {} to {} = {}",
+                "ramp set {step} of {of}, spread from {} to {} = {}",
                 self.mass(*from),
                 self.mass(*to),
                 words::tenth(*gives, self.unit, self.numerals)
             ),
-            Because::EmptyBar => "warm-up: the empty bar".to_owned(),
+            Because::EmptyBar => "ramp set: the empty bar".to_owned(),
             Because::FullSizePlates => {
-                "warm-up: the lightest with full-size plates, which set the bar's height".to_owned()
+                "ramp set: the lightest with full-size plates, which set the bar's height"
+                    .to_owned()
             }
             Because::Unguarded => "neither pins nor a spotter, so no max is tried".to_owned(),
-            Because::BodyAlone => "warm-up: the body alone".to_owned(),
+            Because::BodyAlone => "ramp set: bodyweight".to_owned(),
             Because::MovedWithinSlack { asked } => {
-                format!("moved from {} to save handling plates", self.mass(*asked))
+                format!("moved from {} to save plate changes", self.mass(*asked))
             }
             Because::ShareOfTop { share, top, gives } => format!(
                 "{} of the top set's {} = {}",
@@ -129,14 +143,14 @@ impl Say {
             Because::DropOff { off, gives } => {
                 format!("\u{2212}{} = {}", self.percent(*off), self.load(*gives))
             }
-            Because::Made { made, .. } => format!("made here {}", self.load(*made)),
+            Because::Made { made, .. } => format!("rounded to {}", self.load(*made)),
             Because::FromFirst { first, gives } => {
                 format!("first set {}, this one {}", self.load(*first), self.load(*gives))
             }
             Because::Cut { cut, gives } => format!("{}: {}", self.cut(cut), self.load(*gives)),
-            Because::PlaceOfLast(place) => format!("place {place}, as last here"),
-            Because::LifterChose(load) => format!("your choice, {}", self.load(*load)),
-            Because::LifterChosePin(pin) => format!("your choice, pin {pin}"),
+            Because::PlaceOfLast(place) => format!("pin {place}, as last time here"),
+            Because::LifterChose(load) => format!("you chose {}", self.load(*load)),
+            Because::LifterChosePin(pin) => format!("you chose pin {pin}"),
             Because::ClimbStep { step, from } => {
                 format!("{} from {}", self.change(*step), self.load(*from))
             }
@@ -157,54 +171,51 @@ impl Say {
             Because::PercentForReps { reps, left, share, interpolated } => {
                 let between = if *interpolated { ", between two rows of the table" } else { "" };
                 format!(
-                    "{} with {}: {} by the percent table{between}.",
+                    "{}, {}: {} by the percent table{between}.",
                     words::count(usize::from(*reps), "rep", "reps"),
-                    words::left(*left, self.numerals),
+                    words::reserve(*left, self.scale, self.numerals),
                     self.percent(*share)
                 )
             }
             Because::Said { day, why, by } => {
-                let why = outcome::why(why, self.unit, self.numerals);
-                let by = by.filter(|by| *by != Mass::ZERO).map(|by| {
-                    let sign = if by < Mass::ZERO { '\u{2212}' } else { '+' };
-                    format!(", {sign}{}", self.mass(by.distance(Mass::ZERO)))
-                });
-                format!("{}: {why}{}.", date::day(*day), by.unwrap_or_default())
+                let step = by.map(|by| outcome::step(why, by, self.unit, self.numerals));
+                let why = outcome::why(why, self.scale, self.unit, self.numerals);
+                format!("{}: {why}{}.", self.day(*day), step.unwrap_or_default())
             }
             Because::Aim(amount) => format!("Try for {}.", words::amount(amount, self.numerals)),
             Because::Extended(amount) => {
-                format!("The range goes on to {}.", words::amount(amount, self.numerals))
+                format!("Range extended to {}.", words::amount(amount, self.numerals))
             }
             Because::NothingToGoBy => {
-                "Nothing to go by yet: find a load that leaves what is asked.".to_owned()
+                "No load on record: choose one that fits the reps and effort asked.".to_owned()
             }
             Because::AfterPause { pause } => {
-                format!("One step again after a pause of {}.", pause.print())
+                format!("One ramp set again after a break of {}.", pause.print())
             }
             _ => return None,
         })
     }
 
-    /// "light week, −30 %".
+    /// "deload, −30 %".
     fn cut(self, cut: &Cut) -> String {
         let change = cut.keep.hundredths().saturating_sub(Percent::WHOLE.hundredths());
         let change = self.change(Percent::from_hundredths(change));
         match cut.why {
-            Cutting::Deload => format!("light week, {change}"),
-            Cutting::EaseIn => format!("first week, kept light, {change}"),
-            Cutting::LayOff { days: Some(days) } => format!("{days} days without it, {change}"),
-            Cutting::LayOff { days: None } => format!("coming back from days without it, {change}"),
-            Cutting::Pain { since } => format!("pain since {}, {change}", date::day(since)),
-            Cutting::BackFromPain => format!("coming back from pain, {change}"),
+            Cutting::Deload => format!("deload, {change}"),
+            Cutting::EaseIn => format!("ease-in, {change}"),
+            Cutting::LayOff { days: Some(days) } => format!("lay-off of {days} days, {change}"),
+            Cutting::LayOff { days: None } => format!("back from a lay-off, {change}"),
+            Cutting::Pain { since } => format!("pain since {}, {change}", self.day(since)),
+            Cutting::BackFromPain => format!("back from pain, {change}"),
             Cutting::Missed { times, then } => {
                 let missed = match times {
                     1 => "missed last time".to_owned(),
-                    times => format!("missed {times} times running"),
+                    times => format!("missed {times} times in a row"),
                 };
                 match then {
                     Miss::Repeat => format!("{missed}, no heavier"),
                     Miss::Less(_) => format!("{missed}, {change}"),
-                    Miss::Hold => format!("{missed}, held: ask the coach"),
+                    Miss::Hold => format!("{missed}, no change: ask the coach"),
                 }
             }
             Cutting::Effort => format!("{change} for one session"),
@@ -218,18 +229,18 @@ impl Say {
         match rule {
             Rule::First(share) => format!("{} of the max: {gives}", self.percent(share)),
             Rule::Lifted(step) => {
-                format!("{last} went up: {} more is {gives}", self.percent(step))
+                format!("{last} was lifted: {} more is {gives}", self.percent(step))
             }
             Rule::Missed(off) => {
                 format!("{last} was missed: {} less is {gives}", self.percent(off))
             }
             Rule::Between { lifted, missed } => format!(
-                "{} went up and {} did not: halfway is {gives}",
+                "{} was lifted and {} was not: halfway is {gives}",
                 self.mass(lifted),
                 self.mass(missed)
             ),
             Rule::Next { lifted } => {
-                format!("the next made here above the {} that went up", self.mass(lifted))
+                format!("the next load here above the {} that was lifted", self.mass(lifted))
             }
         }
     }
@@ -248,7 +259,7 @@ mod tests {
     }
 
     fn say(steps: Vec<Because>) -> Vec<String> {
-        lines(&Reason(steps), MassUnit::Kilogram, Numerals::Point)
+        lines(&Reason(steps), EffortScale::Left, None, MassUnit::Kilogram, Numerals::Point)
     }
 
     fn share(max: &str, of: Option<&str>, gives: &str) -> Because {
@@ -286,8 +297,8 @@ mod tests {
             say(steps),
             [
                 "Max 142.5 kg since Tue 25 Nov × 82.5 % = 117.56 kg; \u{2212}4 % for one session: \
-                 112.86 kg; made here 112.5 kg.",
-                "Tue 25 Nov: your sets were called 1 left, the target ends at 2 left: 4 % less.",
+                 112.86 kg; rounded to 112.5 kg.",
+                "Tue 25 Nov: 1 in reserve, target 2 in reserve: 4 % less.",
             ]
         );
     }
@@ -311,7 +322,11 @@ mod tests {
         ];
         assert_eq!(
             say(steps),
-            ["52.5 kg since Tue 25 Nov.", "Tue 25 Nov: all sets made, +2.5 kg.", "Try for 9 reps."]
+            [
+                "Working load 52.5 kg since Tue 25 Nov.",
+                "Tue 25 Nov: all sets made: add 2.5 kg.",
+                "Try for 9 reps."
+            ]
         );
     }
 
@@ -319,14 +334,14 @@ mod tests {
     fn a_cut_says_why_and_how_much() {
         let carried = || Because::Carried { load: kg("60"), since: 20_417 };
         let all = [
-            (Cutting::Deload, "light week"),
-            (Cutting::LayOff { days: Some(31) }, "31 days without it"),
+            (Cutting::Deload, "deload"),
+            (Cutting::LayOff { days: Some(31) }, "lay-off of 31 days"),
             (Cutting::Pain { since: 20_410 }, "pain since Tue 18 Nov"),
         ];
         for (why, words) in all {
             assert_eq!(
                 say(vec![carried(), cut(80, why, "48")]),
-                [format!("60 kg since Tue 25 Nov; {words}, \u{2212}20 %: 48 kg.")]
+                [format!("Working load 60 kg since Tue 25 Nov; {words}, \u{2212}20 %: 48 kg.")]
             );
         }
     }
@@ -334,17 +349,20 @@ mod tests {
     #[test]
     fn masses_are_said_in_the_unit_and_with_the_mark_of_the_locale() {
         let reason = Reason(vec![Because::PlanSays(kg("102.05828325"))]);
-        assert_eq!(lines(&reason, MassUnit::Pound, Numerals::Comma), ["The plan says 225 lb."]);
+        assert_eq!(
+            lines(&reason, EffortScale::Left, None, MassUnit::Pound, Numerals::Comma),
+            ["The plan says 225 lb."]
+        );
         let reason = Reason(vec![Because::PlanSays(kg("102.5"))]);
         assert_eq!(
-            lines(&reason, MassUnit::Kilogram, Numerals::Comma),
+            lines(&reason, EffortScale::Left, None, MassUnit::Kilogram, Numerals::Comma),
             ["The plan says 102,5 kg."]
         );
     }
 
     #[test]
-    fn help_is_said_as_help() {
-        assert_eq!(say(vec![Because::PlanSays(kg("-20"))]), ["The plan says 20 kg of help."]);
-        assert_eq!(say(vec![Because::PlanSays(kg("0"))]), ["The plan says no load."]);
+    fn assistance_is_said_as_such() {
+        assert_eq!(say(vec![Because::PlanSays(kg("-20"))]), ["The plan says 20 kg assistance."]);
+        assert_eq!(say(vec![Because::PlanSays(kg("0"))]), ["The plan says no added load."]);
     }
 }

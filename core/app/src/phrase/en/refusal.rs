@@ -18,25 +18,23 @@ pub fn of(refusal: &Refusal, unit: MassUnit, numerals: Numerals) -> String {
             "A session is running. Finish it first; it keeps what was done.".into()
         }
         Refusal::NothingLeft => {
-            "Every set is done or left out. Finish the session, or add a set.".into()
+            "Every set is done or skipped. Finish the session, or add a set.".into()
         }
-        Refusal::EmptySheet => "There is no set in it. Choose another session.".into(),
+        Refusal::EmptySheet => "That session has no sets. Choose another.".into(),
         Refusal::SheetTooLarge => {
             "The session has more exercises or sets than a session can hold.".into()
         }
         Refusal::WrongKind => {
-            "This set counts something else. Say it in the unit that is asked for.".into()
+            "This set is counted in another unit. Enter it in the unit that is asked for.".into()
         }
         Refusal::OutOfRange => "That is out of range. Nothing was changed.".into(),
-        Refusal::NothingDone => {
-            "Nothing was done, so it did not end as called. Say how it ended.".into()
-        }
-        Refusal::LoadNeeded => "Say the load first: there is nothing to go by yet.".into(),
+        Refusal::NothingDone => "Nothing was done. Say why the set was cut short.".into(),
+        Refusal::LoadNeeded => "Choose a load first: there is none on record yet.".into(),
         Refusal::NoSuchEntry => "There is no such exercise in this session.".into(),
         Refusal::NoSuchPart => "There is no such set yet.".into(),
-        Refusal::NothingLeftOf => "Nothing is left of this exercise.".into(),
+        Refusal::NothingLeftOf => "No sets of this exercise are left.".into(),
         Refusal::AlreadyThere => "That is what is on now.".into(),
-        Refusal::TooMany => "There is no room for more.".into(),
+        Refusal::TooMany => "That is as many as there can be.".into(),
         Refusal::CannotMake(_) => {
             "This gym can't make that load. Choose another, or swap the exercise.".into()
         }
@@ -56,8 +54,8 @@ pub fn of(refusal: &Refusal, unit: MassUnit, numerals: Numerals) -> String {
         Refusal::NoRest => "No rest is running.".into(),
         Refusal::AlreadySo | Refusal::AlreadyStarted => "It is so already.".into(),
         Refusal::BadText => "The text is empty or too long. Nothing was changed.".into(),
-        Refusal::NothingToUndo => "There is nothing to take back.".into(),
-        Refusal::NothingToRedo => "There is nothing to bring back.".into(),
+        Refusal::NothingToUndo => "Nothing to undo.".into(),
+        Refusal::NothingToRedo => "Nothing to redo.".into(),
     }
 }
 

@@ -6,7 +6,7 @@ use barwright_domain::prescribe::{LeftOut, Need};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 use barwright_domain::session::{Call, CallLoad, Entry, SetKind};
 
-use super::bar::total;
+use super::bar::in_line;
 use super::words;
 
 /// Sets that stand alike on the sheet, as one line: "4 × 5 · 110 kg · rest 3:00".
@@ -61,14 +61,15 @@ pub(super) fn parts(structure: &Structure, own: String, numerals: Numerals) -> S
         }
         Structure::RestPause { pause, each, total, most } => {
             let end = match total {
-                Some(total) => format!("to {total} in all"),
-                None => format!("up to {most} times"),
+                Some(total) => format!("{total} in all"),
+                None => format!("up to {most}"),
             };
-            format!("{own}, then {each} after {} {end}", pause.print())
+            format!("{own}, then mini-sets of {each} after {}, {end}", pause.print())
         }
         Structure::Drop { off } => {
-            let off: Vec<String> = off.iter().map(|off| off.print(numerals)).collect();
-            format!("{own}, then {} off", off.join(", "))
+            let off: Vec<String> =
+                off.iter().map(|off| format!("drop {}", off.print(numerals))).collect();
+            format!("{own}, {}", off.join(", "))
         }
         Structure::Ranges { parts } => {
             let parts: Vec<String> =
@@ -83,16 +84,16 @@ pub(super) fn parts(structure: &Structure, own: String, numerals: Numerals) -> S
                     format!("{} {name}", words::how_many_short(&part.how_many, numerals))
                 })
                 .collect();
-            format!("{own}, on with {}", parts.join(", "))
+            format!("{own}, then {}", parts.join(", "))
         }
     }
 }
 
 fn load(call: &Call, unit: MassUnit, numerals: Numerals) -> String {
     match &call.load {
-        CallLoad::Known(load) => total(load, unit, numerals),
+        CallLoad::Known(load) => in_line(load, unit, numerals),
         CallLoad::AfterTop { share } => format!("{} of the top set", share.print(numerals)),
-        CallLoad::Chosen { .. } => "your choice of load".to_owned(),
+        CallLoad::Chosen { .. } => "choose a load".to_owned(),
     }
 }
 
@@ -105,19 +106,19 @@ pub fn ramp(entry: &Entry, unit: MassUnit, numerals: Numerals) -> Option<String>
         .filter_map(|call| {
             let CallLoad::Known(load) = &call.load else { return None };
             let figure = match (load.counting, load.figure?) {
-                (Counting::Added, Mass::ZERO) => "Body".to_owned(),
+                (Counting::Added, Mass::ZERO) => "bodyweight".to_owned(),
                 (_, figure) => figure.figure(unit, numerals),
             };
             Some(format!("{figure} × {}", words::how_many_short(&call.how_many, numerals)))
         })
         .collect();
-    (!steps.is_empty()).then(|| format!("warm-up {}", steps.join(", ")))
+    (!steps.is_empty()).then(|| format!("ramp {}", steps.join(", ")))
 }
 
-/// What was left out for want of time.
+/// What is skipped for want of time.
 pub fn left_out(left_out: &LeftOut) -> String {
     match left_out {
-        LeftOut::Exercise(name) => format!("{name}, all of it"),
+        LeftOut::Exercise(name) => format!("{name}, all sets"),
         LeftOut::Sets { name, sets } => {
             format!("{name}, {}", words::count(usize::from(*sets), "set", "sets"))
         }

@@ -3,7 +3,7 @@
 use barwright_domain::quantity::{MassUnit, Numerals};
 use barwright_domain::session::{EntryRun, PartRun, SetRun};
 
-use super::{bar, floor, pace, words};
+use super::{bar, floor, lift, pace, words};
 
 /// "14 work sets, 52 min, over".
 pub fn subtitle(sets: usize, minutes: i64, over: bool) -> String {
@@ -13,12 +13,12 @@ pub fn subtitle(sets: usize, minutes: i64, over: bool) -> String {
 
 /// Of an exercise that was not begun.
 pub fn not_begun(optional: bool) -> &'static str {
-    if optional { "optional, left out" } else { "not begun" }
+    if optional { "optional, skipped" } else { "not done" }
 }
 
 /// Of an exercise with sets left.
 pub fn sets_not_begun(sets: usize) -> String {
-    format!("{} not begun", words::count(sets, "set", "sets"))
+    format!("{} not done", words::count(sets, "set", "sets"))
 }
 
 /// A set that was done: "Set 1 of 3, left: 14 kg × 12", and the quieter line below it.
@@ -27,8 +27,11 @@ pub fn set(entry: &EntryRun, set: &SetRun, unit: MassUnit, numerals: Numerals) -
     let text = format!("{}{side}: {}", floor::which_set(entry, set), work(set, unit, numerals));
     let last = set.parts.last().map(|part| &part.done);
     let left = match last.and_then(|done| done.left) {
-        Some(left) => format!("{} left", left.print(numerals)),
-        None if set.call.effort.is_some() => "not called".to_owned(),
+        Some(left) => {
+            let scale = set.call.effort.map(|effort| effort.scale).unwrap_or_default();
+            words::reserve(left, scale, numerals)
+        }
+        None if set.call.effort.is_some() => lift::no_effort_called().to_owned(),
         None => String::new(),
     };
     let helped: u16 = set.parts.iter().map(|part| part.done.helped).sum();
@@ -36,9 +39,9 @@ pub fn set(entry: &EntryRun, set: &SetRun, unit: MassUnit, numerals: Numerals) -
         Some(left).filter(|left| !left.is_empty()),
         (helped > 0).then(|| format!("{helped} with help")),
         last.and_then(|done| words::ending(done.ending)).map(str::to_owned),
-        set.left.then(|| "left in the middle".to_owned()),
+        set.left.then(|| "set left unfinished".to_owned()),
         set.parts.last().and_then(PartRun::slowing).map(pace::slowed_short),
-        set.parts.iter().any(|part| part.corrected).then(|| "put right".to_owned()),
+        set.parts.iter().any(|part| part.corrected).then(|| "corrected".to_owned()),
     ];
     let notes: Vec<String> = notes.into_iter().flatten().collect();
     (text, notes.join(" · "))
@@ -47,7 +50,7 @@ pub fn set(entry: &EntryRun, set: &SetRun, unit: MassUnit, numerals: Numerals) -
 /// Parts at one load share it; a drop names each.
 fn work(set: &SetRun, unit: MassUnit, numerals: Numerals) -> String {
     let loads: Vec<String> =
-        set.parts.iter().map(|part| bar::total(&part.done.load, unit, numerals)).collect();
+        set.parts.iter().map(|part| bar::in_line(&part.done.load, unit, numerals)).collect();
     let one_load = loads.windows(2).all(|pair| matches!(pair, [a, b] if a == b));
     let amounts: Vec<String> =
         set.parts.iter().map(|part| words::figure(&part.done.amount, numerals)).collect();
@@ -73,7 +76,7 @@ pub fn next_time(name: &str, line: &str) -> String {
 
 /// A key: a change for next time is held back, or let go.
 pub fn hold_back(held: bool) -> &'static str {
-    if held { "Let it change" } else { "Hold it back" }
+    if held { "Change it after all" } else { "Keep it as it was" }
 }
 
 /// A key.
@@ -83,5 +86,5 @@ pub fn finish() -> &'static str {
 
 /// A key.
 pub fn what_is_next() -> &'static str {
-    "What is on next"
+    "Next session"
 }

@@ -7,12 +7,12 @@ use super::{floor, words};
 
 /// The title without a plan.
 pub fn nothing_on() -> &'static str {
-    "Nothing is on"
+    "No plan"
 }
 
 /// What to do without a plan.
 pub fn no_plan() -> &'static str {
-    "No plan yet. Read a plan file and adopt it."
+    "Open a plan file and adopt it."
 }
 
 /// The plan, the week from 1, and the gym: "Winter base · week 3 of 8 (deload) · Cellar".
@@ -58,17 +58,17 @@ pub fn begin() -> (&'static str, &'static str) {
 
 /// A key.
 pub fn back_to_floor() -> &'static str {
-    "Back to the floor"
+    "Back to the session"
 }
 
 /// A key: what to leave out for so many minutes.
 pub fn minutes(minutes: u32) -> (String, String) {
-    (format!("{minutes} min"), format!("What to leave out for {minutes} minutes"))
+    (format!("{minutes} min"), format!("What to skip for {minutes} minutes"))
 }
 
 /// A key.
 pub fn all_of_it() -> &'static str {
-    "All of it"
+    "Whole session"
 }
 
 /// A key.
@@ -88,10 +88,10 @@ pub fn gym(name: &str) -> (String, String) {
 
 /// A session was never ended: when the next begins, it is over as it stands.
 pub fn left_open() -> &'static str {
-    "The last session was never ended. When you begin this one, it is over as of its last set."
+    "The last session was never finished. Begin this one, and it ends with its last set."
 }
 
 /// A max is not tested while pain stands.
 pub fn pain_first(name: &str) -> String {
-    format!("{name} hurt last time: its max is tested after a session without pain.")
+    format!("{name} hurt last time: no test before a session without pain.")
 }

@@ -11,7 +11,7 @@ pub fn enter() -> &'static str {
 }
 /// A key.
 pub fn leave_out() -> &'static str {
-    "Leave it out"
+    "Skip it"
 }
 /// A key.
 pub fn bring_back() -> &'static str {
@@ -19,7 +19,7 @@ pub fn bring_back() -> &'static str {
 }
 /// A key.
 pub fn do_today() -> &'static str {
-    "To today"
+    "Move to today"
 }
 /// A key.
 pub fn own_day() -> &'static str {
@@ -27,11 +27,11 @@ pub fn own_day() -> &'static str {
 }
 /// A key.
 pub fn apart() -> &'static str {
-    "On its own again"
+    "Separate again"
 }
 /// A key.
 pub fn again() -> &'static str {
-    "Do it once more"
+    "Repeat it"
 }
 /// A key.
 pub fn make_up() -> &'static str {
@@ -39,16 +39,16 @@ pub fn make_up() -> &'static str {
 }
 /// A key.
 pub fn not_again() -> &'static str {
-    "Not once more"
+    "Cancel the repeat"
 }
 /// A key.
 pub fn no_travel() -> &'static str {
     "No week away"
 }
 
-/// "To Thu 12 Nov".
+/// "Move to Thu 12 Nov".
 pub fn to_day(day: i32) -> String {
-    format!("To {}", date::day(day))
+    format!("Move to {}", date::day(day))
 }
 
 /// "Do it with Push (2.2)".
@@ -58,7 +58,7 @@ pub fn join(name: &str, row: &str) -> String {
 
 /// A key.
 pub fn travel(away: u16) -> &'static str {
-    if away == 0 { "A week away first" } else { "One more week away" }
+    if away == 0 { "Add a week away before it" } else { "Add another week away" }
 }
 
 /// "Week 3: deload, after 1 week away".
@@ -67,27 +67,31 @@ pub fn title(week: u16, kind: WeekKind, away: u16) -> String {
         0 => String::new(),
         away => format!(", after {} away", words::count(usize::from(away), "week", "weeks")),
     };
-    format!("Week {week}: {}{away}", words::week_kind(kind))
+    match kind {
+        WeekKind::Ordinary => format!("Week {week}{away}"),
+        kind => format!("Week {week}: {}{away}", words::week_kind(kind)),
+    }
 }
 
 /// How a session stands: "next, Wed 12 Nov, 2 days late".
 pub fn state(dated: &Dated, today: i32, name: impl Fn(At) -> String) -> String {
+    let on = |day: i32| date::dated(day, Some(today));
     let due = dated.due.map(|due| {
         let moved = if dated.moved { "moved to " } else { "" };
-        format!("{moved}{}", date::day(due))
+        format!("{moved}{}", on(due))
     });
     let with = |word: &str| match &due {
         Some(due) => format!("{word}, {due}"),
         None => word.to_owned(),
     };
     match dated.standing {
-        Standing::Done(day) => date::day(day),
-        Standing::DoneWith(at, day) => format!("{}, with {}", date::day(day), name(at)),
+        Standing::Done(day) => on(day),
+        Standing::DoneWith(at, day) => format!("{}, with {}", on(day), name(at)),
         Standing::With(at) => format!("with {}", name(at)),
         Standing::Next => format!("{}{}", with("next"), late(dated, today)),
-        Standing::Again => "once more".to_owned(),
+        Standing::Again => "repeat".to_owned(),
         Standing::Missed => with("missed"),
-        Standing::LeftOut => "left out".to_owned(),
+        Standing::LeftOut => "skipped".to_owned(),
         Standing::Before => "before you began".to_owned(),
         Standing::ToCome => due.unwrap_or_default(),
     }
@@ -107,16 +111,17 @@ pub fn where_we_are(next: Option<(&Dated, &str)>, weeks: usize, today: i32) -> S
     let Some((dated, name)) = next else {
         return "every session is done".to_owned();
     };
-    let due = dated.due.map(|due| format!(", {}", date::day(due))).unwrap_or_default();
+    let due =
+        dated.due.map(|due| format!(", {}", date::dated(due, Some(today)))).unwrap_or_default();
     format!("week {} of {weeks}, next {name}{due}{}", dated.at.week, late(dated, today))
 }
 
 /// A key: its label, and as it is read aloud.
-pub fn back_to(kept: &Kept) -> (String, String) {
+pub fn back_to(kept: &Kept, today: Option<i32>) -> (String, String) {
     let says = format!(
         "Go back to {}, adopted {}, where it stood; the plan that is on is kept",
         kept.name,
-        date::day(kept.day)
+        date::dated(kept.day, today)
     );
     (format!("Back to {}", kept.name), says)
 }
@@ -128,5 +133,5 @@ pub fn aloud(plan: &str, subtitle: &str, rows: &str) -> String {
 
 /// A key.
 pub fn lay_out() -> &'static str {
-    "Lay it out"
+    "Show its sheet"
 }

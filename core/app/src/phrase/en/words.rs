@@ -10,12 +10,12 @@ pub fn mass(mass: Mass, unit: MassUnit, numerals: Numerals) -> String {
     mass.print(unit, numerals)
 }
 
-/// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg help", "Body".
+/// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg assistance", "bodyweight".
 pub fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals) -> String {
     match counting {
-        Counting::Added if figure == Mass::ZERO => "Body".to_owned(),
+        Counting::Added if figure == Mass::ZERO => "bodyweight".to_owned(),
         Counting::Added if figure < Mass::ZERO => {
-            format!("{} help", figure.distance(Mass::ZERO).print(unit, numerals))
+            format!("{} assistance", figure.distance(Mass::ZERO).print(unit, numerals))
         }
         Counting::Added => format!("+{}", figure.print(unit, numerals)),
         _ => figure.print(unit, numerals),
@@ -28,21 +28,23 @@ pub(super) fn tenth(estimate: Mass, unit: MassUnit, numerals: Numerals) -> Strin
     mass(estimate.to_multiple(step, Rounding::HalfEven).unwrap_or(estimate), unit, numerals)
 }
 
-/// "2.5 left", "nothing left".
-pub(super) fn left(left: Reserve, numerals: Numerals) -> String {
-    match left {
-        Reserve::NONE => "nothing left".to_owned(),
-        left => format!("{} left", left.print(numerals)),
+/// An effort in the words of its scale: "2.5 in reserve", "none in reserve", "RPE 8".
+pub(super) fn reserve(left: Reserve, scale: EffortScale, numerals: Numerals) -> String {
+    match scale {
+        EffortScale::Left if left == Reserve::NONE => "none in reserve".to_owned(),
+        EffortScale::Left => format!("{} in reserve", left.print(numerals)),
+        EffortScale::Rpe => format!("RPE {}", left.rpe().print(numerals)),
     }
 }
 
-/// A load that may be help, or nothing at all: "20 kg of help", "no load", "102.5 kg".
+/// A load that may be assistance, or nothing at all: "20 kg assistance", "no added load",
+/// "102.5 kg".
 pub fn or_help(load: Mass, unit: MassUnit, numerals: Numerals) -> String {
     match load.cmp(&Mass::ZERO) {
         std::cmp::Ordering::Less => {
-            format!("{} of help", mass(load.distance(Mass::ZERO), unit, numerals))
+            format!("{} assistance", mass(load.distance(Mass::ZERO), unit, numerals))
         }
-        std::cmp::Ordering::Equal => "no load".to_owned(),
+        std::cmp::Ordering::Equal => "no added load".to_owned(),
         std::cmp::Ordering::Greater => mass(load, unit, numerals),
     }
 }
@@ -113,7 +115,7 @@ pub fn figure(amount: &Amount, numerals: Numerals) -> String {
     }
 }
 
-/// What is asked: "5 reps", "6–10 reps", "20–30 s", "as many as you can, 5 at least".
+/// What is asked: "5 reps", "6–10 reps", "20–30 s", "as many reps as you can, at least 5".
 pub fn how_many(asked: &HowMany, numerals: Numerals) -> String {
     match asked {
         HowMany::Reps(range) if range.is_single() => count(usize::from(range.from), "rep", "reps"),
@@ -121,9 +123,15 @@ pub fn how_many(asked: &HowMany, numerals: Numerals) -> String {
         HowMany::Seconds(range) => spread(*range, Seconds::print),
         HowMany::Metres(range) => spread(*range, |metres| metres.print(numerals)),
         HowMany::Open { at_least, stop } => {
-            let floor =
-                if *at_least > 0 { format!(", {at_least} at least") } else { String::new() };
-            format!("as many as you can{floor}; {}", stop_rule(stop, numerals))
+            // "As many as you can" is said where it is meant, and nowhere else.
+            match (stop, *at_least) {
+                (Stop::Reserve(Reserve::NONE), 0) => "as many reps as you can".to_owned(),
+                (Stop::Reserve(Reserve::NONE), least) => {
+                    format!("as many reps as you can, at least {least}")
+                }
+                (stop, 0) => format!("reps, {}", stop_rule(stop, numerals)),
+                (stop, least) => format!("{least} or more reps, {}", stop_rule(stop, numerals)),
+            }
         }
     }
 }
@@ -154,28 +162,25 @@ fn spread<T: Copy + PartialOrd>(range: Range<T>, print: impl Fn(T) -> String) ->
 /// What ends an open set.
 pub fn stop_rule(stop: &Stop, numerals: Numerals) -> String {
     match stop {
-        Stop::Reserve(Reserve::NONE) => "stop when nothing is left".to_owned(),
-        Stop::Reserve(left) => format!("stop with {} left in you", left.print(numerals)),
+        Stop::Reserve(Reserve::NONE) => "to failure".to_owned(),
+        Stop::Reserve(left) => format!("stop with {} in reserve", left.print(numerals)),
         Stop::Form => "stop when form goes".to_owned(),
         Stop::Pace => "stop when you slow down".to_owned(),
         Stop::Time(seconds) => format!("stop after {}", seconds.print()),
     }
 }
 
-/// "1 to 2 left in you", or "RPE 8 to 9" for those who wrote it so.
+/// "1–2 in reserve", or "RPE 8–9" for those who wrote it so.
 pub fn effort(target: &EffortTarget, numerals: Numerals) -> String {
     let (from, to) = (target.left.from, target.left.to);
     match target.scale {
-        EffortScale::Left if from == to && from == Reserve::NONE => {
-            "nothing left in you".to_owned()
-        }
-        EffortScale::Left if from == to => format!("{} left in you", from.print(numerals)),
+        EffortScale::Left if to == Reserve::NONE => "to failure".to_owned(),
+        scale if from == to => reserve(from, scale, numerals),
         EffortScale::Left => {
-            format!("{} to {} left in you", from.print(numerals), to.print(numerals))
+            format!("{}–{} in reserve", from.print(numerals), to.print(numerals))
         }
-        EffortScale::Rpe if from == to => format!("RPE {}", from.rpe().print(numerals)),
         EffortScale::Rpe => {
-            format!("RPE {} to {}", to.rpe().print(numerals), from.rpe().print(numerals))
+            format!("RPE {}–{}", to.rpe().print(numerals), from.rpe().print(numerals))
         }
     }
 }

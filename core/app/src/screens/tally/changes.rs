@@ -1,5 +1,6 @@
 //! What changes next time and why, what only the lifter can answer, and what another max moves.
 
+use barwright_domain::call::EffortScale;
 use barwright_domain::owners::{Outcome, Owner, Word};
 use barwright_domain::session::{Call, Run, SetKind};
 
@@ -8,7 +9,7 @@ use crate::facts::{Came, Held, MaxMoved, TallyOf};
 use crate::phrase::Words;
 use crate::screens::key::taps;
 use crate::screens::name;
-use crate::screens::row::row;
+use crate::screens::row::{row, why};
 
 /// A row for each exercise: what it will be, and what was said to what owns its load; further owners
 /// below it.
@@ -38,30 +39,29 @@ impl Say<'_> {
         } else {
             words.tally().next_time(&name, &words.sheet().line(&work, unit, numerals))
         };
-        let why = work
-            .first()
-            .map(|call| words.reason().lines(&call.reason, unit, numerals))
-            .unwrap_or_default();
+        let why = work.first().map(|call| why(call, unit, *words)).unwrap_or_default();
+        let scale = work.first().and_then(|call| call.effort).map(|effort| effort.scale);
+        let told = |outcome: &Outcome| self.told(outcome, scale.unwrap_or_default());
         let mut outcomes = came.outcomes.iter();
         let first = outcomes.next();
         let heading = row(format!("next-{}", came.exercise), 1, text)
             .why(why)
-            .detail(first.map(|outcome| self.told(outcome)).unwrap_or_default())
+            .detail(first.map(told).unwrap_or_default())
             .keys(first.map(|outcome| self.keys(outcome)).unwrap_or_default());
         let further = outcomes.map(|outcome| {
             let id = format!("told-{}", outcome.owner.name());
-            row(id, 2, self.told(outcome)).keys(self.keys(outcome))
+            row(id, 2, told(outcome)).keys(self.keys(outcome))
         });
         let pain = came.no_pain.map(|free| self.no_pain(&came.exercise, free));
         std::iter::once(heading).chain(further).chain(pain).collect()
     }
 
     /// What an owner was told, and what is asked.
-    fn told(&self, outcome: &Outcome) -> String {
+    fn told(&self, outcome: &Outcome, scale: EffortScale) -> String {
         let (unit, numerals) = (self.run.equipment.unit, self.words.numerals);
         let say = self.words.outcome();
         let asks = self.asks(outcome).map(|proposal| say.proposal(proposal, unit, numerals).0);
-        let told = say.sentence(outcome, unit, numerals);
+        let told = say.sentence(outcome, scale, unit, numerals);
         std::iter::once(told).chain(asks).collect::<Vec<_>>().join(" ")
     }
 
@@ -139,11 +139,11 @@ fn max(say: &Say<'_>, moved: &MaxMoved) -> Row {
     let (text, mut detail) = match &moved.after {
         Some((mass, origin)) => (
             words.lift().max_moved(&name, moved.before, (*mass, origin), unit, numerals),
-            vec![say.told(&moved.outcome)],
+            vec![say.told(&moved.outcome, EffortScale::default())],
         ),
         None => (
             words.lift().max_of(&name, moved.before, unit, numerals),
-            vec![say.told(&moved.outcome)],
+            vec![say.told(&moved.outcome, EffortScale::default())],
         ),
     };
     if moved.again && moved.after.is_some() {

@@ -81,7 +81,7 @@ class FloorKeysTest : FloorTest() {
         assertTrue(texts().toString(), sees("0 s"))
         repeat(12) { pass(1) }
         assertTrue(texts().toString(), sees("12 s"))
-        tap("Hold over")
+        tap("Done")
         assertTrue(floor.call.exercise != "Plank")
     }
 
@@ -190,7 +190,7 @@ class FloorKeysTest : FloorTest() {
         begin("1.1")
         recordUntil { it.thumb.effort.isNotEmpty() }
         keysFit()
-        tap("It ended otherwise…")
+        tap("Set cut short…")
         keysFit()
         tap("Back")
         tap("More…")

@@ -52,7 +52,7 @@ class PictureTest : FloorTest() {
         picture("$kind-holds")
         tap("Back")
         var turns = 0
-        while (hasKey("Racked") && !hasKey("Racked, no call") && turns < 8) {
+        while (hasKey("Racked") && !hasKey("No effort called") && turns < 8) {
             tap("Racked")
             pass(40)
             turns += 1
@@ -68,7 +68,7 @@ class PictureTest : FloorTest() {
         tap("Notes and set-up…")
         picture("$kind-notes")
         tap("Back")
-        tap("It ended otherwise…")
+        tap("Set cut short…")
         picture("$kind-ended")
         tap("Back")
         tap("More…")
@@ -110,7 +110,7 @@ class PictureTest : FloorTest() {
         tap("Start the hold")
         repeat(9) { pass(1) }
         picture("kinds-hold")
-        tap("Hold over")
+        tap("Done")
         val saved = die()
         clocks.wallMs += 20_000
         clocks.bootMs = 20_000

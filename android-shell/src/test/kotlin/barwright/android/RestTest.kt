@@ -254,7 +254,7 @@ class RestTest : FloorTest() {
         tap("More…")
         val saved = die()
         start(saved = saved)
-        assertTrue(texts().toString(), hasKey("Leave this set out"))
+        assertTrue(texts().toString(), hasKey("Skip this set"))
         assertNotNull(floor)
     }
 }

@@ -56,7 +56,7 @@ class SessionTest : FloorTest() {
         assertEquals(DONE, done())
         // A clock to start, 42 parts, and nothing else.
         assertEquals(taps.toString(), 43, taps.size)
-        for (key in listOf("Start the clock", "Racked", "Racked: next 2", "Racked: last part", "Dropped to 30 kg", "Racked: next 5–7", "Hold over", "Set down", "2")) {
+        for (key in listOf("Start the clock", "Racked", "Racked: next 2", "Racked: last part", "Dropped to 30 kg", "Racked: next 5–7", "Done", "Set down", "2")) {
             assertTrue("$key in $taps", key in taps)
         }
         for (row in DONE) assertTrue("$row on screen", sees(row.substringBefore(",")))
@@ -119,7 +119,7 @@ class SessionTest : FloorTest() {
                 clocks.offsetMinutes = 0
                 broadcast(Call.ACTION_TIMEZONE_CHANGED)
                 clocks.offsetMinutes = 60
-                tap("It ended otherwise…")
+                tap("Set cut short…")
                 val saved = die()
                 start(saved = saved)
                 tap("Back")
@@ -181,15 +181,15 @@ class SessionTest : FloorTest() {
             Box jump
             Speed set 1 of 1: Body × 3
             Power clean
-            Warm-up 1 of 1: 40 kg × 5
+            Ramp set 1 of 1: 40 kg × 5
             Speed set 1 of 2: 57.5 kg × 1
             Speed set 2 of 2: 57.5 kg × 1
             Deadlift
-            Warm-up 1 of 1: 80 kg × 5
+            Ramp set 1 of 1: 80 kg × 5
             Set 1 of 1: 130 kg × 2 + 2 + 1
             Bench press
-            Warm-up 1 of 3: 20 kg × 8
-            Warm-up 2 of 3: 35 kg × 3
+            Ramp set 1 of 3: 20 kg × 8
+            Ramp set 2 of 3: 35 kg × 3
             Warm-up 3 of 3: 50 kg × 2
             Top set 1: 67.5 kg × 3, 2 left
             Back-off set 2 of 2: 57.5 kg × 6
@@ -197,11 +197,11 @@ class SessionTest : FloorTest() {
             Set 1 of 1, left: 16 kg × 8, 2 left
             Set 1 of 1, right: 16 kg × 8, 2 left
             Seated cable row
-            Warm-up 1 of 2: 20 kg × 8
-            Warm-up 2 of 2: 30 kg × 4
+            Ramp set 1 of 2: 20 kg × 8
+            Ramp set 2 of 2: 30 kg × 4
             Set 1 of 1: 40 kg × 8, 2 left
             Overhead press
-            Warm-up 1 of 1: 25 kg × 5
+            Ramp set 1 of 1: 25 kg × 5
             Set 1 of 2: 45 kg × 5
             Set 2 of 2: 45 kg × 5
             Chin-up

@@ -64,7 +64,7 @@ class SpokenTest : FloorTest() {
         tap("Begin")
         recordUntil { it.thumb.effort.isNotEmpty() }
         everythingIsNamed("floor")
-        for (panel in listOf("More…", "It ended otherwise…")) {
+        for (panel in listOf("More…", "Set cut short…")) {
             tap(panel)
             everythingIsNamed(panel)
             tap("Back")
@@ -121,7 +121,7 @@ class SpokenTest : FloorTest() {
         assertEquals(View.ACCESSIBILITY_LIVE_REGION_NONE, figure.accessibilityLiveRegion)
         val said = heard().filter { it.eventType == AccessibilityEvent.TYPE_ANNOUNCEMENT }
         assertEquals(emptyList<String>(), said.map { "$it" })
-        tap("Hold over")
+        tap("Done")
         assertEquals(View.ACCESSIBILITY_LIVE_REGION_POLITE, figure.accessibilityLiveRegion)
     }
 

@@ -64,6 +64,7 @@ class ChartView(private val style: Style) : View(style.context) {
                     canvas.drawLine(x, middle, end, middle, paint)
                 }
                 SeriesKind.MARKS -> mark(canvas, x + style.dp(11f), middle)
+                SeriesKind.FAILED -> cross(canvas, x + style.dp(11f), middle)
             }
             words.color = style.quiet
             canvas.drawText(series.label, x + style.dp(28f), y - words.ascent(), words)
@@ -89,6 +90,15 @@ class ChartView(private val style: Style) : View(style.context) {
         paint.strokeWidth = style.dp(1f)
         paint.color = style.ink
         canvas.drawCircle(x, y, style.dp(4f), paint)
+    }
+
+    private fun cross(canvas: Canvas, x: Float, y: Float) {
+        paint.style = Paint.Style.STROKE
+        paint.strokeWidth = style.dp(2.5f)
+        paint.color = style.warn
+        val arm = style.dp(4.5f)
+        canvas.drawLine(x - arm, y - arm, x + arm, y + arm, paint)
+        canvas.drawLine(x - arm, y + arm, x + arm, y - arm, paint)
     }
 
     override fun onDraw(canvas: Canvas) {
@@ -144,6 +154,7 @@ class ChartView(private val style: Style) : View(style.context) {
                     canvas.drawPath(path, paint)
                 }
                 SeriesKind.MARKS -> for (point in series.points) mark(canvas, x(point.x), y(point.low))
+                SeriesKind.FAILED -> for (point in series.points) cross(canvas, x(point.x), y(point.low))
             }
         }
     }
