@@ -40,6 +40,9 @@ pub(crate) struct Bound<'a> {
 /// Letters that mean the same on every screen: why, move, open a file, count a tempo, leave.
 const KEPT: [char; 6] = ['w', 'j', 'k', 'o', 'c', 'q'];
 
+/// Letters of the floor's own keys. A panel that lies over it gives them to nothing else.
+const FLOORS: [char; 7] = ['b', 'e', 'm', 'n', 'r', 's', 'u'];
+
 /// The press of a key that the core names the same on every screen.
 fn known(id: &str) -> Option<Press> {
     Some(match id {
@@ -66,15 +69,20 @@ struct Binder<'a> {
     bound: Vec<Bound<'a>>,
     /// Enter writes the selected field.
     writes: bool,
+    /// Presses of keys that can't be tapped now: they keep their place.
+    kept: Vec<Press>,
+    /// Letters that mean something else under what is bound here.
+    under: &'static [char],
 }
 
 impl<'a> Binder<'a> {
     const fn new() -> Self {
-        Self { bound: Vec::new(), writes: false }
+        Self { bound: Vec::new(), writes: false, kept: Vec::new(), under: &[] }
     }
 
     fn taken(&self, press: Press) -> bool {
         (self.writes && press == Press::Enter)
+            || self.kept.contains(&press)
             || self.bound.iter().any(|bound| bound.press == press)
     }
 
@@ -117,7 +125,10 @@ impl<'a> Binder<'a> {
     }
 
     fn own_letter(&mut self, key: &'a Key) {
-        let free = |one: &char| !KEPT.contains(one) && !self.taken(Press::Char(*one));
+        let free = |one: &char| {
+            let kept = KEPT.contains(one) || self.under.contains(one);
+            !kept && !self.taken(Press::Char(*one))
+        };
         let own = key.label.chars().map(|one| one.to_ascii_lowercase());
         let letter = own.filter(char::is_ascii_lowercase).chain('a'..='z').find(free);
         if let Some(letter) = letter {
@@ -125,12 +136,14 @@ impl<'a> Binder<'a> {
         }
     }
 
-    /// By number, then by letter: in a list, enter is for the line that is chosen.
+    /// By number, then by letter: in a list, enter is for the line that is chosen. A key that can't be
+    /// tapped now keeps its number, so that those after it stay where they are.
     fn digit(&mut self, key: &'a Key) {
         let digit = ('1'..='9').map(Press::Char).find(|press| !self.taken(*press));
         match digit {
             Some(press) if key.enabled => self.give(press, key),
-            _ => self.own_letter(key),
+            Some(press) => self.kept.push(press),
+            None => self.own_letter(key),
         }
     }
 }
@@ -158,9 +171,9 @@ pub(crate) fn sheet<'a>(keys: &[&'a Key], chosen: Chosen<'a>) -> Vec<Bound<'a>> 
 }
 
 /// The keys of a panel: with lines to choose from, the selected line's as on a sheet and the
-/// panel's by letter; else the panel's by number.
+/// panel's by letter; else the panel's by number. No letter of the floor under it means another thing.
 pub(crate) fn panel<'a>(panel: &'a Panel, chosen: Chosen<'a>) -> Vec<Bound<'a>> {
-    let mut binder = Binder::new();
+    let mut binder = Binder { under: &FLOORS, ..Binder::new() };
     binder.give(Press::Escape, &panel.close);
     binder.chosen(chosen);
     let lines = panel.rows.iter().any(|row| !row.keys.is_empty());
@@ -259,6 +272,45 @@ mod tests {
         assert_eq!(of(Chosen::Row(&one)), ["enter lay-out", "b begin"]);
         assert_eq!(of(Chosen::Field), ["b begin"]);
         assert_eq!(of(Chosen::Row(&[])), ["enter begin"]);
+    }
+
+    fn in_panel(keys: Vec<Key>) -> Panel {
+        Panel {
+            id: "bar".into(),
+            title: "The bar holds".into(),
+            rows: Vec::new(),
+            keys,
+            fields: Vec::new(),
+            close: key("close", "Back"),
+        }
+    }
+
+    #[test]
+    fn a_key_of_a_panel_keeps_its_number_whatever_can_be_tapped() {
+        let of = |off: bool| {
+            let keys = vec![
+                Key { enabled: !off, ..key("off", "Take off 25 kg") },
+                key("on-25", "Put on 25 kg"),
+                key("on-20", "Put on 20 kg"),
+            ];
+            let panel = in_panel(keys);
+            caps(&super::panel(&panel, Chosen::Nothing))
+        };
+        let bound = |caps: &[(&str, &str)]| -> Vec<(String, String)> {
+            caps.iter().map(|(cap, id)| ((*cap).to_owned(), (*id).to_owned())).collect()
+        };
+        let all = [("esc", "close"), ("1", "off"), ("2", "on-25"), ("3", "on-20")];
+        assert_eq!(of(false), bound(&all));
+        assert_eq!(of(true), bound(&[all[0], all[2], all[3]]));
+    }
+
+    #[test]
+    fn no_letter_of_the_floor_means_another_thing_in_a_panel() {
+        let many = (0..30).map(|at| key(&format!("k{at}"), "Undo remembers bench")).collect();
+        let panel = in_panel(many);
+        for bound in super::panel(&panel, Chosen::Nothing) {
+            assert!(FLOORS.iter().all(|one| bound.press != Press::Char(*one)), "{bound:?}");
+        }
     }
 
     #[test]

@@ -6,7 +6,8 @@ use std::sync::Arc;
 
 use barwright_app::Engine;
 use barwright_app::contract::{
-    Action, Draft, FloorScreen, HowEnded, Intent, Key, Look, Reading, Row, Screen, TodayScreen,
+    Action, Draft, FloorScreen, GuardChoice, HowEnded, Intent, Key, Look, Reading, Row, Screen,
+    SeriesKind, SwapReason, TodayScreen,
 };
 
 const DAY_MS: i64 = 86_400_000;
@@ -304,4 +305,186 @@ fn take_up_again(meanwhile: impl FnOnce(&str)) {
     assert_eq!(lifter.called(), ["47.5 kg", "87.5 kg"]);
     let found = lifter.engine.examine_records().unwrap();
     assert_eq!(found.mended, 0, "{found:?}");
+}
+
+/// What is stopped or swapped after a set that hurt is so for pain, and the record says it.
+#[test]
+fn the_record_of_pain_names_it_where_a_lift_is_stopped_or_swapped() {
+    let done = |lifter: &Lifter, id: &str| -> String {
+        match lifter.engine.view(Look::Tally, lifter.now.clone()).unwrap().screen {
+            Screen::Tally { tally } => {
+                tally.done.into_iter().find(|row| row.id == id).unwrap().detail
+            }
+            other => panic!("{other:?}"),
+        }
+    };
+    let mut lifter = Lifter::new();
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    let Screen::Floor { floor } = lifter.record(HowEnded::Pain) else { panic!() };
+    let stop = floor.panel.unwrap().keys.remove(0);
+    lifter.press(&stop);
+    assert_eq!(done(&lifter, "entry-0"), "1 set not done · stopped: pain");
+    // Taken back, and another exercise instead, whatever reason the key had.
+    lifter.tap(Intent::Undo);
+    lifter.tap(Intent::Swap {
+        entry: 0,
+        exercise: "dumbbell-shoulder-press".into(),
+        why: SwapReason::Taken,
+    });
+    assert_eq!(
+        done(&lifter, "entry-0"),
+        "1 set not done · swapped for Dumbbell shoulder press: pain"
+    );
+    // Skipped without pain is no more than skipped.
+    lifter.tap(Intent::SkipExercise { entry: 1 });
+    assert_eq!(done(&lifter, "entry-1"), "not done");
+}
+
+/// The general cautions stand on a sheet after a lay-off, and can be opened on any day.
+#[test]
+fn cautions_come_back_after_a_lay_off_and_can_always_be_opened() {
+    let mut lifter = Lifter::new();
+    let general =
+        |today: &TodayScreen| today.cautions.iter().any(|line| line.contains("clinician"));
+    assert!(general(&lifter.today()));
+    lifter.session();
+    assert!(!general(&lifter.today()), "{:?}", lifter.today().cautions);
+    lifter.days(28);
+    assert!(general(&lifter.today()));
+    let care = lifter.engine.view(Look::Care, lifter.now.clone()).unwrap();
+    let Screen::Care { care } = care.screen else { panic!() };
+    for said in ["clinician", "chest pain", "Dark urine", "dizzy", "stop, swap the exercise"] {
+        assert!(care.rows.iter().any(|row| row.text.contains(said)), "{said}: {care:?}");
+        assert!(care.aloud.contains(said), "{said}");
+    }
+}
+
+/// What guards is asked of a bar over the body and not of dumbbells; collars are said of the bench.
+#[test]
+fn advice_on_what_guards_fits_the_lift() {
+    let said = |name: &str| -> (Vec<String>, Vec<String>) {
+        let text = format!(
+            "name = \"Base\"\nweeks = 1\n[[session]]\nname = \"One\"\n[[session.exercise]]\nname = \
+             \"{name}\"\nsets = 1\nreps = 5\nload = \"40 kg\"\nleft = 0\nramp = \"none\"\n"
+        );
+        let mut lifter = Lifter::new();
+        lifter.tap(Intent::adopt(text));
+        lifter.tap(Intent::Begin { session: None, minutes: None });
+        let asked = lifter.floor().call.cautions;
+        lifter.tap(Intent::GuardedBy { entry: 0, guard: GuardChoice::Neither });
+        (asked, lifter.floor().call.cautions)
+    };
+    for (name, collars) in [("Back squat", false), ("Bench press", true)] {
+        let (asked, neither) = said(name);
+        assert!(asked[0].contains("pins or a spotter"), "{name}: {asked:?}");
+        assert!(neither[0].contains("keep two in reserve"), "{name}: {neither:?}");
+        assert_eq!(neither[0].contains("collars"), collars, "{name}: {neither:?}");
+    }
+    for name in ["Dumbbell bench press", "Deadlift"] {
+        assert_eq!(said(name), (Vec::new(), Vec::new()), "{name}");
+    }
+}
+
+/// A device that restarted in a pocket wakes the core more than once: what happened stays said until
+/// the lifter taps on a screen that says it.
+#[test]
+fn a_notice_stays_until_the_lifter_has_seen_it() {
+    let mut lifter = Lifter::new();
+    let boot = |lifter: &mut Lifter, id: &str| {
+        (lifter.now.boot_id, lifter.now.boot_ms) = (Some(id.to_owned()), Some(9_000));
+    };
+    boot(&mut lifter, "in the morning");
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.record(HowEnded::AsCalled);
+    boot(&mut lifter, "after charging");
+    lifter.tap(Intent::Wake);
+    lifter.tap(Intent::Wake);
+    let said = lifter.floor().notices;
+    assert!(said.iter().any(|line| line.contains("restarted")), "{said:?}");
+    // Looking takes nothing away, a tap does.
+    assert_eq!(lifter.floor().notices, said);
+    lifter.tap(Intent::RestBy { seconds: 20 });
+    assert_eq!(lifter.floor().notices, [""; 0]);
+}
+
+/// A cable that halves has one number, at the handle; the pin's stands with the cable and under why.
+#[test]
+fn a_cable_has_one_number_and_its_pin_is_explained_under_why() {
+    let mut lifter = Lifter::new();
+    let gym = "name = \"Attic\"\nunit = \"kg\"\n[[stack]]\nname = \"Column\"\nkind = \"cable\"\nfrom = \
+               \"10 kg\"\nto = \"80 kg\"\nstep = \"10 kg\"\nratio = \"1:2\"\n";
+    lifter.tap(Intent::AddGym { text: gym.into() });
+    lifter.tap(Intent::ChooseGym { name: "Attic".into() });
+    lifter.tap(Intent::adopt(
+        "name = \"Base\"\nweeks = 1\n[[session]]\nname = \"One\"\n[[session.exercise]]\nname = \"Cable \
+         curl\"\nsets = 1\nreps = 12\nload = \"20 kg\"\nramp = \"none\"\n",
+    ));
+    assert!(lifter.today().rows.iter().any(|row| row.text.contains("20 kg")));
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    let floor = lifter.floor();
+    assert_eq!((floor.bar.total.as_str(), floor.bar.counts.as_str()), ("20 kg", "at the handle"));
+    assert_eq!(floor.bar.line, "Column: pin 40 kg");
+    assert_eq!(
+        floor.call.why.last().unwrap(),
+        "Pin 40 kg is 20 kg at the handle: of 2 on the stack this cable gives 1."
+    );
+    lifter.record(HowEnded::AsCalled);
+    let Screen::Tally { tally } =
+        lifter.engine.view(Look::Tally, lifter.now.clone()).unwrap().screen
+    else {
+        panic!()
+    };
+    assert!(tally.done.iter().any(|row| row.text == "Set 1 of 1: 20 kg × 12"), "{:?}", tally.done);
+}
+
+/// A single that failed is a cross in the lift's picture, its own words in the list, and nobody's
+/// heaviest; a drop is shown with the load of each part.
+#[test]
+fn the_picture_of_a_lift_charts_what_was_made() {
+    let mut lifter = Lifter::new();
+    lifter.tap(Intent::adopt(
+        "name = \"Base\"\nweeks = 4\n[[session]]\nname = \"One\"\n[[session.exercise]]\nname = \"Back \
+         squat\"\nsets = 2\nreps = 1\nload = \"140 kg\"\nramp = \"none\"\n[[session.exercise]]\nname = \
+         \"Overhead press\"\nsets = 1\nreps = 8\nload = \"40 kg\"\nramp = \"none\"\ndrop = [\"25 %\"]\n",
+    ));
+    for ended in [HowEnded::AsCalled, HowEnded::Failed] {
+        lifter.tap(Intent::Begin { session: None, minutes: None });
+        lifter.record(HowEnded::AsCalled);
+        lifter.tap(Intent::ChangeLoad {
+            entry: 0,
+            load: "150".into(),
+            only_next: false,
+            sure: true,
+        });
+        lifter.tap(Intent::Record {
+            part: None,
+            amount: Some(u32::from(ended == HowEnded::AsCalled)),
+            left_halves: None,
+            ended,
+            helped: 0,
+            last: false,
+        });
+        lifter.record(HowEnded::AsCalled);
+        lifter.record(HowEnded::AsCalled);
+        lifter.tap(Intent::Finish);
+        lifter.days(7);
+    }
+    let lift = |name: &str| {
+        let look = Look::Lift { exercise: name.into(), page: 0, all: false };
+        match lifter.engine.view(look, lifter.now.clone()).unwrap().screen {
+            Screen::Lift { lift } => lift,
+            other => panic!("{other:?}"),
+        }
+    };
+    let squat = lift("back-squat");
+    assert!(squat.sessions[0].text.ends_with("140 kg: 1 · 150 kg: failed"), "{:?}", squat.sessions);
+    let chart = squat.chart.unwrap();
+    let of = |kind: SeriesKind| -> Vec<i64> {
+        let series = chart.series.iter().find(|series| series.kind == kind).unwrap();
+        series.points.iter().map(|point| point.low).collect()
+    };
+    assert_eq!(of(SeriesKind::Marks), [150_000, 140_000]);
+    assert_eq!(of(SeriesKind::Failed), [150_000]);
+    let press = lift("overhead-press");
+    assert!(press.sessions[0].text.ends_with("40 kg × 8, 30 kg × 8"), "{:?}", press.sessions);
 }

@@ -334,3 +334,83 @@ fn what_is_no_test_is_said_in_its_place() {
         assert_eq!(plan.faults.len(), 1, "{to}: {:?}", plan.faults);
     }
 }
+
+fn care(lifter: &Lifter) -> barwright_app::contract::CareScreen {
+    match lifter.engine.view(Look::Care, lifter.now.clone()).unwrap().screen {
+        Screen::Care { care } => care,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn today(lifter: &Lifter) -> barwright_app::contract::TodayScreen {
+    let look = Look::Today { session: None, minutes: None };
+    match lifter.engine.view(look, lifter.now.clone()).unwrap().screen {
+        Screen::Today { today } => today,
+        other => panic!("{other:?}"),
+    }
+}
+
+/// Brace, breathe out past the hardest point, stop on dizziness: before each try, of a deadlift too,
+/// which asks for neither pins nor a spotter; and on the day's sheet, with the general cautions.
+#[test]
+fn a_try_of_a_max_says_how_to_brace() {
+    let plan = SQUAT.replace("name = \"Back squat\"\ntest", "name = \"Deadlift\"\ntest");
+    let plan = plan.replace("weeks = 1\n", "weeks = 2\n").replace("\"2-3\"", "[1, 3]");
+    let mut lifter = Lifter::new(&plan, &[("deadlift", "160 kg"), ("back-squat", "140 kg")]);
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.finish();
+    lifter.days(1);
+    // A session is no first one any more: it is the test that brings them back.
+    let sheet = today(&lifter);
+    assert_eq!(sheet.title, "Test");
+    for said in ["clinician", "chest pain", "brace, breathe out past the hardest point"] {
+        let cautions = &sheet.cautions;
+        assert!(cautions.iter().any(|line| line.contains(said)), "{said}: {cautions:?}");
+    }
+    lifter.tap(Intent::Begin { session: None, minutes: None });
+    while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
+        assert_eq!(lifter.floor().unwrap().call.cautions, [""; 0]);
+        lifter.record(HowEnded::AsCalled);
+    }
+    let tried = lifter.floor().unwrap().call.cautions;
+    assert_eq!(
+        tried,
+        ["Max try: brace, breathe out past the hardest point, stop if you feel dizzy."]
+    );
+}
+
+/// Under 18: no test on the sheet unless a coach is there on that day (Lloyd et al. 2014, Br J Sports
+/// Med 48(7):498–505, abstract).
+#[test]
+fn a_minors_max_is_tested_with_a_coach_there_and_no_other_day() {
+    let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
+    let tests = |lifter: &Lifter| today(lifter).rows.iter().any(|row| row.id.starts_with("sets-"));
+    assert!(tests(&lifter));
+    let screen = care(&lifter);
+    assert!(screen.rows.iter().any(|row| row.text.contains("supervised")), "{screen:?}");
+    let ids = |screen: &barwright_app::contract::CareScreen| -> Vec<(String, bool)> {
+        screen.keys.iter().map(|key| (key.id.clone(), key.chosen)).collect()
+    };
+    assert_eq!(ids(&screen), [("under-18".to_owned(), false)]);
+    lifter.press(&screen.keys[0]);
+    let screen = care(&lifter);
+    assert_eq!(ids(&screen), [("under-18".to_owned(), true), ("coach".to_owned(), false)]);
+    assert!(!tests(&lifter));
+    let said = today(&lifter).cautions;
+    assert!(said.iter().any(|line| line.contains("supervised")), "{said:?}");
+    assert!(
+        said.iter().any(|line| line.contains("Back squat: no test without a coach")),
+        "{said:?}"
+    );
+    let begin = Intent::Begin { session: None, minutes: None };
+    assert!(lifter.engine.dispatch(begin, lifter.now.clone()).is_err());
+
+    lifter.press(&screen.keys[1]);
+    assert!(tests(&lifter));
+    lifter.days(1);
+    assert!(!tests(&lifter));
+    assert!(!care(&lifter).keys[1].chosen);
+    let switch = care(&lifter).keys.remove(0);
+    lifter.press(&switch);
+    assert!(tests(&lifter));
+}

@@ -7,6 +7,7 @@ public typealias Action = Barwright.Action
 public typealias BalanceScreen = Barwright.BalanceScreen
 public typealias BarZone = Barwright.BarZone
 public typealias CallZone = Barwright.CallZone
+public typealias CareScreen = Barwright.CareScreen
 public typealias Chart = Barwright.Chart
 public typealias EffortKey = Barwright.EffortKey
 public typealias EquipmentScreen = Barwright.EquipmentScreen

@@ -101,6 +101,10 @@ extension EquipmentScreen {
     public var foot: Foot { Foot(keys, file: .openGym) }
 }
 
+extension CareScreen {
+    public var foot: Foot { Foot(keys) }
+}
+
 extension PlanScreen {
     public var foot: Foot { Foot(keys, begins: true, file: .openPlan) }
 }
@@ -138,6 +142,10 @@ extension ThumbZone {
 public struct PlacedFault: Sendable, Equatable, Identifiable {
     public let id: Int
     public let fault: FileFault
+}
+
+extension CareScreen {
+    public var foot: Foot { Foot(keys) }
 }
 
 extension PlanScreen {

@@ -388,10 +388,10 @@ extension Look {
     fileprivate func isSame(as other: Look?) -> Bool {
         switch (self, other) {
         case (.today, .today), (.floor, .floor), (.tally, .tally), (.weeks, .weeks), (.lift, .lift),
-            (.balance, .balance), (.equipment, .equipment), (.plan, .plan):
+            (.balance, .balance), (.equipment, .equipment), (.care, .care), (.plan, .plan):
             true
         case (.today, _), (.floor, _), (.tally, _), (.weeks, _), (.lift, _), (.balance, _),
-            (.equipment, _), (.plan, _):
+            (.equipment, _), (.care, _), (.plan, _):
             false
         }
     }
@@ -414,6 +414,7 @@ extension Screen {
         case .lift(let lift): .lift(lift)
         case .balance(let balance): .balance(balance)
         case .equipment(let equipment): .equipment(equipment)
+        case .care(let care): .care(care)
         case .plan(let plan): .plan(plan)
         case .notShown(let notShown): .notShown(notShown)
         }
@@ -428,6 +429,7 @@ extension Screen {
         case .lift(let lift): lift.aloud
         case .balance(let balance): balance.aloud
         case .equipment(let equipment): equipment.aloud
+        case .care(let care): care.aloud
         case .plan(let plan): plan.aloud
         case .notShown(let notShown): notShown.aloud
         }

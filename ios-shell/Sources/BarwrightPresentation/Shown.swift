@@ -21,6 +21,7 @@ public enum Page: Sendable, Equatable {
     case lift(LiftScreen)
     case balance(BalanceScreen)
     case equipment(EquipmentScreen)
+    case care(CareScreen)
     case plan(PlanScreen)
     case notShown(NotShownScreen)
     case places(PlacesPage)
@@ -35,6 +36,7 @@ public enum Page: Sendable, Equatable {
         case .lift(let lift): lift.title
         case .balance(let balance): balance.title
         case .equipment(let equipment): equipment.title
+        case .care(let care): care.title
         case .plan(let plan): plan.title
         case .notShown(let notShown): notShown.title
         case .places: Words.placesTitle
@@ -66,6 +68,7 @@ public struct PlacesPage: Sendable, Equatable {
             Place(label: Words.balance, tap: .go(.balance(weeks: nil))),
             Place(label: Words.equipment, tap: .go(.equipment)),
             Place(label: Words.plan, tap: .go(.plan(text: nil, week: nil))),
+            Place(label: Words.care, tap: .go(.care)),
             Place(label: Words.readAloud, tap: .readAloud),
             .openPlan,
             .openGym,

@@ -60,6 +60,7 @@ private struct SavedLook: Codable {
             name = "balance"
             number = weeks
         case .equipment: name = "equipment"
+        case .care: name = "care"
         case .plan(let text, let week):
             name = "plan"
             // Settings are no place for a long file: it has to be opened again.
@@ -81,6 +82,7 @@ private struct SavedLook: Codable {
         case "lift": .lift(exercise: exercise ?? "", page: number ?? 0, all: false)
         case "balance": .balance(weeks: number)
         case "equipment": .equipment
+        case "care": .care
         case "plan": .plan(text: text, week: number)
         default: nil
         }

@@ -10,6 +10,7 @@ public enum Words {
     public static let balance = "Balance"
     public static let equipment = "Equipment"
     public static let plan = "Plan"
+    public static let care = "Take care"
     public static let openPlan = "Open a plan file…"
     public static let openGym = "Open an equipment file…"
     public static let copy = "Share a copy of the records…"

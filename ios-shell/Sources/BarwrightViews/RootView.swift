@@ -77,6 +77,7 @@ struct PageView: View {
         case .lift(let lift): LiftView(lift: lift, send: send)
         case .balance(let balance): BalanceView(balance: balance, send: send)
         case .equipment(let equipment): EquipmentView(equipment: equipment, send: send)
+        case .care(let care): CareView(care: care, send: send)
         case .plan(let plan): PlanView(plan: plan, send: send)
         case .notShown(let notShown): NotShownView(notShown: notShown, send: send)
         case .places(let places): PlacesView(places: places, send: send)

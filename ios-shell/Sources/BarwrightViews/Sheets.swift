@@ -258,6 +258,18 @@ struct EquipmentView: View {
     }
 }
 
+/// The general cautions, and the switch for minors.
+struct CareView: View {
+    let care: CareScreen
+    let send: Send
+
+    var body: some View {
+        SheetView(subtitle: care.subtitle, foot: care.foot, send: send) {
+            Rows(rows: care.rows, send: send)
+        }
+    }
+}
+
 /// What stands where a screen could not be made after a tap that is recorded.
 struct NotShownView: View {
     let notShown: NotShownScreen

@@ -5,7 +5,7 @@ use barwright_app::contract::{Draft, Look, Screen};
 use super::sheet::{Item, Sheet, Tone};
 
 /// The screens in their order: the letter that leads there, the name, and whether it is shown.
-pub(super) fn places(screen: &Screen) -> [(char, &'static str, bool); 8] {
+pub(super) fn places(screen: &Screen) -> [(char, &'static str, bool); 9] {
     [
         ('T', "Today", matches!(screen, Screen::Today { .. })),
         ('F', "Floor", matches!(screen, Screen::Floor { .. })),
@@ -15,6 +15,7 @@ pub(super) fn places(screen: &Screen) -> [(char, &'static str, bool); 8] {
         ('B', "Balance", matches!(screen, Screen::Balance { .. })),
         ('E', "Equipment", matches!(screen, Screen::Equipment { .. })),
         ('P', "Plan", matches!(screen, Screen::Plan { .. })),
+        ('C', "Care", matches!(screen, Screen::Care { .. })),
     ]
 }
 
@@ -29,6 +30,7 @@ pub(crate) fn place(letter: char) -> Option<Look> {
         'B' => Look::Balance { weeks: None },
         'E' => Look::Equipment,
         'P' => Look::Plan { text: None, week: None },
+        'C' => Look::Care,
         _ => return None,
     })
 }
@@ -36,7 +38,7 @@ pub(crate) fn place(letter: char) -> Option<Look> {
 const EVERYWHERE: &[&str] = &[
     "Every key that works is shown where it works, and does what stands beside it.",
     "A capital letter in the bottom line leads to that screen: T today, F floor, A tally, W weeks, \
-     L lift, B balance, E equipment, P plan. Tab goes to the next.",
+     L lift, B balance, E equipment, P plan, C what to take care of. Tab goes to the next.",
     "Up and down choose a line, page up and page down scroll; enter writes a field; w says why.",
     "esc closes what lies over a screen; q leaves the program. What was recorded is kept, a \
      session that runs goes on when you come back.",

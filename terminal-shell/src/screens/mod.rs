@@ -2,6 +2,7 @@
 
 mod balance;
 mod bar;
+mod care;
 mod equipment;
 mod floor;
 mod form;
@@ -113,6 +114,7 @@ fn as_sheet<'a>(screen: &'a Screen, over: Over, width: u16, palette: Palette) ->
         (_, Screen::Lift { lift }) => Some(lift::sheet(lift, width, palette)),
         (_, Screen::Balance { balance }) => Some(balance::sheet(balance, width, palette)),
         (_, Screen::Equipment { equipment }) => Some(equipment::sheet(equipment)),
+        (_, Screen::Care { care }) => Some(care::sheet(care)),
         (_, Screen::Plan { plan }) => Some(plan::sheet(plan)),
         (_, Screen::Form { form }) => Some(form::sheet(form, width, palette)),
         (_, Screen::NotShown { not_shown }) => Some(not_shown::sheet(not_shown)),
@@ -179,7 +181,7 @@ pub(crate) fn draw(
         places.push(Span::styled(capital(name, letter), style));
         places.push(Span::styled("  ", palette.quiet()));
     }
-    places.push(Span::styled(" ? help  q quit", palette.quiet()));
+    places.push(Span::styled("? help  q quit", palette.quiet()));
     pen::line(buf, nav.x, nav.y, &Line::from(places), nav.width);
     top
 }

@@ -30,6 +30,14 @@ pub(crate) fn text(screen: &Screen) -> String {
         Screen::Balance { balance } => balance_text(balance, &mut out),
         Screen::Equipment { equipment } => line(&equipment.aloud, &mut out),
         Screen::Form { form } => form_text(form, &mut out),
+        Screen::Care { care } => {
+            line(&care.title, &mut out);
+            line(&care.subtitle, &mut out);
+            for row in &care.rows {
+                let lead = if row.depth == 0 { "\n" } else { "  " };
+                line(&format!("{lead}{}", row.text), &mut out);
+            }
+        }
         Screen::NotShown { not_shown } => line(&not_shown.aloud, &mut out),
     }
     out

@@ -50,6 +50,8 @@ pub enum Look {
     },
     /// What this gym has.
     Equipment,
+    /// The general cautions, and what is said of the lifter's age.
+    Care,
     /// A plan.
     Plan {
         /// The text of a file to read; none is the plan that is on.

@@ -340,6 +340,14 @@ pub enum Intent {
     },
     /// An illness is over: the next session is an ease-in.
     WasIll,
+    /// Whether the lifter is under 18, and whether a coach is there today: no max of a minor is
+    /// tested without.
+    Minor {
+        /// Under 18.
+        under_18: bool,
+        /// A coach is there today.
+        coached: bool,
+    },
     /// Take back the last tap.
     Undo,
     /// Bring back what was last taken back.

@@ -11,6 +11,7 @@
 
 mod action;
 mod balance;
+mod care;
 mod effect;
 mod equipment;
 mod error;
@@ -27,6 +28,7 @@ mod weeks;
 
 pub use action::{Action, Draft, Field, Key, Look, Panel, Row};
 pub use balance::{BalanceScreen, MuscleBar};
+pub use care::CareScreen;
 pub use effect::{Effect, HapticKind};
 pub use equipment::EquipmentScreen;
 pub use error::{EngineError, RefusalCode};
@@ -108,6 +110,11 @@ pub enum Screen {
     Equipment {
         /// Its content.
         equipment: EquipmentScreen,
+    },
+    /// The general cautions, which can be opened at any time.
+    Care {
+        /// Its content.
+        care: CareScreen,
     },
     /// A plan file read: what it says, or what is wrong with it and where.
     Plan {

@@ -354,6 +354,7 @@ fn leads_to(intent: &Intent) -> Option<Look> {
         Intent::HoldBack { .. } | Intent::Accept { .. } | Intent::AnswerPain { .. } => {
             Some(Look::Tally)
         }
+        Intent::Minor { .. } => Some(Look::Care),
         Intent::WasIll => Some(Look::Today { session: None, minutes: None }),
         // What to do about it is asked at once.
         Intent::Record { ended: HowEnded::Pain, .. }

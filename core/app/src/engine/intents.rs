@@ -245,6 +245,10 @@ impl Deciding<'_> {
             Intent::WasIll => {
                 return Ok(Appends::Desk(vec![DeskEvent::WasIll { day: self.at.local_day() }]));
             }
+            Intent::Minor { under_18, coached } => {
+                let coached = (under_18 && coached).then(|| self.at.local_day());
+                return Ok(Appends::Desk(vec![DeskEvent::Minor { under_18, coached }]));
+            }
             Intent::Undo => Command::Undo,
             Intent::Redo => Command::Redo,
             Intent::Wake => Command::Wake,

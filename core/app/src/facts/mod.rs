@@ -57,6 +57,8 @@ pub(crate) enum Of<'a> {
     GymForm(&'a Draft),
     /// A session that is changed for once.
     SessionForm(SessionForm),
+    /// The general cautions.
+    Care,
     /// The plan file whose text the look has.
     PlanFile,
     /// The plan that is on.

@@ -64,6 +64,7 @@ pub(crate) fn of<'a>(
         }
         Look::Equipment => (Look::Equipment, Of::Equipment),
         Look::Form { of, at: part, text } => form(store, held, (of, part, text), at)?,
+        Look::Care => (Look::Care, Of::Care),
         Look::Plan { text: Some(text), week } => {
             (Look::Plan { text: Some(text), week }, Of::PlanFile)
         }

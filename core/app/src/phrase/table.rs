@@ -22,7 +22,7 @@ use barwright_domain::quantity::{
 };
 use barwright_domain::session::{
     Call, Cursor, Ending, Entry, EntryRun, Guard, Kit, LastTime, Load, PartRun, Reason, Refusal,
-    RestKind, Run, SetRun,
+    RestKind, Run, SetRun, SwapCause,
 };
 use barwright_domain::text::Fault;
 use barwright_domain::volume::{Behind, BehindSide};
@@ -37,8 +37,17 @@ phrases! {
     BarWords in bar {
         /// The load in large type.
         fn total(load: &Load, unit: MassUnit, numerals: Numerals) -> String;
-        /// What the figure counts: "each side"; empty where it is plain.
-        fn counts(load: &Load) -> &'static str;
+        /// What the figure counts: "each side"; empty where it is plain. Whether it is a cable whose
+        /// handle feels another load than the stack.
+        fn counts(load: &Load, geared: bool) -> &'static str;
+        /// Why a stack's pin says another number than the set, by what reaches the hand of what is
+        /// on the stack.
+        fn geared(
+            load: &Load,
+            ratio: (u8, u8),
+            unit: MassUnit,
+            numerals: Numerals,
+        ) -> Option<String>;
         /// The bar's name and mass: "Long bar, 20 kg and collars 5 kg".
         fn name(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String;
         /// "94.9 kg with bodyweight".
@@ -147,18 +156,35 @@ phrases! {
 }
 
 phrases! {
-    /// Cautions, once and where they matter. The tool advises; lifter, coach and clinician decide.
+    /// Cautions, where they matter and in a place of their own. The tool advises; lifter, coach and
+    /// clinician decide.
     CautionWords in cautions {
-        /// Shown on a first sheet, and whenever it is asked for.
+        /// On a first sheet, on test days, and after a lay-off.
         fn before_all() -> &'static [&'static str];
+        /// All of them, a heading with its lines.
+        fn all() -> Vec<(&'static str, Vec<&'static str>)>;
+        /// The title of the place that has them all.
+        fn title() -> &'static str;
+        /// Below that title.
+        fn who_decides() -> &'static str;
+        /// A switch.
+        fn under_18(on: bool) -> (&'static str, &'static str);
+        /// A switch.
+        fn coach_there(on: bool) -> (&'static str, &'static str);
+        /// On every sheet of a minor.
+        fn supervised() -> &'static str;
+        /// Where a minor's test is left out.
+        fn no_test(name: &str) -> String;
+        /// Before each try of a max.
+        fn max_try() -> &'static str;
         /// For the days after a session.
         fn after() -> &'static str;
-        /// Asked before failure work or a test with a bar over the body.
+        /// Asked before a hard set with a bar over the body.
         fn guarded() -> &'static str;
         /// After pain.
         fn pain() -> &'static str;
-        /// Said where neither guards the lifter.
-        fn unguarded() -> &'static str;
+        /// Said where neither guards the lifter; on a bench or not.
+        fn unguarded(bench: bool) -> String;
     }
 }
 
@@ -923,8 +949,10 @@ phrases! {
     TallyWords in tally {
         /// "14 work sets, 52 min, over".
         fn subtitle(sets: usize, minutes: i64, over: bool) -> String;
-        /// Of an exercise that was not begun.
+        /// Of an exercise that was not done.
         fn not_begun(optional: bool) -> &'static str;
+        /// Of an exercise that was swapped or stopped, and why.
+        fn left_for(cause: Option<SwapCause>, to: Option<&str>) -> String;
         /// Of an exercise with sets left.
         fn sets_not_begun(sets: usize) -> String;
         /// A set that was done: "Set 1 of 3, left: 14 kg × 12", and the quieter line below it.

@@ -1,7 +1,7 @@
 //! Zone one of the floor: the bar, or what stands for it.
 
 use barwright_domain::catalogue::Counting;
-use barwright_domain::equipment::{Equipment, Plate, Rig};
+use barwright_domain::equipment::{Equipment, Plate, Ratio, Rig};
 use barwright_domain::quantity::Mass;
 use barwright_domain::session::{Cursor, Load, Run};
 
@@ -32,7 +32,7 @@ pub(super) fn zone(run: &Run, cursor: Option<&Cursor>, words: Words) -> BarZone 
     BarZone {
         total: say.total(load, unit, numerals),
         change: change(run.on.as_ref(), &load.rig, words),
-        counts: say.counts(load).to_owned(),
+        counts: say.counts(load, ratio(run, load).is_some()).to_owned(),
         drawn,
         line: say.line(load, unit, numerals),
         bar: match in_all(load) {
@@ -49,6 +49,14 @@ pub(super) fn zone(run: &Run, cursor: Option<&Cursor>, words: Words) -> BarZone 
 pub(super) fn in_all(load: &Load) -> Option<Mass> {
     let more = load.counting == Counting::Added && load.figure != Some(Mass::ZERO);
     load.moved().filter(|_| more)
+}
+
+/// What reaches the hand of what is on the stack, where that is not all of it.
+pub(super) fn ratio(run: &Run, load: &Load) -> Option<(u8, u8)> {
+    let Rig::Stack { stack, .. } = &load.rig else { return None };
+    let stack = run.equipment.stacks.iter().find(|one| one.name == *stack)?;
+    let Ratio { hand, stack } = stack.ratio;
+    (hand != stack).then_some((hand, stack))
 }
 
 /// What to do to what is on now. Plates inside stay; from the first that differs on they come off.

@@ -72,6 +72,9 @@ fn call_zone(floor: &Floor<'_>, cursor: Option<&Cursor>) -> CallZone {
     };
     let scale = scale(run, cursor);
     let first = !entry.sets.iter().any(SetRun::begun);
+    let geared = run
+        .load_at(cursor)
+        .and_then(|load| words.bar().geared(load, bar::ratio(run, load)?, unit, numerals));
     let last = entry.entry.last.as_ref();
     CallZone {
         exercise: name::entry(held, entry, *words),
@@ -80,8 +83,8 @@ fn call_zone(floor: &Floor<'_>, cursor: Option<&Cursor>) -> CallZone {
         manner: say.manner(entry, set),
         set_up: if first { entry.set_up.clone() } else { Vec::new() },
         cues: set.call.manner.cues.clone(),
-        cautions: guard::before_set(entry, set, *words),
-        why: why(&set.call, unit, *words),
+        cautions: guard::before_set(held, entry, set, *words),
+        why: why(&set.call, unit, *words).into_iter().chain(geared).collect(),
         to_go,
     }
 }
@@ -424,17 +427,16 @@ fn beats(run: &Run, cursor: Option<&Cursor>, words: Words) -> Vec<Beat> {
 fn notices(floor: &Floor<'_>) -> Vec<String> {
     let Floor { held, run, at, words, .. } = floor;
     let standing = run.rest.as_ref().map(|rest| rest.standing(Some(&run.seen), at));
-    // A shell that woke the core had the rest put on the clock there is now; that stays said.
-    let rebased = run.rest.as_ref().and_then(|now| {
-        held.state.log().iter().rev().find_map(|stamped| match &stamped.event {
-            Event::RestRebased { was, rest } if rest == now => {
-                Some(was.began.boot_id != rest.began.boot_id)
-            }
-            _ => None,
-        })
+    // A shell that woke the core, in the dark perhaps, had the rest put on the clock there is now.
+    // That stays said until the lifter taps: they had it before their eyes then.
+    let since = held.state.log().iter().rev().map_while(|stamped| match &stamped.event {
+        Event::RestRebased { was, rest } => Some(was.began.boot_id != rest.began.boot_id),
+        _ => None,
     });
-    let restarted = standing.is_some_and(|rest| rest.restarted) || rebased == Some(true);
-    let back = standing.is_some_and(|rest| rest.clock_went_back) || rebased == Some(false);
+    let rebased: Vec<bool> = since.collect();
+    let said = |restarted| run.rest.is_some() && rebased.contains(&restarted);
+    let restarted = standing.is_some_and(|rest| rest.restarted) || said(true);
+    let back = standing.is_some_and(|rest| rest.clock_went_back) || said(false);
     [
         run.paused.as_ref().map(|_| words.floor().paused()),
         restarted.then(|| words.floor().restarted()),

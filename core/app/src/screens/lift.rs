@@ -167,7 +167,10 @@ fn fields(held: &Held, desk: &Desk, say: &Say<'_>) -> Vec<Field> {
         let need = Need::Max(exercise.slug.to_string());
         let max = desk.owners.max(&exercise.slug).now;
         let value = figure(max.map(|(mass, ..)| mass));
-        fields.push(Field { value, ..today::field(held, &need, say.unit, words) });
+        fields.push(Field {
+            value,
+            ..today::field(held, &need, &words.words().exercise(exercise), say.unit, words)
+        });
     }
     let rows = desk.plan.iter().flat_map(|plan| &plan.rows);
     let of_exercise = rows.filter(|row| {

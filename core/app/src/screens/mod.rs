@@ -3,6 +3,7 @@
 
 mod balance;
 mod bar;
+mod care;
 mod chart;
 mod equipment;
 mod floor;
@@ -67,6 +68,7 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
             let Asked { at, text, .. } = asked(look);
             Screen::Form { form: form::session::screen(held, of, at, text, words) }
         }
+        Of::Care => Screen::Care { care: care::screen(held, at, words) },
         Of::PlanFile => {
             let Asked { text, week, .. } = asked(look);
             Screen::Plan { plan: plan::in_hand(held, text, week, words) }
@@ -98,6 +100,6 @@ fn asked(look: &Look) -> Asked<'_> {
             Asked { text: text.as_deref().unwrap_or_default(), week: *week, ..none }
         }
         Look::Form { of: _, at, text } => Asked { at, text, ..none },
-        Look::Tally | Look::Weeks | Look::Balance { .. } | Look::Equipment => none,
+        Look::Tally | Look::Weeks | Look::Balance { .. } | Look::Equipment | Look::Care => none,
     }
 }

@@ -186,17 +186,17 @@ fn bar_holds(floor: &Floor<'_>, cursor: &Cursor) -> Option<Builder> {
     let key = |id: String, label: String, side: Vec<String>| {
         taps(run, id, label, Intent::BarHolds { side }).then(stays(floor))
     };
-    if let Some((outer, inner)) = now.split_last() {
-        panel.keys.push(key("off".to_owned(), say.take_off(outer), inner.to_vec()));
-    }
-    if !now.is_empty() {
-        panel.keys.push(key("empty".to_owned(), say.empty().to_owned(), Vec::new()));
-    }
+    // Each key keeps its place while plates come and go.
+    let (outer, inner) =
+        now.split_last().map_or(("", [].as_slice()), |(outer, inner)| (outer, inner));
+    let bare = now.is_empty();
+    panel.keys.push(key("off".to_owned(), say.take_off(outer), inner.to_vec()).enabled(!bare));
+    panel.keys.push(key("empty".to_owned(), say.empty().to_owned(), Vec::new()).enabled(!bare));
     if let Some(called) = called {
         let side: Vec<String> = called.side().iter().map(|plate| plate.label.clone()).collect();
-        if side != now {
-            panel.keys.push(key("called".to_owned(), say.as_called().to_owned(), side));
-        }
+        let differs = side != now;
+        let as_called = key("called".to_owned(), say.as_called().to_owned(), side);
+        panel.keys.push(as_called.enabled(differs));
     }
     for stock in &run.equipment.plates {
         let mut side = now.clone();

@@ -1,10 +1,11 @@
 //! Today's sheet: what is on, with what loads, how long, what this gym lacks.
 
 use barwright_domain::desk::At;
+use barwright_domain::owners::Cutting;
 use barwright_domain::plan::Plan;
 use barwright_domain::prescribe::{Need, duration};
 use barwright_domain::quantity::MassUnit;
-use barwright_domain::session::{Call, Entry, SetKind, Sheet};
+use barwright_domain::session::{Because, Call, Entry, SetKind, Sheet};
 
 use super::key::{arranges, does, shows};
 use super::name;
@@ -31,30 +32,54 @@ pub(super) fn screen(
     let subtitle = words.today().subtitle(plan, week, weeks, sheet.week_kind, &called);
     let time = words.words().minutes(duration(sheet).total());
     let left_out = today.laid_out.left_out.iter();
-    let needs = today.laid_out.needs.iter().filter(|need| !matches!(need, Need::NoPain(_)));
-    let first = today.laid_out.needs.iter().filter_map(|need| match need {
-        Need::NoPain(slug) => {
-            Some(words.today().pain_first(&name::exercise(held, slug, slug, words)))
-        }
-        Need::BodyMass | Need::Max(_) => None,
+    let called = |slug: &str| name::exercise(held, slug, slug, words);
+    let needs = today.laid_out.needs.iter().filter_map(|need| match need {
+        Need::BodyMass => Some((need, String::new())),
+        Need::Max(slug) => Some((need, called(slug))),
+        Need::NoPain(_) | Need::Coach(_) => None,
     });
-    let open = held.left_open.then(|| words.today().left_open().to_owned());
     TodayScreen {
         title: sheet.title.clone(),
         left_out: left_out.map(|one| words.sheet().left_out(one)).collect(),
-        // Once, and where they matter: before the first session of all.
-        cautions: if held.state.run().is_none() {
-            before_all(words)
-        } else {
-            open.into_iter().chain(first).collect()
-        },
-        needs: needs.map(|need| field(held, need, gym.unit, words)).collect(),
+        cautions: cautions(held, today, words),
+        needs: needs.map(|(need, name)| field(held, need, &name, gym.unit, words)).collect(),
         keys: keys(held, today, minutes, words),
         aloud: words.words().spoken(&[&sheet.title, &subtitle, &time, &aloud(&rows, words)]),
         subtitle,
         duration: time,
         rows,
     }
+}
+
+/// What to take care of today: the general cautions before the first session of all, on a day that
+/// tests a max and after a lay-off; what a minor or a lift that hurt must wait for.
+fn cautions(held: &Held, today: &Today<'_>, words: Words) -> Vec<String> {
+    let say = words.cautions();
+    let called = |slug: &str| name::exercise(held, slug, slug, words);
+    let calls = || today.laid_out.sheet.entries().flat_map(|entry| &entry.calls);
+    let tests = calls().any(|call| call.kind == SetKind::Test);
+    let off = calls().flat_map(|call| &call.reason.0).any(|because| {
+        matches!(because, Because::Cut { cut, .. } if matches!(cut.why, Cutting::LayOff { .. }))
+    });
+    let mut lines = Vec::new();
+    if held.left_open {
+        lines.push(words.today().left_open().to_owned());
+    }
+    if held.desk.under_18 {
+        lines.push(say.supervised().to_owned());
+    }
+    lines.extend(today.laid_out.needs.iter().filter_map(|need| match need {
+        Need::NoPain(slug) => Some(words.today().pain_first(&called(slug))),
+        Need::Coach(slug) => Some(say.no_test(&called(slug))),
+        Need::BodyMass | Need::Max(_) => None,
+    }));
+    if held.state.run().is_none() || tests || off || held.desk.was_ill.is_some() {
+        lines.extend(before_all(words));
+    }
+    if tests {
+        lines.push(say.max_try().to_owned());
+    }
+    lines
 }
 
 fn before_all(words: Words) -> Vec<String> {
@@ -102,14 +127,12 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
 }
 
 /// The field that takes what the sheet needs.
-pub(super) fn field(held: &Held, need: &Need, unit: MassUnit, words: Words) -> Field {
-    let (id, name, unit) = match need {
-        Need::BodyMass => ("body-mass".to_owned(), String::new(), held.locale.unit),
-        Need::Max(slug) | Need::NoPain(slug) => {
-            (format!("max:{slug}"), name::exercise(held, slug, slug, words), unit)
-        }
+pub(super) fn field(held: &Held, need: &Need, name: &str, unit: MassUnit, words: Words) -> Field {
+    let (id, unit) = match need {
+        Need::BodyMass => ("body-mass".to_owned(), held.locale.unit),
+        Need::Max(slug) | Need::NoPain(slug) | Need::Coach(slug) => (format!("max:{slug}"), unit),
     };
-    let (label, hint) = words.sheet().need(need, &name, unit);
+    let (label, hint) = words.sheet().need(need, name, unit);
     Field { id, label, value: String::new(), hint, numeric: true }
 }
 

@@ -136,6 +136,13 @@ pub enum DeskEvent {
         /// Local date, in days since 1970-01-01.
         day: i32,
     },
+    /// Whether the lifter is under 18, and on which local date a coach is there.
+    Minor {
+        /// Under 18.
+        under_18: bool,
+        /// The date, in days since 1970-01-01; none is nobody.
+        coached: Option<i32>,
+    },
     /// Body mass.
     BodyMassKept {
         /// It.

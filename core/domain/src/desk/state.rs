@@ -85,6 +85,12 @@ pub struct Desk {
     /// An illness was over on this local date, and no session was decided since.
     #[serde(default)]
     pub was_ill: Option<i32>,
+    /// The lifter is under 18: supervised, and no max is tested without a coach there.
+    #[serde(default)]
+    pub under_18: bool,
+    /// The local date on which a coach is there, in days since 1970-01-01.
+    #[serde(default)]
+    pub coached: Option<i32>,
 }
 
 /// The most plans to go back to.
@@ -93,6 +99,15 @@ pub const MOST_KEPT: usize = 20;
 pub const MOST_GYMS: usize = 50;
 
 impl Desk {
+    /// Whether a max may be tested on a local date: by a minor only with a coach there (Lloyd,
+    /// Faigenbaum, Stone et al. 2014, "Position statement on youth resistance training: the 2014
+    /// International Consensus", Br J Sports Med 48(7):498–505, seen in its abstract; Faigenbaum,
+    /// Kraemer, Blimkie et al. 2009, "Youth resistance training: updated position statement paper",
+    /// J Strength Cond Res 23(5 Suppl):S60–S79, likewise).
+    pub fn tests_on(&self, day: i32) -> bool {
+        !self.under_18 || self.coached == Some(day)
+    }
+
     /// Folds a fact in; `seq` is its number in the log.
     pub fn apply(&mut self, seq: u64, event: &DeskEvent) {
         match event {
@@ -184,6 +199,9 @@ impl Desk {
                 }
             }
             DeskEvent::WasIll { day } => self.was_ill = Some(*day),
+            DeskEvent::Minor { under_18, coached } => {
+                (self.under_18, self.coached) = (*under_18, *coached);
+            }
             DeskEvent::BodyMassKept { mass, day } => self.body_mass = Some((*mass, *day)),
         }
     }

@@ -50,6 +50,8 @@ pub enum Need {
     Max(String),
     /// A session without pain, before the max of a lift is tested; by its slug.
     NoPain(String),
+    /// A coach there, before a minor's max of a lift is tested; by its slug.
+    Coach(String),
 }
 
 impl Lifter {

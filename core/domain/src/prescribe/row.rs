@@ -21,11 +21,16 @@ pub(super) fn calls(
     needs: &mut Vec<Need>,
 ) -> Option<(Terms, Vec<Call>)> {
     let first = block.sets.first()?;
-    if matches!(block.flow, Flow::Test { .. })
-        && slot.care().pain.is_some_and(|pain| pain.back.is_none())
-    {
-        needs.push(Need::NoPain(slot.exercise.slug.to_string()));
-        return None;
+    if matches!(block.flow, Flow::Test { .. }) {
+        let slug = || slot.exercise.slug.to_string();
+        if slot.care().pain.is_some_and(|pain| pain.back.is_none()) {
+            needs.push(Need::NoPain(slug()));
+            return None;
+        }
+        if !slot.lifter.desk.tests_on(slot.lifter.today) {
+            needs.push(Need::Coach(slug()));
+            return None;
+        }
     }
     let row = Row::new(slot, block, first);
     let sets_off = row.cut.map_or_else(Percent::default, |cut| cut.sets_off);

@@ -135,6 +135,9 @@ pub enum Event {
     },
     /// What is left of an exercise was left out.
     EntrySkipped {
+        /// For pain: the last set of it hurt.
+        #[serde(default)]
+        pain: bool,
         /// The exercise.
         entry: EntryId,
     },

@@ -144,7 +144,10 @@ impl Run {
                     set.skipped = true;
                 }
             }
-            Event::EntrySkipped { entry } => self.with(*entry, |entry| entry.skipped = true),
+            Event::EntrySkipped { entry, pain } => self.with(*entry, |entry| {
+                entry.skipped = true;
+                entry.left_for = pain.then_some(SwapCause::Pain);
+            }),
             Event::Swapped { entry, to, cause } => self.swap(*entry, to, *cause),
             Event::EntryAdded { entry } => {
                 self.lanes.push(Lane::alone(entry.id));
@@ -266,7 +269,7 @@ impl Run {
     fn swap(&mut self, entry: EntryId, to: &Entry, cause: SwapCause) {
         self.with(entry, |entry| {
             entry.swapped_for = Some(to.id);
-            entry.gave_up_in_pain = cause == SwapCause::Pain;
+            entry.left_for = Some(cause);
         });
         for place in self.lanes.iter_mut().flat_map(|lane| &mut lane.entries) {
             if *place == entry {
@@ -296,7 +299,7 @@ impl EntryRun {
             entry: Arc::new(entry),
             skipped: false,
             swapped_for: None,
-            gave_up_in_pain: false,
+            left_for: None,
             guard: None,
         }
     }

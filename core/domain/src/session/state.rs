@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::event::{Done, Guard, Stamped};
+use super::event::{Done, Guard, Stamped, SwapCause};
 use super::reading::Reading;
 use super::rest::Rest;
 use super::sheet::{Call, Entry, Kit, Load, Sheet};
@@ -93,8 +93,8 @@ pub struct EntryRun {
     pub skipped: bool,
     /// It was swapped for this one.
     pub swapped_for: Option<EntryId>,
-    /// It was swapped because it hurt.
-    pub gave_up_in_pain: bool,
+    /// Why it was swapped, or what is left of it skipped; none where that was the lifter's wish.
+    pub left_for: Option<SwapCause>,
     /// Pins, a spotter, or neither; none when nobody was asked.
     pub guard: Option<Guard>,
     /// What is worn from here on.

@@ -8,7 +8,7 @@ use super::ground::{Ground, outcome};
 use crate::call::{Ending, EntryId, SetKind, WeekKind};
 use crate::owners::{Change, Cutting, Outcome, Owner, Why};
 use crate::quantity::{Mass, Percent};
-use crate::session::{EntryRun, Run};
+use crate::session::{EntryRun, Run, SwapCause};
 
 /// What comes back in a session that is made after a lay-off: 10 % in two, 20 % in four (common
 /// practice).
@@ -58,7 +58,7 @@ fn of_lift(
         return Some(Outcome { changes, sets: sets.collect(), ..outcome(&owner, Why::Pain) });
     }
     // Given up in pain, whatever its sets were called.
-    if entries.iter().any(|(_, entry)| entry.gave_up_in_pain) {
+    if entries.iter().any(|(_, entry)| entry.left_for == Some(SwapCause::Pain)) {
         let at = parts().filter_map(|(.., part)| part.done.load.figure).max();
         let changes = vec![Change::Hurt { at }];
         return Some(Outcome { changes, ..outcome(&owner, Why::Pain) });

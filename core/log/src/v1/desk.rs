@@ -52,6 +52,12 @@ pub struct Desk {
     /// An illness was over on this local date, and no session was decided since.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub was_ill: Option<i32>,
+    /// The lifter is under 18.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub under_18: bool,
+    /// The local date on which a coach is there.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub coached: Option<i32>,
 }
 
 impl Mirror for Desk {
@@ -72,6 +78,8 @@ impl Mirror for Desk {
             set_ups,
             drafts: _,
             was_ill,
+            under_18,
+            coached,
         } = it;
         Self {
             plan: Mirror::of(plan),
@@ -85,6 +93,8 @@ impl Mirror for Desk {
             body_mass: Mirror::of(body_mass),
             set_ups: Mirror::of(set_ups),
             was_ill: *was_ill,
+            under_18: *under_18,
+            coached: *coached,
         }
     }
 
@@ -101,6 +111,8 @@ impl Mirror for Desk {
             body_mass,
             set_ups,
             was_ill,
+            under_18,
+            coached,
         } = self;
         Ok(desk::Desk {
             plan: plan.back()?,
@@ -116,6 +128,8 @@ impl Mirror for Desk {
             set_ups,
             drafts: BTreeMap::new(),
             was_ill,
+            under_18,
+            coached,
         })
     }
 }

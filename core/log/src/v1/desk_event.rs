@@ -153,6 +153,14 @@ pub enum DeskEvent {
         /// Local date, in days since 1970-01-01.
         day: i32,
     },
+    /// Whether the lifter is under 18, and on which local date a coach is there.
+    Minor {
+        /// Under 18.
+        under_18: bool,
+        /// The date, in days since 1970-01-01; none is nobody.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        coached: Option<i32>,
+    },
     /// Body mass.
     BodyMassKept {
         /// It.
@@ -178,5 +186,6 @@ mirror!(enum DeskEvent = desk::DeskEvent {
     TrackParted { row, track, changes, day },
     Decided { session, day, outcomes },
     WasIll { day },
+    Minor { under_18, coached },
     BodyMassKept { mass, day },
 });

@@ -69,6 +69,9 @@ pub enum Event {
     },
     /// What is left of an exercise was left out.
     EntrySkipped {
+        /// For pain: the last set of it hurt.
+        #[serde(default, skip_serializing_if = "is_default")]
+        pain: bool,
         /// The exercise.
         entry: EntryId,
     },
@@ -219,7 +222,7 @@ mirror!(enum Event = session::Event {
     Corrected { set, part, done },
     SetLeft { set },
     SetSkipped { set },
-    EntrySkipped { entry },
+    EntrySkipped { pain, entry },
     Swapped { entry, to, cause },
     EntryAdded { entry },
     Postponed { entry },

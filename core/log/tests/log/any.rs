@@ -274,6 +274,8 @@ impl Any for desk::Desk {
             set_ups: Any::any(tape),
             drafts: BTreeMap::new(),
             was_ill: Any::any(tape),
+            under_18: Any::any(tape),
+            coached: Any::any(tape),
         }
     }
 }
@@ -389,6 +391,7 @@ any!(enum desk::DeskEvent {
     TrackParted { row, track, changes, day },
     Decided { session, day, outcomes },
     WasIll { day },
+    Minor { under_18, coached },
     BodyMassKept { mass, day },
 });
 any!(enum desk::DraftOf {
@@ -435,7 +438,7 @@ any!(enum session::Event {
     Corrected { set, part, done },
     SetLeft { set },
     SetSkipped { set },
-    EntrySkipped { entry },
+    EntrySkipped { pain, entry },
     Swapped { entry, to, cause },
     EntryAdded { entry },
     Postponed { entry },

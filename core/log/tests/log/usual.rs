@@ -210,7 +210,7 @@ pub(crate) fn session() -> Vec<Event> {
         Event::Corrected { set: set(1), part: 0, done: failed },
         Event::SetLeft { set: set(1) },
         Event::SetSkipped { set: set(2) },
-        Event::EntrySkipped { entry: SQUAT },
+        Event::EntrySkipped { entry: SQUAT, pain: true },
         Event::Swapped { entry: SQUAT, to: entry(), cause: SwapCause::Taken },
         Event::EntryAdded { entry: entry() },
         Event::Postponed { entry: SQUAT },
@@ -300,6 +300,7 @@ pub(crate) fn desk() -> Vec<DeskEvent> {
         },
         DeskEvent::Decided { session: 1_180, day: TODAY, outcomes: vec![outcome()] },
         DeskEvent::WasIll { day: TODAY },
+        DeskEvent::Minor { under_18: true, coached: Some(TODAY) },
         DeskEvent::BodyMassKept { mass: kg(824), day: TODAY },
     ]
 }

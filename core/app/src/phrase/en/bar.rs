@@ -28,9 +28,11 @@ pub(super) fn in_line(load: &Load, unit: MassUnit, numerals: Numerals) -> String
     }
 }
 
-/// What the figure counts: "each side"; empty where it is plain.
-pub fn counts(load: &Load) -> &'static str {
+/// What the figure counts: "each side"; empty where it is plain. `geared`: a cable whose handle feels
+/// another load than the stack.
+pub fn counts(load: &Load, geared: bool) -> &'static str {
     match load.counting {
+        Counting::Stack if geared => "at the handle",
         Counting::EachHand => "each hand",
         Counting::One => "one, in one or both hands",
         Counting::EachSide => "each side",
@@ -90,6 +92,26 @@ pub fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
         // The total says so already.
         Rig::Body => String::new(),
     }
+}
+
+/// Why a stack's pin says another number than the set: "Pin 40 kg is 20 kg at the handle: this cable
+/// gives 1 of 2."
+pub fn geared(
+    load: &Load,
+    (hand, stack): (u8, u8),
+    unit: MassUnit,
+    numerals: Numerals,
+) -> Option<String> {
+    let Rig::Stack { pin, add_ons, .. } = &load.rig else { return None };
+    let top = if add_ons.is_empty() {
+        String::new()
+    } else {
+        format!(" with {} on top", labels(add_ons))
+    };
+    let here = in_line(load, unit, numerals);
+    Some(format!(
+        "Pin {pin}{top} is {here} at the handle: of {stack} on the stack this cable gives {hand}."
+    ))
 }
 
 /// What stands in the place of a load that the lifter is to find.

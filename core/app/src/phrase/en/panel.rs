@@ -116,7 +116,7 @@ pub fn each_side(held: Option<&str>) -> String {
 
 /// A key.
 pub fn take_off(plate: &str) -> String {
-    format!("Take off {plate}")
+    format!("Take off {plate}").trim_end().to_owned()
 }
 
 /// A key.

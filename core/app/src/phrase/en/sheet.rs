@@ -135,7 +135,7 @@ pub fn need(need: &Need, name: &str, unit: MassUnit) -> (String, String) {
                 MassUnit::Pound => "175 lb".to_owned(),
             },
         ),
-        Need::Max(_) | Need::NoPain(_) => (
+        Need::Max(_) | Need::NoPain(_) | Need::Coach(_) => (
             format!("Reference max of {name}"),
             match unit {
                 MassUnit::Kilogram => "140 kg".to_owned(),

@@ -1,7 +1,7 @@
 //! Words of the end of a session.
 
 use barwright_domain::quantity::{MassUnit, Numerals};
-use barwright_domain::session::{EntryRun, PartRun, SetRun};
+use barwright_domain::session::{EntryRun, PartRun, SetRun, SwapCause};
 
 use super::{bar, floor, lift, pace, words};
 
@@ -14,6 +14,18 @@ pub fn subtitle(sets: usize, minutes: i64, over: bool) -> String {
 /// Of an exercise that was not begun.
 pub fn not_begun(optional: bool) -> &'static str {
     if optional { "optional, skipped" } else { "not done" }
+}
+
+/// Of an exercise that was swapped for another or stopped, and why: "swapped for Leg press: pain",
+/// "stopped: pain", "swapped for Dip".
+pub fn left_for(cause: Option<SwapCause>, to: Option<&str>) -> String {
+    let what = to.map_or_else(|| "stopped".to_owned(), |to| format!("swapped for {to}"));
+    match cause {
+        Some(SwapCause::Pain) => format!("{what}: pain"),
+        Some(SwapCause::Taken) => format!("{what}: it was taken"),
+        Some(SwapCause::Lacking) => format!("{what}: not in this gym"),
+        Some(SwapCause::Wish) | None => what,
+    }
 }
 
 /// Of an exercise with sets left.

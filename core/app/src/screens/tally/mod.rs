@@ -70,11 +70,17 @@ fn done(held: &Held, run: &Run, words: Words) -> Vec<Row> {
         let begun: Vec<_> = entry.sets.iter().filter(|set| set.begun()).collect();
         let left = entry.sets.iter().filter(|set| !set.begun()).count();
         let mut heading = row(format!("entry-{}", id.0), 1, name::entry(held, entry, words));
-        if begun.is_empty() {
-            heading = heading.detail(say.not_begun(entry.entry.optional));
-        } else if left > 0 {
-            heading = heading.detail(say.sets_not_begun(left));
-        }
+        let to = entry.swapped_for.and_then(|to| run.entries.get(&to));
+        let to = to.map(|to| name::entry(held, to, words));
+        let not_done = if begun.is_empty() {
+            Some(say.not_begun(entry.entry.optional).to_owned())
+        } else {
+            (left > 0).then(|| say.sets_not_begun(left))
+        };
+        let why = (to.is_some() || entry.left_for.is_some())
+            .then(|| say.left_for(entry.left_for, to.as_deref()));
+        let said: Vec<String> = not_done.into_iter().chain(why).collect();
+        heading = heading.detail(said.join(" · "));
         rows.push(heading.done(!begun.is_empty()));
         for (at, set) in entry.sets.iter().enumerate().filter(|(_, set)| set.begun()) {
             let (text, detail) = say.set(entry, set, run.equipment.unit, words.numerals);

@@ -1,6 +1,7 @@
 //! The order of work: skip, swap, postpone, take up, add.
 
 use super::super::event::{Event, SwapCause};
+use super::super::offer::Offer;
 use super::super::refusal::Refusal;
 use super::super::sheet::{Call, CallLoad, Entry};
 use super::super::state::Run;
@@ -22,7 +23,15 @@ fn leave_open_set_of(run: &Run, entry: EntryId) -> Option<Event> {
 
 pub(super) fn skip(run: &Run, entry: EntryId) -> Result<Vec<Event>, Refusal> {
     pending(run, entry)?;
-    Ok(leave_open_set_of(run, entry).into_iter().chain([Event::EntrySkipped { entry }]).collect())
+    let skipped = Event::EntrySkipped { entry, pain: hurts(run, entry) };
+    Ok(leave_open_set_of(run, entry).into_iter().chain([skipped]).collect())
+}
+
+/// Whether the set that was done last is of this exercise, and hurt: what is stopped or swapped then
+/// is so for pain, whichever key it was.
+fn hurts(run: &Run, entry: EntryId) -> bool {
+    let of_it = |offer: &Offer| matches!(offer, Offer::Pain { entry: hurt, .. } if *hurt == entry);
+    run.offers().iter().any(of_it)
 }
 
 pub(super) fn swap(
@@ -33,6 +42,7 @@ pub(super) fn swap(
 ) -> Result<Vec<Event>, Refusal> {
     pending(run, entry)?;
     let to = one_more(run, to)?;
+    let cause = if hurts(run, entry) { SwapCause::Pain } else { cause };
     Ok(leave_open_set_of(run, entry)
         .into_iter()
         .chain([Event::Swapped { entry, to, cause }])

@@ -33,6 +33,7 @@ object LookBundle {
                 number("weeks", look.weeks)
             }
             is Look.Equipment -> putString("look", "equipment")
+            is Look.Care -> putString("look", "care")
             is Look.Plan -> {
                 putString("look", "plan")
                 // A saved state has little room; a longer file has to be opened again.
@@ -58,6 +59,7 @@ object LookBundle {
         "lift" -> from.getString("exercise")?.let { Look.Lift(it, from.number("page") ?: 0u) }
         "balance" -> Look.Balance(from.number("weeks"))
         "equipment" -> Look.Equipment
+        "care" -> Look.Care
         "plan" -> Look.Plan(from.getString("text"), from.number("week"))
         else -> null
     }

@@ -20,6 +20,7 @@ import android.widget.FrameLayout
 import android.widget.LinearLayout
 import barwright.android.screen.BalanceView
 import barwright.android.screen.Banner
+import barwright.android.screen.CareView
 import barwright.android.screen.EquipmentView
 import barwright.android.screen.FloorView
 import barwright.android.screen.LiftView
@@ -70,6 +71,7 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
     private val lift by lazy { LiftView(this, this) }
     private val balance by lazy { BalanceView(this, this) }
     private val equipment by lazy { EquipmentView(this, this, files::openGym) }
+    private val care by lazy { CareView(this, this) }
     private val plan by lazy { PlanView(this, this, files::openPlan) }
     private val notShown by lazy { NotShownView(this, this) }
 
@@ -271,6 +273,7 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
             is Screen.Lift -> { lift.apply(screen.lift); open(lift, screen.lift.title) }
             is Screen.Balance -> { balance.apply(screen.balance); open(balance, screen.balance.title) }
             is Screen.Equipment -> { equipment.apply(screen.equipment); open(equipment, screen.equipment.title) }
+            is Screen.Care -> { care.apply(screen.care); open(care, screen.care.title) }
             is Screen.Plan -> { plan.apply(screen.plan); open(plan, screen.plan.title) }
             is Screen.NotShown -> { notShown.apply(screen.notShown); open(notShown, screen.notShown.title) }
         }
@@ -311,6 +314,7 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
         is Screen.Lift -> screen.lift.aloud
         is Screen.Balance -> screen.balance.aloud
         is Screen.Equipment -> screen.equipment.aloud
+        is Screen.Care -> screen.care.aloud
         is Screen.Plan -> screen.plan.aloud
         is Screen.NotShown -> screen.notShown.aloud
     }

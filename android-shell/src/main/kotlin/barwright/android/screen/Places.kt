@@ -46,6 +46,7 @@ class Places(context: Context, private val hands: Hands, private val doors: Door
             R.string.place_balance to { doors.go(Look.Balance(null)) },
             R.string.place_equipment to { doors.go(Look.Equipment) },
             R.string.place_plan to { doors.go(Look.Plan(null, null)) },
+            R.string.place_care to { doors.go(Look.Care) },
         )
         column.put(key(R.string.read_aloud) { doors.readAloud() }, above = style.dp(GAP))
         heading(R.string.files)

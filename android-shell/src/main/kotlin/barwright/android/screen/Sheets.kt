@@ -32,6 +32,7 @@ import barwright.android.view.tabular
 import barwright.android.view.wide
 import barwright.core.Action
 import barwright.core.BalanceScreen
+import barwright.core.CareScreen
 import barwright.core.EquipmentScreen
 import barwright.core.FileFault
 import barwright.core.Key
@@ -291,6 +292,20 @@ class EquipmentView(context: Context, hands: Hands, openGym: () -> Unit) : Sheet
         frame(equipment.title, equipment.subtitle, equipment.keys, opens = true)
         gyms.apply(equipment.gyms)
         rows.apply(equipment.rows)
+    }
+}
+
+/** The general cautions, and the switch for minors. */
+class CareView(context: Context, hands: Hands) : SheetView(context, hands) {
+    private val rows = RowsView(style, hands, plain = true)
+
+    init {
+        sheet.put(rows, above = style.dp(8))
+    }
+
+    fun apply(care: CareScreen) {
+        frame(care.title, care.subtitle, care.keys)
+        rows.apply(care.rows)
     }
 }
 
