@@ -170,7 +170,7 @@ fn notices_names_what_is_locked() {
 #[ignore = "Cargo may have to fetch packages of other platforms: .ci/run does"]
 fn notices_has_the_licences_that_packages_state() {
     let out = Command::new(env!("CARGO"))
-        .args(["metadata", "--locked", "--format-version", "1"])
+        .args(["metadata", "--locked", "--all-features", "--format-version", "1"])
         .current_dir(env!("CARGO_MANIFEST_DIR"))
         .output()
         .expect("cargo runs the tests, so it is there");

@@ -26,7 +26,7 @@ mod screens;
 pub use barwright_store::{FileSystem, Files, Found, Identity, Place};
 pub use engine::{Engine, Examined, Versions};
 pub use locale::Locale;
-pub use records::{Recovered, recover, recover_in, restore};
+pub use records::{Recovered, recover, recover_in, restore, restore_in};
 pub use screens::{plan_checked, plan_in_file};
 
 // Kotlin and Swift get one package from here; the bindings package exports it from its library.

@@ -1,5 +1,7 @@
 //! Care for the file of the records: checked whole, copied, and read back after damage.
 
+use std::path::Path;
+
 use barwright_store::{
     Place, Store, StoreError, discard, is_at, move_aside, salvage, take_its_place,
 };
@@ -83,10 +85,17 @@ fn read_back(place: &Place, words: Words) -> Result<Recovered, EngineError> {
 /// written: what was there is there still.
 #[cfg_attr(feature = "uniffi", uniffi::export)]
 pub fn restore(backup: String, path: String) -> Result<String, EngineError> {
+    restore_in(Path::new(&backup), &Place::file(path))
+}
+
+/// As [`restore`], in a place of the store's kind; the backup is on the same file system.
+///
+/// # Errors
+/// As there.
+pub fn restore_in(backup: &Path, to: &Place) -> Result<String, EngineError> {
     let words = Words::default();
     guarded(std::panic::AssertUnwindSafe(|| {
-        let to = Place::file(path);
-        let (verified, aside) = barwright_store::restore(std::path::Path::new(&backup), &to)?;
+        let (verified, aside) = barwright_store::restore(backup, to)?;
         let aside = aside.map(|aside| aside.path().display().to_string());
         Ok(words.storage().restored(verified.events, aside.as_deref()))
     }))

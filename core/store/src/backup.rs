@@ -14,7 +14,14 @@ impl Store {
     /// # Errors
     /// [`StoreError::Exists`], or what writing and checking answer; no file is left then.
     pub fn backup(&self, to: &Path) -> Result<Verified, StoreError> {
-        let to = self.place().named(to);
+        self.backup_in(self.place().named(to))
+    }
+
+    /// As [`Store::backup`], in a place that SQLite reaches from this store's.
+    ///
+    /// # Errors
+    /// As there.
+    pub fn backup_in(&self, to: Place) -> Result<Verified, StoreError> {
         let files = to.on().files;
         if to.is_there()? {
             return Err(StoreError::Exists { path: to.path().to_path_buf() });

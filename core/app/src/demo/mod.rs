@@ -9,6 +9,8 @@ mod player;
 use std::path::Path;
 use std::sync::Arc;
 
+use barwright_store::Place;
+
 use crate::contract::{EngineError, Intent, Reading};
 use crate::engine::Engine;
 use player::Player;
@@ -27,8 +29,16 @@ const DAY_MS: i64 = 86_400_000;
 /// # Errors
 /// [`EngineError::Storage`] when it can't be written, or is there already.
 pub fn create(path: &Path, locale: &str, now: &Reading) -> Result<Arc<Engine>, EngineError> {
-    play(locale, now)?.back_up(path.display().to_string())?;
-    Engine::open(path.display().to_string(), locale.to_owned())
+    create_in(Place::file(path), locale, now)
+}
+
+/// As [`create`], in a place of the store's kind.
+///
+/// # Errors
+/// As there.
+pub fn create_in(place: Place, locale: &str, now: &Reading) -> Result<Arc<Engine>, EngineError> {
+    play(locale, now)?.back_up_in(place.clone())?;
+    Engine::open_in(place, locale)
 }
 
 /// The demo in memory: for tests, and for a look that leaves nothing behind.

@@ -223,6 +223,15 @@ impl Engine {
         Ok(Arc::new(Self { locale, slot: Mutex::new(Slot::Open(Box::new(core))) }))
     }
 
+    /// As [`Engine::back_up`], to another place of the store's kind: what is in memory has no file
+    /// system of its own.
+    ///
+    /// # Errors
+    /// As there.
+    pub fn back_up_in(&self, to: Place) -> Result<u64, EngineError> {
+        self.with(|core| Ok(core.store.backup_in(to)?.events))
+    }
+
     /// How many entries the log has.
     ///
     /// # Errors
