@@ -1,0 +1,523 @@
+// Holds what is shown, hands taps to the core and carries its effects to the device.
+
+import type { Action, Answer, Draft, Effect, EngineError, Intent, Look, Screen } from './contract';
+import { read, until } from './clock';
+import { Core, Lacks, type Replaced } from './core/core';
+import type { Done, Shown } from './core/protocol';
+import { Awake } from './device/awake';
+import * as files from './device/files';
+import { askPromise, Install, promised } from './device/install';
+import { Ring } from './device/ring';
+import * as said from './device/said';
+import { Tab } from './device/tab';
+import { worker } from './device/trust';
+import { page, type Page } from './screen/screens';
+import { frame, placesView, refusedView, type Word } from './screen/frame';
+import { show, type Made } from './view/dom';
+import type { FileKind, Hands } from './view/hands';
+import { wordsFor } from './words/words';
+
+const RECORDS = 'barwright.db';
+const DEMO = 'demo.db';
+const NOTHING: Draft = { amount: null, load: null, helped: 0, correct: null, panel: null };
+export const FLOOR: Look = { floor: { draft: NOTHING } };
+const TODAY: Look = { today: { session: null, minutes: null } };
+
+/** Which screen a look is of, whatever of it is looked at. */
+function kind(look: Look): string {
+    return typeof look === 'string' ? look : Object.keys(look).join();
+}
+
+function same(one: Look | null, other: Look | null): boolean {
+    return one !== null && other !== null && kind(one) === kind(other);
+}
+
+export class App implements Hands {
+    readonly words = wordsFor(navigator.language).words;
+    private readonly core = new Core(worker, navigator.language, (waits) => this.into.toggleAttribute('data-busy', waits));
+    private readonly ring = new Ring((ring) => this.rested(ring.text, ring.next));
+    private readonly awake = new Awake(() => this.goesDark());
+    private readonly tab = new Tab(() => this.leaves());
+    private readonly install = new Install(() => this.draw());
+    private readonly opened = new Set<string>();
+    private look: Look | null = null;
+    /** The look of the page that is shown; the one asked for may still be on its way. */
+    private standing: Look | null = null;
+    private past: Look[] = [];
+    private screen: Screen | null = null;
+    private word: Word | null = null;
+    private places = false;
+    private refusal: { readonly title: string; readonly key: { readonly label: string; readonly does: () => void } | null } | null = null;
+    private keeps: boolean | null = null;
+    private version = '';
+    private timer: ReturnType<typeof setTimeout> | undefined;
+    private pushed = false;
+    private drawn = '';
+
+    constructor(
+        private readonly into: HTMLElement,
+        private readonly live: HTMLElement,
+    ) {}
+
+    // The life of the page
+
+    async begin(): Promise<void> {
+        const kept = said.trail();
+        this.look = kept.look;
+        this.past = [...kept.past];
+        window.addEventListener('resize', () => this.draw());
+        window.addEventListener('popstate', () => {
+            this.pushed = false;
+            this.back();
+        });
+        for (const event of ['pointerdown', 'keydown']) document.addEventListener(event, () => this.ring.touched(), { capture: true });
+        document.addEventListener('keydown', (event) => {
+            if (event.key === 'Escape' && this.canGoBack()) this.back();
+        });
+        document.addEventListener('visibilitychange', () => {
+            if (document.visibilityState === 'visible' && this.tab.has) void this.comesToFront();
+        });
+        files.listen(
+            () => (this.look === 'equipment' ? 'gym' : 'plan'),
+            (file) => this.came(file),
+        );
+        this.draw();
+        void this.install.begin();
+        if (await this.tab.take()) await this.opens();
+        else this.refuse(this.words.elsewhere, this.words.useHere, () => void this.takesOver());
+    }
+
+    private async takesOver(): Promise<void> {
+        await this.tab.takeOver();
+        this.refusal = null;
+        await this.opens();
+    }
+
+    /** Another tab takes the records. */
+    private async leaves(): Promise<void> {
+        clearTimeout(this.timer);
+        this.ring.cancel();
+        this.awake.set(false);
+        try {
+            await this.core.end();
+        } finally {
+            this.core.drop();
+            this.refuse(this.words.taken, this.words.useHere, () => void this.takesOver());
+        }
+    }
+
+    private async opens(): Promise<void> {
+        try {
+            const opened = said.is('demo') ? await this.core.openDemo(DEMO, read()) : await this.core.open(RECORDS);
+            if ('error' in opened) {
+                this.refused(opened.error);
+                return;
+            }
+            this.keeps = await promised();
+            const versions = await this.core.versions();
+            if ('done' in versions) this.version = versions.done[0];
+            await this.comesToFront();
+        } catch (why) {
+            this.lacks(why);
+        }
+    }
+
+    private lacks(why: unknown): void {
+        if (!(why instanceof Lacks)) throw why;
+        console.error(why.lack, why.detail);
+        this.core.drop();
+        this.refuse(this.words.lacks[why.lack], this.words.again, () => location.reload());
+    }
+
+    private refuse(title: string, label: string, does: () => void): void {
+        this.refusal = { title, key: { label, does } };
+        this.draw();
+    }
+
+    /** The program came to the front: the core looks at the time, and says what stands. */
+    private async comesToFront(): Promise<void> {
+        const answer = await this.core.dispatch('wake', read());
+        if ('answer' in answer) this.carryOut(answer.answer.effects);
+        if (this.look && 'answer' in answer) this.refresh();
+        else this.arrived(answer);
+    }
+
+    // Taps
+
+    tap(action: Action): void {
+        if ('do' in action) void this.act(action);
+        else this.go(action.show.look);
+    }
+
+    write(field: string, text: string): void {
+        this.dispatch({ write: { field, text, sure: false } });
+    }
+
+    private dispatch(intent: Intent): void {
+        void this.act({ do: { intent } });
+    }
+
+    private async act(action: Action): Promise<void> {
+        try {
+            const answer = await this.core.act(action, read());
+            if ('answer' in answer) this.carryOut(answer.answer.effects);
+            this.arrived(answer);
+            // The first thing recorded is worth keeping.
+            if (this.keeps === false) void this.promise();
+        } catch (why) {
+            this.lacks(why);
+        }
+    }
+
+    /** A tap's answer: what it shows is where the lifter is now. */
+    private arrived(answer: Shown | Replaced): void {
+        if ('recorded' in answer) {
+            this.word = { text: `${answer.recorded ? this.words.trappedRecorded : this.words.trapped} ${answer.detail}`, yes: null, no: this.words.understood };
+            void this.comesToFront();
+            return;
+        }
+        if ('error' in answer) {
+            this.refused(answer.error);
+            return;
+        }
+        const { look } = answer.answer;
+        if (!same(look, this.look)) this.past = same(look, TODAY) ? [] : [TODAY];
+        this.shows(answer.answer);
+    }
+
+    private refused(error: EngineError): void {
+        const say = (...lines: string[]): void => this.says(lines.filter((line) => line).join(' '));
+        if ('refused' in error) {
+            const { reason, ask } = error.refused;
+            if (ask) this.asks(reason, this.words.anyway, () => this.tap(ask));
+            else say(reason);
+        } else if ('storage' in error) {
+            // With no screen yet the file itself may be at fault: the core refuses when it is not.
+            const words = [error.storage.reason, error.storage.kept_at].filter((line) => line).join(' ');
+            if (this.screen) say(words);
+            else this.asks(words, this.words.recover, () => void this.recover());
+        } else if ('newer_file' in error) {
+            say(error.newer_file.reason);
+        } else if ('closed' in error) {
+            say(error.closed.reason);
+        } else if ('broken' in error) {
+            say(error.broken.reason, error.broken.report);
+        } else {
+            const left: never = error;
+            say(String(left));
+        }
+    }
+
+    private says(text: string): void {
+        this.word = { text, yes: null, no: this.words.understood };
+        this.draw();
+        this.announce(text);
+    }
+
+    private asks(text: string, label: string, does: () => void): void {
+        this.word = { text, yes: { label, does }, no: this.words.notNow };
+        this.draw();
+        this.announce(text);
+    }
+
+    /** Said once to a screen reader. */
+    private announce(text: string): void {
+        if (this.live.textContent === text) this.live.textContent = '';
+        this.live.textContent = text;
+    }
+
+    // Places
+
+    go(look: Look): void {
+        if (this.look && !same(this.look, look)) this.past.push(this.look);
+        this.places = false;
+        this.look = look;
+        void this.view(look);
+    }
+
+    private canGoBack(): boolean {
+        return this.places || this.panel() !== null || this.past.length > 0;
+    }
+
+    private panel(): Action | null {
+        return this.screen && 'floor' in this.screen ? (this.screen.floor.floor.panel?.close.action ?? null) : null;
+    }
+
+    private back(): void {
+        const panel = this.panel();
+        if (this.places) {
+            this.places = false;
+            this.refresh();
+        } else if (panel) {
+            this.tap(panel);
+        } else {
+            const to = this.past.pop();
+            if (!to) return;
+            this.look = to;
+            void this.view(to);
+        }
+    }
+
+    private refresh(): void {
+        if (this.look) void this.view(this.look);
+        else this.draw();
+    }
+
+    private async view(wanted: Look, answered = true): Promise<void> {
+        try {
+            const answer = await this.core.view(wanted, read());
+            // A later tap may have gone elsewhere meanwhile; its own answer follows.
+            if (this.look !== wanted) return;
+            if ('answer' in answer) {
+                this.shows(answer.answer, answered);
+                return;
+            }
+            // There is no such screen: stay where we were.
+            this.look = this.standing;
+            if (this.past.at(-1) === this.standing) this.past.pop();
+            if ('error' in answer) this.refused(answer.error);
+            else this.arrived(answer);
+            if (!this.screen) this.go(TODAY);
+        } catch (why) {
+            this.lacks(why);
+        }
+    }
+
+    // Screens
+
+    private shows(answer: Answer, answered = true): void {
+        this.screen = answer.screen;
+        this.look = answer.look;
+        this.standing = answer.look;
+        // A word that waits for its answer outlasts the figures.
+        if (answered) this.word = null;
+        said.keepTrail({ look: this.look, past: this.past });
+        this.draw();
+        clearTimeout(this.timer);
+        if (answer.wakes_at !== null) this.timer = setTimeout(() => this.looksAgain(), until(answer.wakes_at));
+    }
+
+    /** The screen changes by itself: looked at once, while it is looked at. */
+    private looksAgain(): void {
+        if (this.look && !this.places && document.visibilityState === 'visible') void this.view(this.look, false);
+    }
+
+    /** Draws what is shown. Nothing is asked of the core. */
+    draw(): void {
+        const now = this.page();
+        const moved = now.kind !== this.drawn;
+        this.drawn = now.kind;
+        show(this.into, frame(this, { title: now.title, back: this.canGoBack(), word: this.word, view: now.view, places: () => this.turnPlaces(), goBack: () => this.back(), dismiss: () => this.dismiss(), kind: now.kind, demo: this.core.file === DEMO ? () => this.leaveDemo() : null }));
+        document.title = now.title ? `${now.title} · Barwright` : 'Barwright';
+        if (moved && this.screen) this.looksAt();
+        this.keepsHistory();
+    }
+
+    private page(): Page {
+        const own = (kind: string, title: string, view: Made): Page => ({ kind, title, aloud: title, view });
+        if (this.refusal) return own('refused', 'Barwright', refusedView(this.refusal.title, this.refusal.key));
+        if (this.places) return own('places', this.words.placesTitle, this.placesPage());
+        if (!this.screen) return own('begins', 'Barwright', refusedView(this.words.begins, null));
+        const shown = page(this, this.screen, this.core.file === DEMO ? null : () => this.openDemo());
+        const panel = 'floor' in this.screen ? (this.screen.floor.floor.panel?.id ?? '') : '';
+        return { ...shown, kind: `${shown.kind} ${panel}` };
+    }
+
+    /** Another screen begins at its top, and is where a reader reads on. */
+    private looksAt(): void {
+        window.scrollTo(0, 0);
+        for (const scrolls of this.into.querySelectorAll('.column, .upper, .thumb')) scrolls.scrollTop = 0;
+        const panel = this.into.querySelector<HTMLElement>('[data-focus]');
+        (panel ?? this.into.querySelector<HTMLElement>('h1'))?.focus({ preventScroll: true });
+        this.into.querySelector('.week.current')?.scrollIntoView({ block: 'start' });
+    }
+
+    /** The device's own way back leads where the page's does. */
+    private keepsHistory(): void {
+        if (!this.canGoBack() || this.pushed) return;
+        history.pushState(null, '');
+        this.pushed = true;
+    }
+
+    private dismiss(): void {
+        this.word = null;
+        this.draw();
+        if (!this.screen) void this.opens();
+    }
+
+    isOpen(id: string): boolean {
+        return this.opened.has(id);
+    }
+
+    turn(id: string): void {
+        if (!this.opened.delete(id)) this.opened.add(id);
+        this.draw();
+    }
+
+    get room(): Hands['room'] {
+        const { innerWidth: wide, innerHeight: high } = window;
+        const beside = wide > high && wide >= 640;
+        const type = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+        return { width: (beside ? wide * 0.5 : wide) - 32, type, low: high < 640 };
+    }
+
+    // Effects
+
+    private carryOut(effects: readonly Effect[]): void {
+        for (const effect of effects) {
+            if (effect === 'cancel_ring') this.ring.cancel();
+            else if ('ring_at' in effect) this.ring.set(effect.ring_at);
+            else if ('haptic' in effect) this.ring.feel(effect.haptic.kind === 'recorded' ? [40] : [20, 60, 20]);
+            else if ('keep_awake' in effect) this.awake.set(effect.keep_awake.on);
+            else {
+                const left: never = effect;
+                throw new Error(String(left));
+            }
+        }
+    }
+
+    private rested(text: string, next: string): void {
+        // Said once, when it ends; never while it counts.
+        this.announce(text);
+        if (said.is('speaks')) this.speak(`${text} ${next}`);
+        this.looksAgain();
+    }
+
+    private speak(text: string): void {
+        if (!('speechSynthesis' in window)) return;
+        speechSynthesis.cancel();
+        speechSynthesis.speak(new SpeechSynthesisUtterance(text));
+    }
+
+    private goesDark(): void {
+        if (said.is('told dark')) return;
+        said.say('told dark', true);
+        if (!this.word) this.says(this.words.darkScreen);
+    }
+
+    // The page of places
+
+    private turnPlaces(): void {
+        this.places = !this.places;
+        if (this.places) this.draw();
+        else this.refresh();
+    }
+
+    private placesPage(): Made {
+        const { screen } = this;
+        return placesView(this, {
+            places: [
+                ['today', TODAY],
+                ['floor', FLOOR],
+                ['tally', 'tally'],
+                ['weeks', 'weeks'],
+                ['lift', { lift: { exercise: '', page: 0 } }],
+                ['balance', { balance: { weeks: null } }],
+                ['equipment', 'equipment'],
+                ['plan', { plan: { text: null, week: null } }],
+            ],
+            copy: () => void this.copy(files.save),
+            share: files.canShare() ? () => void this.copy((bytes) => void files.share(bytes)) : null,
+            check: () => void this.check(),
+            aloud: screen
+                ? () => {
+                      this.places = false;
+                      this.speak(page(this, screen, null).aloud);
+                      this.refresh();
+                  }
+                : null,
+            speaks: said.is('speaks'),
+            turnSpeaks: () => {
+                said.say('speaks', !said.is('speaks'));
+                this.draw();
+            },
+            keeps: this.keeps,
+            promise: () => void this.promise(),
+            install: this.install.canInstall ? () => this.install.install() : null,
+            update: this.install.updateWaits ? () => this.install.update() : null,
+            sessionRuns: this.awake.on,
+            version: this.words.version(this.version, import.meta.env.VITE_BUILD ?? ''),
+        });
+    }
+
+    private async promise(): Promise<void> {
+        await askPromise();
+        this.keeps = await promised();
+        this.draw();
+    }
+
+    // Files
+
+    pick(kind: FileKind): void {
+        files.pick(kind, (file) => this.came(file));
+    }
+
+    private came(file: files.Came | null): void {
+        if (!this.screen) return;
+        if (!file) this.says(this.words.unreadable);
+        else if (file.kind === 'plan') this.go({ plan: { text: file.text, week: null } });
+        else if (file.kind === 'gym') {
+            this.places = false;
+            this.dispatch({ add_gym: { text: file.text } });
+        } else this.asks(this.words.restoreAsk, this.words.restore, () => void this.restore(file.bytes));
+    }
+
+    private async copy(then: (bytes: Uint8Array<ArrayBuffer>) => void): Promise<void> {
+        const copied = await this.core.copy();
+        if ('error' in copied) {
+            this.refused(copied.error);
+            return;
+        }
+        then(copied);
+        this.says(this.words.copied);
+    }
+
+    private async check(): Promise<void> {
+        const checked = await this.core.check();
+        if ('error' in checked) this.refused(checked.error);
+        else this.says(this.words.whole(checked.done));
+    }
+
+    private async restore(bytes: Uint8Array<ArrayBuffer>): Promise<void> {
+        await this.begunAnew(await this.core.restore(bytes));
+    }
+
+    private async recover(): Promise<void> {
+        await this.begunAnew(await this.core.recover());
+    }
+
+    private async begunAnew(done: Done<string>): Promise<void> {
+        this.places = false;
+        this.look = null;
+        this.past = [];
+        this.word = null;
+        if ('error' in done) {
+            await this.comesToFront();
+            this.refused(done.error);
+            return;
+        }
+        await this.comesToFront();
+        this.says(done.done);
+    }
+
+    private openDemo(): void {
+        said.say('demo', true);
+        void this.change();
+    }
+
+    private leaveDemo(): void {
+        said.say('demo', false);
+        void this.change();
+    }
+
+    private async change(): Promise<void> {
+        this.look = null;
+        this.past = [];
+        this.screen = null;
+        this.places = false;
+        this.ring.cancel();
+        this.awake.set(false);
+        this.draw();
+        await this.opens();
+    }
+}

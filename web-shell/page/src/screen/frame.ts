@@ -1,0 +1,122 @@
+// What stands around a screen, and the page of places.
+
+import type { Look } from '../contract';
+import { h, type Made } from '../view/dom';
+import type { Hands } from '../view/hands';
+import { ownKey } from '../view/key';
+
+/** Something to be said, and what may be answered. */
+export interface Word {
+    readonly text: string;
+    readonly yes: { readonly label: string; readonly does: () => void } | null;
+    readonly no: string;
+}
+
+interface Frame {
+    readonly kind: string;
+    readonly title: string;
+    readonly back: boolean;
+    readonly word: Word | null;
+    readonly view: Made;
+    readonly demo: (() => void) | null;
+    places(): void;
+    goBack(): void;
+    dismiss(): void;
+}
+
+export function frame(hands: Hands, { kind, title, back, word, view, demo, places, goBack, dismiss }: Frame): Made[] {
+    const { words } = hands;
+    const bare = kind === 'refused' || kind === 'begins';
+    const header = h(
+        'header',
+        { key: 'head', class: 'head' },
+        bare || !back ? null : h('button', { key: 'back', type: 'button', class: 'key plain small', 'data-key': 'back', 'aria-label': words.back, onclick: goBack }, h('span', { 'aria-hidden': 'true' }, '‹')),
+        h('h1', { key: 'title', tabindex: '-1' }, title),
+        bare ? null : h('button', { key: 'places', type: 'button', class: 'key plain small', 'data-key': 'places', 'aria-expanded': String(kind === 'places'), onclick: places }, words.places),
+    );
+    const says = word
+        ? h(
+              'div',
+              { key: 'word', class: 'word' },
+              h('p', {}, word.text),
+              h(
+                  'div',
+                  { class: 'keys' },
+                  word.yes ? ownKey('yes', word.yes.label, word.yes.does, 'now') : null,
+                  ownKey('no', word.no, dismiss),
+              ),
+          )
+        : null;
+    const inDemo = demo && !bare && !kind.startsWith('floor')
+        ? h('div', { key: 'demo', class: 'in-demo' }, h('p', {}, words.inDemo), h('button', { type: 'button', class: 'ask', 'data-key': 'leave-demo', onclick: demo }, words.leaveDemo))
+        : null;
+    return [header, inDemo, says, { ...view, key: kind }].filter((part) => part !== null);
+}
+
+/** A page that can't go on by itself, or not yet. */
+export function refusedView(title: string, key: { readonly label: string; readonly does: () => void } | null): Made {
+    return h(
+        'main',
+        { class: 'sheet' },
+        h('div', { class: 'column' }, h('p', { class: 'middle' }, title)),
+        key ? h('div', { class: 'foot' }, ownKey('refused', key.label, key.does, 'now')) : null,
+    );
+}
+
+interface Places {
+    readonly places: readonly (readonly ['today' | 'floor' | 'tally' | 'weeks' | 'lift' | 'balance' | 'equipment' | 'plan', Look])[];
+    readonly share: (() => void) | null;
+    readonly aloud: (() => void) | null;
+    readonly speaks: boolean;
+    readonly keeps: boolean | null;
+    readonly install: (() => void) | null;
+    readonly update: (() => void) | null;
+    readonly sessionRuns: boolean;
+    readonly version: string;
+    copy(): void;
+    check(): void;
+    turnSpeaks(): void;
+    promise(): void;
+}
+
+export function placesView(hands: Hands, to: Places): Made {
+    const { words } = hands;
+    const updates = to.update
+        ? to.sessionRuns
+            ? [h('p', { key: 'waits', class: 'strong' }, words.updateWaits)]
+            : [h('p', { key: 'waits', class: 'strong' }, words.updateReady), ownKey('update', words.update, to.update, 'now')]
+        : [];
+    return h(
+        'main',
+        { class: 'sheet' },
+        h(
+            'div',
+            { class: 'column' },
+            updates,
+            h('nav', { key: 'places', class: 'keys two', 'aria-label': words.placesTitle }, to.places.map(([name, look]) => ownKey(`place ${name}`, words[name], () => hands.go(look)))),
+            h('h2', { key: 'files', class: 'middle' }, words.files),
+            h('p', { key: 'drop', class: 'quiet' }, words.drop),
+            h(
+                'div',
+                { key: 'file-keys', class: 'keys two' },
+                ownKey('open plan', words.opens.plan, () => hands.pick('plan')),
+                ownKey('open gym', words.opens.gym, () => hands.pick('gym')),
+                ownKey('copy', words.copy, to.copy),
+                to.share ? ownKey('share', words.share, to.share) : null,
+                ownKey('check', words.check, to.check),
+                ownKey('open records', words.opens.records, () => hands.pick('records')),
+            ),
+            to.keeps === null ? null : h('p', { key: 'keeps', class: to.keeps ? 'quiet' : 'warnings' }, to.keeps ? words.promised : words.notPromised),
+            to.keeps === false ? ownKey('promise', words.askPromise, to.promise) : null,
+            h('h2', { key: 'device', class: 'middle' }, words.device),
+            h(
+                'div',
+                { key: 'device-keys', class: 'keys two' },
+                to.aloud ? ownKey('aloud', words.aloud, to.aloud) : null,
+                ownKey('speaks', words.speaks, to.turnSpeaks, 'plain', to.speaks),
+                to.install ? ownKey('install', words.install, to.install) : null,
+            ),
+            h('p', { key: 'version', class: 'quiet' }, to.version),
+        ),
+    );
+}

@@ -1,0 +1,29 @@
+// What the views hand taps and texts to.
+
+import type { Action, Look } from '../contract';
+import type { Words } from '../words/words';
+
+/** How there is room. */
+export interface Room {
+    /** Pixels of a column. */
+    readonly width: number;
+    /** Pixels of ordinary type, as the reader has set it. */
+    readonly type: number;
+    /** A screen with little height to give. */
+    readonly low: boolean;
+}
+
+/** Files of a kind that the core reads. */
+export type FileKind = 'plan' | 'gym' | 'records';
+
+export interface Hands {
+    readonly words: Words;
+    readonly room: Room;
+    tap(action: Action): void;
+    go(look: Look): void;
+    write(field: string, text: string): void;
+    pick(kind: FileKind): void;
+    /** Whether something that the page itself opens is open: a row's keys, a derivation. */
+    isOpen(id: string): boolean;
+    turn(id: string): void;
+}

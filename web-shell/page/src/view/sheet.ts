@@ -1,0 +1,40 @@
+// A sheet: one column that scrolls, its keys under it within reach. More keys than a thumb takes in
+// stand at the sheet's end.
+
+import type { Key } from '../contract';
+import { h, type Kid, type Made } from './dom';
+import type { FileKind, Hands } from './hands';
+import { keyView, keysView, ownKey } from './key';
+
+const MOST_AT_FOOT = 6;
+
+interface Sheet {
+    readonly subtitle: string;
+    readonly keys: readonly Key[];
+    /** Which key is the one thing to do now: the first, where it does something, or the first that
+     *  does. */
+    readonly begins?: 'first' | 'any';
+    /** A file to open, where this sheet comes from one. */
+    readonly opens?: FileKind | null;
+    /** Keys of the page's own. */
+    readonly own?: readonly Made[];
+}
+
+export function sheetView(hands: Hands, sheet: Sheet, ...content: readonly (Kid | readonly Kid[])[]): Made {
+    const does = sheet.keys.find((key) => key.enabled && 'do' in key.action);
+    const now = sheet.begins === 'any' || (sheet.begins && does === sheet.keys[0]) ? does : null;
+    const rest = sheet.keys.filter((key) => key !== now);
+    const few = rest.length <= MOST_AT_FOOT;
+    const file = sheet.opens ? ownKey('open', hands.words.opens[sheet.opens], () => sheet.opens && hands.pick(sheet.opens)) : null;
+    const foot: Kid[] = [
+        now ? keyView(hands, now, 'now', true) : null,
+        file || sheet.own ? h('div', { key: 'own', class: 'keys' }, file, sheet.own ?? []) : null,
+        few ? keysView(hands, rest) : null,
+    ];
+    return h(
+        'main',
+        { class: 'sheet' },
+        h('div', { class: 'column' }, sheet.subtitle ? h('p', { key: 'subtitle', class: 'subtitle' }, sheet.subtitle) : null, content.flat(), few ? null : keysView(hands, rest)),
+        foot.some((kid) => kid) ? h('div', { key: 'foot', class: 'foot' }, foot) : null,
+    );
+}
