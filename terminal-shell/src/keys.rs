@@ -47,7 +47,9 @@ const FLOORS: [char; 7] = ['b', 'e', 'm', 'n', 'r', 's', 'u'];
 fn known(id: &str) -> Option<Press> {
     Some(match id {
         "record" | "start" | "resume" | "finish" | "correct" | "begin" | "floor" | "today"
-        | "adopt" | "take-up" => Press::Enter,
+        | "adopt" => Press::Enter,
+        "take-up" => Press::Char('t'),
+        "drop" => Press::Char('d'),
         "leave" => Press::Escape,
         "down" => Press::Char('-'),
         "up" => Press::Char('+'),
@@ -166,7 +168,12 @@ pub(crate) enum Chosen<'a> {
 pub(crate) fn sheet<'a>(keys: &[&'a Key], chosen: Chosen<'a>) -> Vec<Bound<'a>> {
     let mut binder = Binder::new();
     binder.chosen(chosen);
-    keys.iter().for_each(|key| binder.letter(key));
+    // A letter that is a key's own everywhere is not taken by another that stands before it.
+    let (own, others): (Vec<&Key>, Vec<&Key>) = keys.iter().partition(|key| {
+        known(&key.id).is_some_and(|press| !binder.taken(press) && press != Press::Enter)
+    });
+    own.into_iter().for_each(|key| binder.letter(key));
+    others.into_iter().for_each(|key| binder.letter(key));
     binder.bound
 }
 
@@ -256,7 +263,7 @@ mod tests {
         ];
         let keys: Vec<&Key> = keys.iter().collect();
         let bound = sheet(&keys, Chosen::Nothing);
-        let want = [("enter", "begin"), ("m", "m45"), ("i", "m30"), ("a", "why"), ("u", "undo")];
+        let want = [("u", "undo"), ("enter", "begin"), ("m", "m45"), ("i", "m30"), ("a", "why")];
         assert_eq!(caps(&bound), want.map(|(cap, id)| (cap.to_owned(), id.to_owned())));
     }
 

@@ -86,6 +86,9 @@ enum Command {
     /// Plan files.
     #[command(subcommand, after_help = "Example:\n  barwright plan check winter.toml")]
     Plan(Plan),
+    /// Gyms, and their files.
+    #[command(subcommand, after_help = "Example:\n  barwright gym check boathouse.toml")]
+    Gym(commands::gym::Asked),
     /// Estimate a max from one set.
     #[command(
         after_help = "Examples:\n  barwright estimate 100kg 8\n  barwright estimate \"225 lb\" 5 --left 2 --formula brzycki"
@@ -201,6 +204,7 @@ fn run(line: Line) -> Result<(), Failure> {
             commands::plan::adopt(&engine, &file, &mut out)?;
             Ok(engine.shut_down()?)
         }
+        Some(Command::Gym(asked)) => asked.run(&records, &mut out),
         Some(Command::Estimate(asked)) => {
             commands::estimate::run(&asked, &records.locale(), &mut out)
         }

@@ -179,6 +179,80 @@ fn folder() -> tempfile::TempDir {
     tempfile::tempdir().expect("a folder for the test")
 }
 
+impl Program {
+    /// Presses the key that stands beside a label.
+    fn tap(&mut self, label: &str) {
+        self.sees(label);
+        let screen = self.screen();
+        let before = screen.split(label).next().unwrap_or_default();
+        let cap = before.split_whitespace().next_back().expect("a cap").to_owned();
+        let press = if cap == "enter" { "\r" } else { cap.as_str() };
+        self.press(press);
+    }
+
+    /// Moves down to a line.
+    fn down_to(&mut self, line: &str) {
+        for _ in 0..60 {
+            if self.screen().contains(&format!("▸   {line}")) {
+                return;
+            }
+            let before = self.screen();
+            self.press("j");
+            self.until("the next line", |written| written.screen.screen().contents() != before);
+        }
+        panic!("no line {line}:\n{}", self.screen());
+    }
+}
+
+#[test]
+fn a_gym_is_made_on_a_terminal_killed_gone_on_with_and_saved() {
+    let dir = folder();
+    let store = begun(&dir);
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("Begin");
+    program.press("E");
+    program.tap("New gym, empty, kg");
+    program.sees("Gym: My gym");
+    program.down_to("Add a bar");
+    program.press("1");
+    program.sees("Long bar: 20 kg");
+    program.down_to("Add a size of plate");
+    program.press("1");
+    program.sees("167.5 kg, every 2.5 kg");
+    program.down_to("2.5 kg: 1 pair");
+    program.press("+");
+    program.sees("2.5 kg: 2 pairs");
+
+    // What was made stands on disk.
+    program.kill();
+    let mut program = Program::start(&store, &[], &[]);
+    program.sees("Begin");
+    program.press("E");
+    program.tap("Go on making a gym");
+    program.sees("Gym: My gym");
+    program.down_to("2.5 kg: 2 pairs");
+    program.press("u");
+    program.sees("2.5 kg: 1 pair");
+    program.press("\x1b[H");
+    program.until("nothing is chosen", |written| !written.screen.screen().contents().contains('▸'));
+    program.down_to("Name: My gym");
+    program.press("\r");
+    program.press("\x15Garage\r");
+    program.sees("Gym: Garage");
+    program.press("o");
+    program.sees("Save as");
+    program.press("\r");
+    program.sees("Saved in garage.toml");
+    let saved = std::fs::read_to_string(dir.path().join("garage.toml")).expect("it is there");
+    assert!(saved.contains("name = \"Garage\""), "{saved}");
+    program.press("\x1b");
+    program.tap("Use it");
+    program.sees("loads in kg");
+    program.sees("Garage");
+    program.press("q");
+    assert!(program.ends().success());
+}
+
 #[test]
 fn a_session_on_a_terminal_is_killed_in_the_middle_of_sets_and_goes_on() {
     let dir = folder();

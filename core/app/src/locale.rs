@@ -1,6 +1,6 @@
 //! How numbers and masses are written for this lifter.
 
-use barwright_domain::quantity::{MassUnit, Numerals};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Unreadable};
 
 use crate::phrase::{Language, Words};
 
@@ -30,6 +30,24 @@ impl Locale {
     /// Its words.
     pub const fn words(&self) -> Words {
         Words::new(self.language, self.numerals)
+    }
+
+    /// A mass that a person typed, and the unit it is in: without one, that which is shown.
+    ///
+    /// # Errors
+    /// [`Unreadable`], with what was read instead.
+    pub(crate) fn typed_mass(
+        &self,
+        text: &str,
+        unit: MassUnit,
+    ) -> Result<(Mass, MassUnit), Unreadable> {
+        let text = text.trim();
+        let bare = !text.is_empty() && !text.chars().any(char::is_alphabetic);
+        if bare {
+            Mass::read_as_written(&format!("{text} {}", unit.symbol()), self.numerals)
+        } else {
+            Mass::read_as_written(text, self.numerals)
+        }
     }
 
     /// Reads a tag such as `en-GB`, `de_DE.UTF-8` or `fr`. Every text gives a locale: what is not

@@ -217,3 +217,143 @@ fn a_tap_that_was_meant_for_another_step_is_refused() {
     hand.tap("go-on");
     assert_eq!(*hand.form(), shown);
 }
+
+impl Hand {
+    /// A key of a row, by the row's text and the key's id.
+    fn of_row(&mut self, row: &str, id: &str) {
+        let row = self.row(row);
+        let key = row.keys.iter().find(|key| key.id == id);
+        let key = key.unwrap_or_else(|| panic!("{id}: {row:#?}")).clone();
+        self.press(&key);
+    }
+}
+
+#[test]
+fn a_small_gym_is_made_from_an_empty_room_in_few_presses() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut hand = Hand::new(&folder);
+    hand.tap("empty-kg");
+    hand.of_row("Add a bar", "add-barbell");
+    // A bar alone makes what it weighs.
+    assert_eq!(hand.row("Long bar").detail, "20 kg and nothing else");
+    hand.of_row("Add a size of plate", "add-set");
+    assert_eq!(hand.row("Long bar").detail, "20 kg to 167.5 kg, every 2.5 kg");
+    // What can't be made is said while stepping.
+    hand.down("2.5 kg");
+    assert_eq!(hand.row("2.5 kg").value, "no pair");
+    let detail = hand.row("Long bar").detail;
+    assert!(detail.starts_with("20 kg to 162.5 kg, every 10 kg"), "{detail}");
+    hand.up("2.5 kg");
+    for support in ["Rack", "Bench", "Pull-up bar", "Bands"] {
+        hand.of_row(support, "toggle");
+        assert_eq!(hand.row(support).value, "here");
+    }
+    hand.of_row("Add what is held in the hand", "add-dumbbell");
+    assert_eq!(hand.row("Dumbbells").detail, "2 kg to 30 kg, every 2 kg");
+    hand.tap("take-up");
+    assert!(hand.presses <= 12, "{} presses", hand.presses);
+    let (title, rows) = hand.equipment();
+    assert_eq!(title, "My gym");
+    assert!(rows.contains(&"rack, bench, pull up bar, band".to_owned()), "{rows:?}");
+}
+
+#[test]
+fn a_rack_has_gaps_a_stack_numbers_and_a_plate_its_true_mass() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut hand = Hand::new(&folder);
+    hand.tap("usual-kg");
+    hand.of_row("Dumbbells", "open");
+    let all = hand.form().rows.len();
+    // One that is missing leaves a gap, and the range is a list from there on.
+    let gone = hand.form().rows.iter().find(|row| row.depth == 2).unwrap().text.clone();
+    let third = hand.form().rows.iter().filter(|row| row.depth == 2).nth(2).unwrap().text.clone();
+    hand.of_row(&third, "remove");
+    assert_ne!(gone, third);
+    assert_eq!(hand.form().rows.len(), all - 4, "three of the range, and one load");
+    let reach = &hand.form().rows[0].text;
+    assert!(reach.contains(&format!("{} can't be made", third.trim_end_matches(" kg"))), "{reach}");
+    hand.write("Add a load", "7");
+    assert!(hand.form().rows.iter().any(|row| row.text == "7 kg"));
+    hand.tap("leave");
+    hand.of_row("Low row", "open");
+    hand.of_row("Loads are known", "pins");
+    assert_eq!(hand.row("Pins").value, "10");
+    hand.up("Pins");
+    hand.tap("leave");
+    assert_eq!(hand.row("Low row").detail, "11 pins, no loads known");
+    // A plate that weighs less than what stands on it.
+    hand.of_row("25 kg", "open");
+    hand.down("Weighed, one is really");
+    assert_eq!(hand.row("Weighed, one is really").value, "24.9 kg");
+    hand.write("Weighed, one is really", "24.75");
+    hand.tap("leave");
+    assert_eq!(hand.row("25 kg").detail, "weighs 24.75 kg");
+    // A part that went closes.
+    hand.of_row("Curl bar", "open");
+    let open = hand.shown.look.clone();
+    hand.tap("leave");
+    hand.of_row("Curl bar", "remove");
+    hand.view(open);
+    assert!(hand.form().rows.iter().any(|row| row.id == "plates"), "the whole");
+    hand.tap("take-up");
+}
+
+const PLAN: &str = "name = \"Two lifts\"\nweeks = 2\n\n[[session]]\nname = \"A\"\n\n\
+                    [[session.exercise]]\nname = \"Back squat\"\nsets = 3\nreps = 5\n\
+                    load = \"61 kg\"\nsubstitutes = [\"Goblet squat\"]\n";
+
+#[test]
+fn a_gym_is_chosen_in_one_press_on_today_and_the_sheet_follows() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut hand = Hand::new(&folder);
+    hand.act(&Action::Do { intent: Intent::adopt(PLAN), session: None, then: None }).unwrap();
+    for (begin, name) in [("usual-kg", "Club"), ("empty-kg", "Hotel")] {
+        hand.view(Look::Equipment);
+        hand.tap(begin);
+        hand.write("Name", name);
+        if name == "Hotel" {
+            hand.of_row("Add what is held in the hand", "add-dumbbell");
+        }
+        hand.tap("take-up");
+    }
+    let today = Look::Today { session: None, minutes: None };
+    hand.view(today.clone());
+    let sheet = |hand: &Hand| {
+        let Screen::Today { today } = &hand.shown.screen else { panic!() };
+        let said = |row: &barwright_app::contract::Row| format!("{} {}", row.text, row.detail);
+        (today.subtitle.clone(), today.rows.iter().map(said).collect::<Vec<_>>().join("\n"))
+    };
+    let (subtitle, rows) = sheet(&hand);
+    assert!(subtitle.contains("Hotel"), "{subtitle}");
+    assert!(rows.contains("Goblet squat"), "{rows}");
+    let presses = hand.presses;
+    hand.tap("gym-Club");
+    assert_eq!(hand.presses, presses + 1);
+    assert_eq!(hand.shown.look, today);
+    let (subtitle, rows) = sheet(&hand);
+    assert!(subtitle.contains("Club") && !rows.contains("Goblet squat"), "{subtitle}\n{rows}");
+    assert!(rows.contains("kg"), "{rows}");
+}
+
+#[test]
+fn masses_are_typed_as_the_lifter_writes_them() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("records.db");
+    let engine = Engine::open(path.to_str().unwrap().into(), "de-DE".into()).unwrap();
+    let shown = engine.view(Look::Equipment, reading()).unwrap();
+    let mut hand = Hand { engine, path, now: reading(), shown, presses: 0 };
+    hand.tap("usual-kg");
+    hand.write("Add a size of plate", "0,75");
+    assert_eq!(hand.row("0,75 kg").value, "1 pair");
+    assert_eq!(hand.row("1,25 kg").faults.len(), 0);
+    hand.of_row("Long bar", "open");
+    hand.write("Mass", "20,35");
+    assert_eq!(hand.row("Mass").value, "20,35 kg");
+    hand.up("Mass");
+    assert_eq!(hand.row("Mass").value, "21,35 kg");
+    hand.write("Mass", "twenty");
+    assert_eq!(hand.row("Mass").faults.len(), 1);
+    hand.write("Mass", "45 lb");
+    assert_eq!(hand.row("Mass").value, "45 lb");
+    assert!(hand.form().file.as_ref().unwrap().text.contains("mass = \"45 lb\""));
+}

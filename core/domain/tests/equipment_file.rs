@@ -49,6 +49,25 @@ fn the_shortest_file_is_a_bar_and_its_plates() {
 }
 
 #[test]
+fn a_plate_that_was_weighed_is_called_by_what_stands_on_it() {
+    let text = "[[plate]]\nmass = \"25 kg\"\nweighs = \"24.7 kg\"\npairs = 1\n\
+                [[plate]]\nmass = \"45 lb\"\nweighs = \"45.3 lb\"\npairs = 1\n";
+    let gym = Equipment::read(text).unwrap();
+    let plates: Vec<_> =
+        gym.plates.iter().map(|plate| (plate.label.as_str(), plate.mass)).collect();
+    assert_eq!(plates, [("25 kg", mass("24.7 kg")), ("45 lb", mass("45.3 lb"))]);
+    assert_eq!(Equipment::read(&gym.write()).unwrap(), gym);
+    let made = Equipment { bars: builtin_in(MassUnit::Kilogram).bars, ..gym.clone() };
+    let made = made.make("barbell", mass("70 kg"), Fit::Nearest).unwrap();
+    assert_eq!(made.made.distance(mass("69.4 kg")), Mass::ZERO);
+    // One name for two masses would not say which is on the bar.
+    let twice = format!("{text}[[plate]]\nmass = \"25 kg\"\npairs = 1\n");
+    let faults = Equipment::read(&twice).unwrap_err();
+    assert_eq!((faults.len(), faults[0].line), (1, 10));
+    assert_eq!(faults[0].problem, Problem::Repeated { first_line: 1 });
+}
+
+#[test]
 fn every_fault_comes_with_its_line() {
     let text = r#"
 nme = "Boathouse"

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Key, Row};
+use super::{FormFile, Key, Row};
 
 /// Bars, plates, dumbbells, stacks and machines of one gym.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -17,6 +17,10 @@ pub struct EquipmentScreen {
     pub rows: Vec<Row>,
     /// Gyms to choose from.
     pub gyms: Vec<Key>,
+    /// The gym as a file, to be saved or handed on.
+    #[serde(default)]
+    #[cfg_attr(feature = "uniffi", uniffi(default))]
+    pub file: Option<FormFile>,
     /// What can be tapped.
     pub keys: Vec<Key>,
     /// The whole screen read aloud.

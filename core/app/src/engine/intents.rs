@@ -609,13 +609,8 @@ impl Deciding<'_> {
 
     /// A mass that a person typed: without a unit it is in the one that is shown.
     fn typed_mass(&self, text: &str, unit: MassUnit) -> Result<Mass, Fault> {
-        let bare = !text.is_empty() && !text.chars().any(char::is_alphabetic);
-        let read = if bare {
-            Mass::read(&format!("{} {}", text.trim(), unit.symbol()), self.held.locale.numerals)
-        } else {
-            Mass::read(text, self.held.locale.numerals)
-        };
-        read.map_err(|unreadable| Refused::Unreadable(unreadable).into())
+        let read = self.held.locale.typed_mass(text, unit);
+        read.map(|(mass, _)| mass).map_err(|unreadable| Refused::Unreadable(unreadable).into())
     }
 
     /// The rig of plates by their labels, on what the current exercise is loaded with.

@@ -2,6 +2,9 @@
 //! of the draft that it was shown at.
 
 use barwright_domain::desk::DraftOf;
+use barwright_domain::equipment::Equipment;
+use barwright_domain::quantity::MassUnit;
+use barwright_domain::text::edit::Written;
 
 use crate::contract::{FormOf, Look};
 
@@ -17,6 +20,21 @@ const NAMES: [(FormOf, &str); 6] = [
 
 /// What is looked for, in place of a place.
 pub(crate) const FIND: &str = "find";
+
+/// One more of a list, in place of a place in it.
+pub(crate) const MORE: &str = "+";
+/// A set of plates, in place of one.
+pub(crate) const SET: &str = "set";
+/// How a stack is set: by `loads` or by `pins`.
+pub(crate) const BY: &str = "by";
+
+/// The unit that a gym's text is written in.
+pub(crate) fn written_unit(text: &str) -> Option<MassUnit> {
+    let said = Written::of(text).and_then(|written| written.said("unit"));
+    let named = [MassUnit::Kilogram, MassUnit::Pound];
+    let named = named.into_iter().find(|unit| said.as_deref() == Some(unit.symbol()));
+    named.or_else(|| Equipment::read(text).ok().map(|gym| gym.unit))
+}
 
 /// A field of a form.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! What a gym that is made by hand begins from.
 
-use barwright_domain::equipment;
+use barwright_domain::equipment::{self, Equipment};
 use barwright_domain::quantity::MassUnit;
 
 use super::Held;
@@ -44,6 +44,15 @@ impl GymFrom {
 }
 
 impl Held {
+    /// The file of a gym: as it was written where it came with one.
+    pub(crate) fn gym_file(&self, gym: &Equipment) -> String {
+        if self.desk.gyms.iter().any(|own| own.name == gym.name) {
+            let file = self.desk.gym_files.get(&gym.name);
+            return file.cloned().unwrap_or_else(|| gym.write());
+        }
+        equipment::builtin_text(gym.unit).to_owned()
+    }
+
     /// A name that no gym has: this one, or it with a number.
     pub(crate) fn free_gym_name(&self, name: &str) -> String {
         let built_in = equipment::builtin();

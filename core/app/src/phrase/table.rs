@@ -9,7 +9,7 @@ use barwright_domain::coach::Finding;
 use barwright_domain::desk::{At, Dated, Kept};
 use barwright_domain::equipment::changes::Changes;
 use barwright_domain::equipment::{
-    Bar, CannotMake, Dumbbells, Machine, Made, Plate, PlateStock, Rig, Stack,
+    Bar, CannotMake, Dumbbells, Machine, Made, Plate, PlateStock, Reach, Rig, Stack,
 };
 use barwright_domain::history::{DoneSet, MostAt, Record};
 use barwright_domain::owners::{MaxOrigin, Outcome, Proposal};
@@ -144,14 +144,48 @@ phrases! {
         fn copy_of(name: &str) -> String;
         /// The usual name of what a gym has, by its kind: "Long bar".
         fn usual_name(kind: &str) -> String;
-        /// A gym's form.
-        fn gym(name: &str) -> String;
-        /// A line of a gym's form.
-        fn gym_name() -> (&'static str, &'static str);
+    }
+}
+
+phrases! {
+    /// What stands on the form of a gym.
+    GymFormWords in gym_form {
+        /// Its title.
+        fn title(name: &str) -> String;
+        /// What a key of the file is called, and what would do there, in the gym's unit.
+        fn field(key: &str, unit: MassUnit) -> (&'static str, String);
+        /// A heading of what can be added to a list: "Add a bar".
+        fn add_to(list: &str) -> &'static str;
+        /// The line that takes one more of another kind or size, and what would do there.
+        fn add_other(list: &str, unit: MassUnit) -> (&'static str, String);
+        /// A key: a small set of plates; as it is read aloud.
+        fn a_set() -> (&'static str, &'static str);
+        /// A key: the first of its kind is the one that is taken.
+        fn usual_one() -> (&'static str, &'static str);
         /// "3 pairs", "no pair".
         fn pairs(count: u32) -> String;
         /// Pairs of a plate, as a field asks for them.
         fn pairs_field(plate: &str) -> (String, &'static str);
+        /// A plate that weighs otherwise than what stands on it.
+        fn weighs(mass: Mass, unit: MassUnit, numerals: Numerals) -> String;
+        /// From where to where, in which steps, and what can't be made.
+        fn reach(reach: &Reach, unit: MassUnit, numerals: Numerals) -> String;
+        /// More can be made than is listed.
+        fn reach_unlisted() -> &'static str;
+        /// A weight that goes on top of a stack.
+        fn add_on(mass: &str) -> String;
+        /// A stack whose pins say no load.
+        fn pins(count: usize) -> String;
+        /// A key that makes a stack one of pins, or of loads.
+        fn by(pins: bool) -> &'static str;
+        /// Yes or no, of what there is one or two of.
+        fn flag(key: &str, on: bool) -> &'static str;
+        /// A support that is here, or not; by its word in the file.
+        fn support(slug: &str) -> String;
+        /// It is here, or not.
+        fn here(here: bool) -> &'static str;
+        /// A key that says it is, or is not.
+        fn toggle(here: bool, what: &str) -> (&'static str, String);
     }
 }
 
@@ -1008,6 +1042,8 @@ phrases! {
         fn weeks() -> &'static str;
         /// A key.
         fn gym(name: &str) -> (String, String);
+        /// A key: train in this gym; as it is read aloud.
+        fn in_gym(name: &str) -> (String, String);
     }
 }
 

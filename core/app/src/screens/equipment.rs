@@ -4,10 +4,11 @@ use barwright_domain::desk::DraftOf;
 use barwright_domain::equipment::{self, Equipment};
 use barwright_domain::quantity::MassUnit;
 
+use super::form::file_name;
 use super::key::{does, shows};
 use super::name;
 use super::row::{aloud, row};
-use crate::contract::{Edit, EquipmentScreen, FormOf, Intent, Key, Look, Row};
+use crate::contract::{Edit, EquipmentScreen, FormFile, FormOf, Intent, Key, Look, Row};
 use crate::facts::{GymFrom, Held};
 use crate::phrase::Words;
 
@@ -39,6 +40,7 @@ pub(super) fn screen(held: &Held, words: Words) -> EquipmentScreen {
         subtitle: words.gym().subtitle(gym.unit),
         rows,
         gyms,
+        file: Some(FormFile { name: file_name(&gym.name, "gym"), text: held.gym_file(&gym) }),
         keys: keys(held, &gym, words),
     }
 }

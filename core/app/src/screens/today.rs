@@ -123,7 +123,25 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
         keys.push(shows("minutes-all", say.all_of_it(), look));
     }
     keys.push(shows("weeks", say.another_session(), Look::Weeks));
+    keys.extend(gyms(held, words));
     keys
+}
+
+/// The most gyms that are chosen among here: of more, all of them stand on their own screen.
+const MOST_GYMS: usize = 6;
+
+/// The gyms of the lifter's own that are not trained in, a press each, and the way to all of them.
+fn gyms(held: &Held, words: Words) -> Vec<Key> {
+    let here = held.gym().name;
+    let own = held.desk.gyms.iter().filter(|gym| gym.name != here).take(MOST_GYMS);
+    let keys = own.map(|gym| {
+        let intent = Intent::ChooseGym { name: gym.name.clone() };
+        let (id, name) = (format!("gym-{}", gym.name), gym.name.as_str());
+        does(id, words.today().in_gym(name), intent)
+            .then(Look::Today { session: None, minutes: None })
+    });
+    let name = name::gym(held, &here, words);
+    keys.chain([shows("equipment", words.today().gym(&name), Look::Equipment)]).collect()
 }
 
 /// The field that takes what the sheet needs.
@@ -214,11 +232,7 @@ pub(super) fn plan_is_over(plan: &Plan, words: Words) -> TodayScreen {
 /// Without a plan.
 pub(super) fn nothing_on(held: &Held, words: Words) -> TodayScreen {
     let say = words.today();
-    let keys = vec![shows(
-        "equipment",
-        say.gym(&name::gym(held, &held.gym().name, words)),
-        Look::Equipment,
-    )];
+    let keys = gyms(held, words);
     let cautions = before_all(words);
     TodayScreen { cautions, ..bare(say.nothing_on(), say.no_plan(), keys, words) }
 }

@@ -56,7 +56,107 @@ pub fn write(text: &str, place: &str, said: &str) -> Result<String, NotEdited> {
 /// # Errors
 /// [`NotEdited`].
 pub fn take_away(text: &str, place: &str) -> Result<String, NotEdited> {
-    remove(&one_by_one(text, place)?, place)
+    let text = one_by_one(text, place)?;
+    // A list with nothing in it says nothing.
+    let last = place.rsplit_once('.').filter(|(list, nth)| {
+        nth.parse::<usize>().is_ok() && Written::of(&text).is_some_and(|it| it.count(list) == 1)
+    });
+    remove(&text, last.map_or(place, |(list, _)| list))
+}
+
+/// A mass as it is written in a file: exactly, in this unit where that goes.
+pub fn mass_text(mass: Mass, unit: MassUnit) -> String {
+    exactly(mass, unit)
+}
+
+/// The sizes of plates that most gyms have some of, heaviest first, with the pairs of a small set:
+/// common practice.
+pub const fn usual_plates(unit: MassUnit) -> &'static [(&'static str, i64)] {
+    match unit {
+        MassUnit::Kilogram => &[
+            ("25 kg", 0),
+            ("20 kg", 2),
+            ("15 kg", 1),
+            ("10 kg", 1),
+            ("5 kg", 1),
+            ("2.5 kg", 1),
+            ("1.25 kg", 1),
+            ("0.5 kg", 0),
+        ],
+        MassUnit::Pound => &[
+            ("45 lb", 2),
+            ("35 lb", 1),
+            ("25 lb", 1),
+            ("10 lb", 1),
+            ("5 lb", 1),
+            ("2.5 lb", 1),
+            ("1.25 lb", 0),
+        ],
+    }
+}
+
+/// A small set of plates more: the sizes that are not here yet.
+///
+/// # Errors
+/// [`NotEdited`].
+pub fn a_set(text: &str, unit: MassUnit) -> Result<String, NotEdited> {
+    let written = Written::of(text).ok_or(NotEdited::NotToml)?;
+    let here: Vec<String> = (0..written.count("plate"))
+        .filter_map(|at| written.said(&format!("plate.{at}.mass")))
+        .collect();
+    let mut text = text.to_owned();
+    for (mass, pairs) in usual_plates(unit) {
+        if *pairs > 0 && here.iter().all(|label| label != mass) {
+            let keys = vec![("mass", Put::from(*mass)), ("pairs", Put::Whole(*pairs))];
+            text = add(&text, "plate", &Put::Table(keys))?;
+        }
+    }
+    Ok(text)
+}
+
+/// A stack set by pins whose loads nobody knows, or by their loads again.
+///
+/// # Errors
+/// [`NotEdited`].
+pub fn by_pins(text: &str, owner: &str, pins: bool, unit: MassUnit) -> Result<String, NotEdited> {
+    let written = Written::of(text).ok_or(NotEdited::NotToml)?;
+    let mut text = text.to_owned();
+    for key in ["loads", "from", "to", "step", "pins", "add_ons", "ratio"] {
+        let place = format!("{owner}.{key}");
+        // What is a value or a list goes; what is not there is no fault.
+        if written.said(&place).is_some() {
+            text = remove(&text, &place)?;
+        }
+    }
+    if pins {
+        return put(&text, &format!("{owner}.pins"), &Put::Whole(10));
+    }
+    for (key, kilograms, pounds) in [("from", 5, 10), ("to", 100, 200), ("step", 5, 10)] {
+        let figure = match unit {
+            MassUnit::Kilogram => kilograms,
+            MassUnit::Pound => pounds,
+        };
+        let mass = Put::Text(format!("{figure} {}", unit.symbol()));
+        text = put(&text, &format!("{owner}.{key}"), &mass)?;
+    }
+    Ok(text)
+}
+
+/// One load more of a rack or a stack: `dumbbells.0.loads`, or one add-on more.
+///
+/// # Errors
+/// [`NotEdited`].
+pub fn one_load_more(text: &str, list: &str, load: &str) -> Result<String, NotEdited> {
+    let (owner, key) = list.rsplit_once('.').ok_or(NotEdited::NoPlace)?;
+    let text = match key {
+        "loads" => one_by_one(text, &format!("{list}.0"))?,
+        "add_ons" => text.to_owned(),
+        _ => return Err(NotEdited::NoPlace),
+    };
+    match load {
+        "" => Ok(text),
+        load => add(&text, &format!("{owner}.{key}"), &load.into()),
+    }
 }
 
 /// One more of a list: `plate` of a mass, any other of a kind, by the name that it gets.
@@ -178,6 +278,14 @@ mod tests {
         assert_eq!(gym.dumbbells[0].loads.len(), 14);
         assert!(!gym.dumbbells[0].loads.contains(&Mass::whole(8, MassUnit::Kilogram)));
         assert_eq!(gym.stacks[0].pins[1].label, "11 kg");
+        text = by_pins(&text, "stack.0", true, MassUnit::Kilogram).unwrap();
+        assert_eq!(reads(&text).stacks[0].pins.len(), 10);
+        text = by_pins(&text, "stack.0", false, MassUnit::Kilogram).unwrap();
+        assert!(reads(&text).stacks[0].is_numbered());
+        text = take_away(&text, "also.0").unwrap();
+        assert!(reads(&text).also.is_empty());
+        text = a_set(&text, MassUnit::Kilogram).unwrap();
+        assert_eq!(reads(&text).plates.len(), 6);
         // What is wrong is kept and said by the reader.
         let wrong = write(&text, "plate.0.pairs", "many").unwrap();
         assert!(Equipment::read(&wrong).is_err());

@@ -12,6 +12,7 @@ pub mod changes;
 mod load;
 mod model;
 mod pool;
+mod reach;
 mod read;
 mod rig;
 mod shapes;
@@ -21,6 +22,7 @@ mod write;
 pub use builtin::{builtin, builtin_in, builtin_text};
 pub use load::{Ask, CannotMake};
 pub use model::{AddOn, Bar, Dumbbells, Equipment, Machine, Offer, Pin, PlateStock, Ratio, Stack};
+pub use reach::Reach;
 pub use rig::{Fit, Made, Plate, Rig};
 pub use shapes::EQUIPMENT;
 

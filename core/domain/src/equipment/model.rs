@@ -56,7 +56,7 @@ pub struct Bar {
 pub struct PlateStock {
     /// As it is written in the file: `25 kg`, `45 lb`.
     pub label: String,
-    /// The mass of one.
+    /// The mass of one: as it was weighed, where it was.
     pub mass: Mass,
     /// Pairs.
     pub pairs: u8,

@@ -35,8 +35,19 @@ fn equipment(root: &Table<'_>) -> Option<Equipment> {
     let bars = tables(root, "bar", bounds::OF_A_KIND, &shapes::BAR, |table, line| {
         bar(table, &mut written).filter(|bar| names.first_time(table, &bar.name, line))
     });
-    let plates = tables(root, "plate", bounds::PLATES, &shapes::PLATE, |table, _| {
-        plate(table, &mut written)
+    let mut sizes: Vec<(PlateStock, usize)> = Vec::new();
+    let plates = tables(root, "plate", bounds::PLATES, &shapes::PLATE, |table, line| {
+        let plate = plate(table, &mut written)?;
+        // What is said to be on a bar is said by what stands on the plates.
+        let other = |known: &&(PlateStock, usize)| {
+            known.0.label == plate.label && known.0.mass != plate.mass
+        };
+        if let Some((_, first_line)) = sizes.iter().find(other) {
+            table.fault_at("mass", Problem::Repeated { first_line: *first_line });
+            return None;
+        }
+        sizes.push((plate.clone(), line));
+        Some(plate)
     });
     let mut names = Names::default();
     let racks = tables(root, "dumbbells", bounds::OF_A_KIND, &shapes::DUMBBELLS, |table, line| {
@@ -111,6 +122,10 @@ fn plate(table: &Table<'_>, written: &mut Option<MassUnit>) -> Option<PlateStock
         let mass = at_least(&item, mass, bounds::LIGHTEST_PLATE)?;
         Some((item.text(bounds::NAME)?.to_string(), mass))
     });
+    // One that was weighed is called by what stands on it, and counted as what it is.
+    let weighs = table
+        .get("weighs")
+        .map(|item| item.mass().and_then(|mass| at_least(&item, mass, bounds::LIGHTEST_PLATE)));
     let count = |item: Item<'_>, most: u8| {
         item.whole(0, most.into()).and_then(|count| u8::try_from(count).ok())
     };
@@ -123,6 +138,10 @@ fn plate(table: &Table<'_>, written: &mut Option<MassUnit>) -> Option<PlateStock
         None => Some(None),
     };
     let (label, mass) = mass?;
+    let mass = match weighs {
+        Some(weighs) => weighs?,
+        None => mass,
+    };
     let (thickness, diameter, colour) = (thickness?, diameter?, colour?);
     Some(PlateStock { label, mass, pairs: pairs?, single: single?, thickness, diameter, colour })
 }

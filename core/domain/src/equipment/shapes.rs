@@ -43,6 +43,7 @@ pub(super) static PLATE: Shape = Shape {
     name: "plate",
     keys: &[
         Key::must("mass", MASS),
+        Key::may("weighs", MASS),
         Key::must("pairs", Whole(0, bounds::PAIRS as i64)),
         Key::may("single", Whole(0, 1)),
         Key::may("thickness", LENGTH),

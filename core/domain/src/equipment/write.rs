@@ -55,6 +55,10 @@ impl PlateStock {
     fn write_to(&self, out: &mut String) -> fmt::Result {
         writeln!(out, "\n[[plate]]")?;
         writeln!(out, "mass = {}", quoted(&self.label))?;
+        let stamped = Mass::read_as_written(&self.label, Numerals::Point).ok();
+        if let Some((_, unit)) = stamped.filter(|(stamped, _)| *stamped != self.mass) {
+            writeln!(out, "weighs = {}", quoted(&exactly(self.mass, unit)))?;
+        }
         writeln!(out, "pairs = {}", self.pairs)?;
         if self.single > 0 {
             writeln!(out, "single = {}", self.single)?;

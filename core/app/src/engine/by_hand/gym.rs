@@ -8,6 +8,7 @@ use barwright_domain::text::edit::{Written, put, shift};
 
 use super::not_edited;
 use crate::contract::Edit;
+use crate::facts::form::{BY, MORE, SET, written_unit};
 use crate::facts::{GymFrom, Held};
 use crate::fault::{Fault, Refused};
 
@@ -30,14 +31,11 @@ pub(super) fn begun(held: &Held, place: &str) -> Result<(String, String), Fault>
     })
 }
 
-/// The file of a gym: as it was written where it came with one.
+/// The file of a gym by its name.
 fn file(held: &Held, name: &str) -> Option<String> {
-    if let Some(gym) = held.desk.gyms.iter().find(|gym| gym.name == name) {
-        return Some(held.desk.gym_files.get(name).cloned().unwrap_or_else(|| gym.write()));
-    }
-    let unit = [MassUnit::Kilogram, MassUnit::Pound];
-    let own = unit.into_iter().find(|unit| equipment::builtin_in(*unit).name == name)?;
-    Some(equipment::builtin_text(own).to_owned())
+    let built_in = equipment::builtin();
+    let gym = held.desk.gyms.iter().chain(&built_in).find(|gym| gym.name == name)?;
+    Some(held.gym_file(gym))
 }
 
 pub(super) fn changed(
@@ -47,15 +45,28 @@ pub(super) fn changed(
     edit: &Edit,
 ) -> Result<String, Fault> {
     let text = draft.text.as_str();
+    let unit = unit_of(held, text);
+    let more = |list: &str, what: &str| {
+        let name = free_name(text, list, held.locale.words().by_hand().usual_name(what));
+        by_hand::one_more(text, list, what, &name, unit)
+    };
     let changed = match edit {
-        Edit::Put { text: said } => by_hand::write(text, place, said),
+        Edit::Put { text: said } => {
+            let said = as_written(held, place, said, unit);
+            match (place.rsplit_once('.'), said.as_str()) {
+                // One more, typed.
+                (Some((list, MORE)), said) if said.is_empty() || list.contains('.') => {
+                    by_hand::one_load_more(text, list, said)
+                }
+                (Some((list, MORE)), said) => more(list, said),
+                (Some((stack, BY)), by) => by_hand::by_pins(text, stack, by == "pins", unit),
+                _ => by_hand::write(text, place, &said),
+            }
+        }
         Edit::Remove => by_hand::take_away(text, place),
         Edit::Move { by } => shift(text, place, *by),
-        Edit::Add { what } => {
-            let unit = unit_of(held, text);
-            let name = free_name(text, place, held.locale.words().by_hand().usual_name(what));
-            by_hand::one_more(text, place, what, &name, unit)
-        }
+        Edit::Add { what } if what == SET => by_hand::a_set(text, unit),
+        Edit::Add { what } => more(place, what),
         Edit::Open | Edit::Undo | Edit::Redo | Edit::Drop | Edit::TakeUp => {
             return Err(Refused::NotHere.into());
         }
@@ -63,14 +74,30 @@ pub(super) fn changed(
     changed.map_err(not_edited)
 }
 
+/// What was typed as a file writes it: a mass with its unit and a point, a length in millimetres. What
+/// can't be read stays as it was typed, and the reader says what is wrong with it.
+fn as_written(held: &Held, place: &str, said: &str, unit: MassUnit) -> String {
+    let of_loads = [".loads.", ".add_ons.", "plate.+"].iter().any(|of| place.contains(of));
+    let key = place.rsplit('.').next().unwrap_or(place);
+    let said = said.trim();
+    let one = |said: &str| match held.locale.typed_mass(said, unit) {
+        Ok((mass, unit)) => by_hand::mass_text(mass, unit),
+        Err(_) => said.to_owned(),
+    };
+    match key {
+        _ if said.is_empty() => String::new(),
+        "mass" | "weighs" | "collars" | "from" | "to" | "step" | "start" => one(said),
+        "sleeve" | "thickness" | "diameter" if said.chars().all(|c| c.is_ascii_digit()) => {
+            format!("{said} mm")
+        }
+        _ if of_loads => one(said),
+        _ => said.to_owned(),
+    }
+}
+
 /// The unit that a draft is written in.
 fn unit_of(held: &Held, text: &str) -> MassUnit {
-    let said = Written::of(text).and_then(|written| written.said("unit"));
-    match said.as_deref() {
-        Some("lb") => MassUnit::Pound,
-        Some("kg") => MassUnit::Kilogram,
-        _ => Equipment::read(text).map_or(held.locale.unit, |gym| gym.unit),
-    }
+    written_unit(text).unwrap_or(held.locale.unit)
 }
 
 /// A name that nothing else in the list has.

@@ -9,7 +9,8 @@ use serde_json::Value;
 
 use super::super::Engine;
 use crate::contract::{
-    Action, Answer, Draft, Effect, EngineError, FloorScreen, Intent, Key, Look, Reading, Screen,
+    Action, Answer, Draft, Edit, Effect, EngineError, FloorScreen, FormOf, Intent, Key, Look,
+    Reading, Screen,
 };
 use crate::locale::Locale;
 use crate::phrase::Language;
@@ -37,11 +38,13 @@ const UNREAD: &[&str] = &[
     "kept_at",
     "look",
     "ask",
+    "file",
 ];
 
 /// What the domain still says in English: the names of what a plan sets up, which the log keeps with
-/// its sheet as text.
-const OF_THE_DOMAIN: &[&str] = &["pins"];
+/// its sheet as text; and the words of a gym's file for what a thing is, as they are typed.
+const OF_THE_DOMAIN: &[&str] =
+    &["pins", "barbell", "ez", "bar", "dumbbell", "kettlebell", "pulldown", "leg", "press"];
 
 /// A lifter to whom nobody speaks English.
 struct Abroad {
@@ -154,6 +157,44 @@ impl Abroad {
         }
     }
 
+    /// A gym by its form, with every part of it open once, and something wrong in it.
+    fn a_gym_by_hand(&mut self) {
+        let of = FormOf::Gym;
+        let edit = |place: &str, edit: Edit| {
+            let place = place.to_owned();
+            Intent::Edit { of, place, edit, step: None }
+        };
+        let look = |at: &str| Look::Form { of, at: at.into(), text: String::new() };
+        self.tap(edit("nothing:kg", Edit::Open)).unwrap();
+        for (list, what) in [
+            ("bar", "barbell"),
+            ("bar", "ez-bar"),
+            ("plate", "set"),
+            ("dumbbells", "dumbbell"),
+            ("dumbbells", "kettlebell"),
+            ("stack", "pulldown"),
+            ("machine", "leg-press"),
+            ("also", "rack"),
+        ] {
+            self.tap(edit(list, Edit::Add { what: what.into() })).unwrap();
+        }
+        for at in ["", "bar.0", "plate.1", "dumbbells.0", "dumbbells.1", "stack.0", "machine.0"] {
+            self.view(look(at)).unwrap();
+        }
+        let put = |text: &str| Edit::Put { text: text.into() };
+        self.tap(edit("name", put("Qqclub"))).unwrap();
+        self.tap(edit("stack.0.by", put("pins"))).unwrap();
+        self.tap(edit("plate.0.weighs", put("19.5"))).unwrap();
+        self.tap(edit("plate.2.pairs", Edit::Remove)).unwrap();
+        self.view(look("stack.0")).unwrap();
+        self.tap(edit("plate.1.pairs", put("qq"))).unwrap();
+        self.tap(edit("", Edit::TakeUp));
+        for intent in [Edit::Undo, Edit::Undo, Edit::Redo, Edit::Drop] {
+            self.tap(edit("", intent)).unwrap();
+        }
+        self.view(Look::Equipment);
+    }
+
     fn panels(&mut self) {
         for panel in [
             "more", "ended", "bar", "load:0", "load", "swap", "pace", "order", "earlier", "notes",
@@ -223,6 +264,7 @@ fn no_screen_says_a_word_that_is_no_phrase() {
     for look in [today(None), Look::Weeks, Look::Equipment, lift("qqnone", 0)] {
         lifter.view(look);
     }
+    lifter.a_gym_by_hand();
     lifter.tap(Intent::AddGym { text: GYM.into() }).unwrap();
     lifter.tap(Intent::ChooseGym { name: "Qqcellar".into() }).unwrap();
     let in_hand = |text: String, week| Look::Plan { text: Some(text), week };

@@ -86,27 +86,3 @@ pub fn usual_name(kind: &str) -> String {
         kind => words::sentence_case(&kind.replace('-', " ")),
     }
 }
-
-/// A gym's form.
-pub fn gym(name: &str) -> String {
-    format!("Gym: {name}")
-}
-
-/// A line of it.
-pub fn gym_name() -> (&'static str, &'static str) {
-    ("Name", "Boathouse")
-}
-
-/// How many pairs.
-pub fn pairs(count: u32) -> String {
-    match count {
-        0 => "no pair".to_owned(),
-        1 => "1 pair".to_owned(),
-        count => format!("{count} pairs"),
-    }
-}
-
-/// Pairs, as a field asks for them.
-pub fn pairs_field(plate: &str) -> (String, &'static str) {
-    (format!("Pairs of {plate}"), "2")
-}

@@ -12,6 +12,7 @@ pub mod estimate;
 pub mod faults;
 pub mod floor;
 pub mod gym;
+pub mod gym_form;
 pub mod lift;
 pub mod muscle;
 pub mod not_shown;

@@ -86,6 +86,11 @@ pub fn gym(name: &str) -> (String, String) {
     ("What this gym has".to_owned(), format!("What {name} has"))
 }
 
+/// A key: train there.
+pub fn in_gym(name: &str) -> (String, String) {
+    (format!("In {name}"), format!("Train in {name} from now on"))
+}
+
 /// A session was never ended: when the next begins, it is over as it stands.
 pub fn left_open() -> &'static str {
     "The last session was never finished. Begin this one, and it ends with its last set."

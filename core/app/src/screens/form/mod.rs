@@ -82,7 +82,6 @@ impl<'a> Form<'a> {
     }
 
     /// A key that opens a part of it.
-    #[expect(dead_code)]
     pub(super) fn opens(&self, at: &str) -> Key {
         shows("open", self.words.by_hand().open(), self.look(at))
     }
@@ -131,7 +130,6 @@ pub(super) fn form_row(id: impl Into<String>, depth: u8, text: impl Into<String>
 
 impl FormRow {
     /// With a second, quieter line.
-    #[expect(dead_code)]
     pub(super) fn detail(mut self, detail: impl Into<String>) -> Self {
         self.detail = detail.into();
         self
@@ -160,6 +158,17 @@ impl FormRow {
         self.keys = keys;
         self
     }
+}
+
+/// A file's name out of what something is called.
+pub(super) fn file_name(name: &str, usual: &str) -> String {
+    let plain: String = name
+        .chars()
+        .map(|one| if one.is_alphanumeric() { one } else { '-' })
+        .flat_map(char::to_lowercase)
+        .collect();
+    let parts: Vec<&str> = plain.split('-').filter(|part| !part.is_empty()).collect();
+    format!("{}.toml", if parts.is_empty() { usual.to_owned() } else { parts.join("-") })
 }
 
 /// Puts each fault of a draft beside the row of its place, or of the part that has its place. Answers

@@ -1,0 +1,108 @@
+//! `barwright gym`: gyms as files.
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use barwright_app::Engine;
+use barwright_app::Locale;
+use barwright_app::contract::{EquipmentScreen, Intent, Look, Screen};
+
+use super::bar::gym_in;
+use super::{Failure, Records, say};
+use crate::{clock, files};
+
+/// What is asked of gyms.
+#[derive(Debug, clap::Subcommand)]
+pub(crate) enum Asked {
+    /// Print the gym that is trained in, as a file.
+    #[command(after_help = "Example:\n  barwright gym show")]
+    Show,
+    /// Save the gym that is trained in as a new file, with its comments where it came with them.
+    #[command(after_help = "Example:\n  barwright gym save boathouse.toml")]
+    Save {
+        /// The file; one that is there already is left as it is.
+        file: PathBuf,
+    },
+    /// Say everything that is wrong with a gym file, each in its place.
+    #[command(after_help = "Example:\n  barwright gym check boathouse.toml")]
+    Check {
+        /// The gym file.
+        file: PathBuf,
+    },
+    /// Add a gym from a file, or put the one of its name right, and train there from now on.
+    #[command(after_help = "Example:\n  barwright gym add boathouse.toml")]
+    Add {
+        /// The gym file.
+        file: PathBuf,
+    },
+    /// Train in another gym from now on; without a name, say which there are.
+    #[command(after_help = "Examples:\n  barwright gym use\n  barwright gym use Boathouse")]
+    Use {
+        /// Its name.
+        name: Option<String>,
+    },
+}
+
+impl Asked {
+    /// Does it.
+    pub(crate) fn run(&self, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
+        let words = Locale::read(&records.locale()).words();
+        match self {
+            Self::Show => say(out, &file(&equipment(&*records.open()?)?)),
+            Self::Save { file: path } => {
+                let text = file(&equipment(&*records.open()?)?);
+                say(out, &format!("{}\n", files::save(path, &text).map_err(Failure::here)?))
+            }
+            Self::Check { file } => {
+                let gym = gym_in(file, words)?;
+                say(out, &format!("{}: no fault.\n", gym.name))
+            }
+            Self::Add { file } => add(&*records.open()?, file, words, out),
+            Self::Use { name: None } => {
+                let equipment = equipment(&*records.open()?)?;
+                let lines = equipment.gyms.iter().map(|key| {
+                    let here = if key.chosen { " (trained in)" } else { "" };
+                    format!("{}{here}\n", key.label)
+                });
+                say(out, &lines.collect::<String>())
+            }
+            Self::Use { name: Some(name) } => choose(&*records.open()?, name, out),
+        }
+    }
+}
+
+fn equipment(engine: &Engine) -> Result<EquipmentScreen, Failure> {
+    match engine.view(Look::Equipment, clock::read())?.screen {
+        Screen::Equipment { equipment } => Ok(equipment),
+        _ => Err(Failure::here("What the gym has could not be shown.")),
+    }
+}
+
+fn file(equipment: &EquipmentScreen) -> String {
+    equipment.file.as_ref().map(|file| file.text.clone()).unwrap_or_default()
+}
+
+fn add(
+    engine: &Engine,
+    path: &Path,
+    words: barwright_app::phrase::Words,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let gym = gym_in(path, words)?;
+    let text = files::read(path).map_err(Failure::here)?;
+    engine.dispatch(Intent::AddGym { text }, clock::read())?;
+    choose(engine, &gym.name, out)
+}
+
+fn choose(engine: &Engine, name: &str, out: &mut impl Write) -> Result<(), Failure> {
+    let known = equipment(engine)?.gyms;
+    if known.iter().all(|key| key.label != name) {
+        let names: Vec<&str> = known.iter().map(|key| key.label.as_str()).collect();
+        let said =
+            format!("No gym is called \u{201c}{name}\u{201d}. There are: {}.", names.join(", "));
+        return Err(Failure::asked(said));
+    }
+    engine.dispatch(Intent::ChooseGym { name: name.to_owned() }, clock::read())?;
+    engine.shut_down()?;
+    say(out, &format!("Trained in from now on: {name}.\n"))
+}

@@ -1,0 +1,64 @@
+//! `barwright gym` as a person or a script runs it.
+
+use std::path::Path;
+use std::process::{Command, Output};
+
+fn barwright(store: &Path, arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_barwright"))
+        .args(arguments)
+        .env("LANG", "en_GB.UTF-8")
+        .env("BARWRIGHT_STORE", store)
+        .env_remove("LC_ALL")
+        .output()
+        .expect("the program starts")
+}
+
+fn said(output: &Output) -> String {
+    assert!(output.status.success(), "{output:?}");
+    String::from_utf8_lossy(&output.stdout).into_owned()
+}
+
+const GYM: &str = "# By the water.\nname = \"Boathouse\" # since spring\n\n[[bar]]\n\
+                   name = \"Long bar\"\nmass = \"20 kg\"\n\n[[plate]]\nmass = \"10 kg\"\npairs = 2\n";
+
+#[test]
+fn a_gym_comes_from_a_file_and_goes_into_one_with_its_comments() {
+    let folder = tempfile::tempdir().expect("a folder for the test");
+    let (store, file) = (folder.path().join("records.db"), folder.path().join("gym.toml"));
+    std::fs::write(&file, GYM).expect("it can be written");
+    let file = file.to_str().expect("text");
+    assert_eq!(said(&barwright(&store, &["gym", "check", file])), "Boathouse: no fault.\n");
+    let added = said(&barwright(&store, &["gym", "add", file]));
+    assert_eq!(added, "Trained in from now on: Boathouse.\n");
+    assert_eq!(said(&barwright(&store, &["gym", "show"])), GYM);
+    let list = said(&barwright(&store, &["gym", "use"]));
+    assert!(list.starts_with("Boathouse (trained in)\n"), "{list}");
+    let saved = folder.path().join("saved.toml");
+    said(&barwright(&store, &["gym", "save", saved.to_str().expect("text")]));
+    assert_eq!(std::fs::read_to_string(&saved).expect("it is there"), GYM);
+    // One that is there already is left as it is.
+    let again = barwright(&store, &["gym", "save", saved.to_str().expect("text")]);
+    assert_eq!(again.status.code(), Some(1));
+    said(&barwright(&store, &["gym", "use", "Pound gym"]));
+    assert!(said(&barwright(&store, &["gym", "show"])).contains("name = \"Pound gym\""));
+}
+
+#[test]
+fn what_is_wrong_is_said_and_nothing_is_changed() {
+    let folder = tempfile::tempdir().expect("a folder for the test");
+    let (store, file) = (folder.path().join("records.db"), folder.path().join("gym.toml"));
+    std::fs::write(&file, GYM.replace("pairs = 2", "pairs = 200")).expect("it can be written");
+    let file = file.to_str().expect("text");
+    let before = said(&barwright(&store, &["gym", "show"]));
+    for command in ["check", "add"] {
+        let output = barwright(&store, &["gym", command, file]);
+        assert_eq!(output.status.code(), Some(2), "{output:?}");
+        let error = String::from_utf8_lossy(&output.stderr).into_owned();
+        assert!(error.contains("gym.toml:10:9"), "{error}");
+    }
+    let unknown = barwright(&store, &["gym", "use", "Boathouse"]);
+    assert_eq!(unknown.status.code(), Some(2));
+    let error = String::from_utf8_lossy(&unknown.stderr).into_owned();
+    assert!(error.contains("There are: ") && error.contains("Pound gym"), "{error}");
+    assert_eq!(said(&barwright(&store, &["gym", "show"])), before);
+}
