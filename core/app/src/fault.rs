@@ -49,6 +49,10 @@ pub(crate) enum Refused {
     NoStep,
     /// What is being made would be larger than what is read.
     DraftTooLarge,
+    /// Nothing stands there yet to be more or less than.
+    NothingStands,
+    /// More than by half.
+    TooManyPercent,
     /// Another gym has this name.
     GymThere(String),
     /// A file has so many faults.
@@ -80,6 +84,8 @@ impl Refused {
             Self::Stale | Self::StaleSession | Self::StaleDraft => RefusalCode::Stale,
             Self::DraftOpen | Self::GymThere(_) => RefusalCode::AlreadySo,
             Self::NoStep => RefusalCode::NothingToUndo,
+            Self::NothingStands => RefusalCode::NothingToGoBy,
+            Self::TooManyPercent => RefusalCode::BadValue,
             Self::DraftTooLarge => RefusalCode::TooMany,
             Self::NotHere | Self::NoExercise(..) => RefusalCode::NotHere,
             Self::NothingToGoBy | Self::PlanIsOver => RefusalCode::NothingToGoBy,
@@ -99,6 +105,8 @@ impl Refused {
             Self::DraftOpen => say.draft_open().to_owned(),
             Self::StaleDraft => say.stale_draft().to_owned(),
             Self::NoStep => say.no_step().to_owned(),
+            Self::NothingStands => say.nothing_stands().to_owned(),
+            Self::TooManyPercent => say.too_many_percent().to_owned(),
             Self::DraftTooLarge => say.draft_too_large().to_owned(),
             Self::GymThere(name) => say.gym_there(name),
             Self::NothingToGoBy => say.nothing_to_go_by().to_owned(),

@@ -357,3 +357,124 @@ fn masses_are_typed_as_the_lifter_writes_them() {
     assert_eq!(hand.row("Mass").value, "45 lb");
     assert!(hand.form().file.as_ref().unwrap().text.contains("mass = \"45 lb\""));
 }
+
+/// A plan in percent and in kilograms, taken up, with a max and a working load.
+const PERCENT: &str = "name = \"Two lifts\"\nweeks = 3\n\n[[session]]\nname = \"A\"\n\n\
+                       [[session.exercise]]\nname = \"Bench press\"\nsets = 3\nreps = 5\n\
+                       load = \"80 %\"\n\n[[session.exercise]]\nname = \"Barbell row\"\nsets = 3\n\
+                       reps = 8\nload = \"60 kg\"\n";
+
+fn with_maxes(folder: &tempfile::TempDir) -> Hand {
+    let mut hand = Hand::new(folder);
+    let tap = |hand: &mut Hand, intent| {
+        hand.act(&Action::Do { intent, session: None, then: None }).unwrap();
+    };
+    tap(&mut hand, Intent::adopt(PERCENT));
+    let max = |text: &str| Intent::Write {
+        field: "max:bench-press".into(),
+        text: text.into(),
+        sure: false,
+    };
+    tap(&mut hand, max("100 kg"));
+    hand.view(Look::Today { session: None, minutes: None });
+    hand
+}
+
+#[test]
+fn a_max_is_changed_by_a_percentage_with_its_loads_shown_first() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut hand = with_maxes(&folder);
+    hand.presses = 0;
+    hand.tap("maxes");
+    assert_eq!(hand.row("Bench press").value, "100 kg");
+    assert!(hand.row("Bench press").detail.starts_with("entered "));
+    hand.of_row("Bench press", "by-5");
+    assert_eq!(hand.row("Bench press").value, "95 kg");
+    let moved: Vec<String> = hand
+        .form()
+        .rows
+        .iter()
+        .filter(|row| row.id.starts_with("moved-"))
+        .map(|row| row.text.clone())
+        .collect();
+    assert_eq!(moved.len(), 3, "{moved:?}");
+    assert_eq!(moved[0], "Week 1, A: Bench press 76 kg, was 80 kg");
+    // Nothing counts yet.
+    hand.view(Look::Today { session: None, minutes: None });
+    let loads = |hand: &Hand| {
+        let Screen::Today { today } = &hand.shown.screen else { panic!() };
+        today.rows.iter().map(|row| row.text.clone()).collect::<Vec<_>>().join("\n")
+    };
+    assert!(loads(&hand).contains("80 kg"), "{}", loads(&hand));
+    hand.tap("maxes");
+    hand.of_row("Bench press", "by-5");
+    hand.presses = 2;
+    hand.of_row("95 kg, was 100 kg", "take");
+    assert!(hand.presses <= 4, "open, less, take: {} presses", hand.presses);
+    assert_eq!(hand.row("Bench press").value, "95 kg");
+    hand.reopened();
+    assert_eq!(hand.row("Bench press").value, "95 kg");
+    // Taken back, said again, and taken back for good.
+    hand.tap("undo");
+    assert_eq!(hand.row("Bench press").value, "100 kg");
+    hand.tap("redo");
+    assert_eq!(hand.row("Bench press").value, "95 kg");
+    hand.reopened();
+    hand.tap("undo");
+    hand.tap("undo");
+    assert_eq!(hand.row("Bench press").value, "none yet");
+    assert!(!hand.key("undo").enabled);
+}
+
+#[test]
+fn a_percentage_and_a_load_are_typed_and_what_can_not_be_is_refused() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut hand = with_maxes(&folder);
+    hand.tap("maxes");
+    for (typed, becomes) in
+        [("-5 %", "95 kg"), ("\u{2212}2.5%", "97.5 kg"), ("+ 5%", "105 kg"), ("112.5", "112.5 kg")]
+    {
+        hand.write("Bench press", typed);
+        assert_eq!(hand.row("Bench press").value, becomes, "{typed}");
+        hand.tap("leave");
+    }
+    let field = hand.row("Bench press").field.unwrap().id;
+    for wrong in ["-60 %", "five", "% 5", ""] {
+        let intent = Intent::Write { field: field.clone(), text: wrong.into(), sure: false };
+        let refused = hand.act(&Action::Do { intent, session: None, then: None });
+        let code = match refused {
+            Err(EngineError::Refused { code, .. }) => code,
+            other => panic!("{wrong}: {other:?}"),
+        };
+        assert_eq!(code, RefusalCode::BadValue, "{wrong}");
+    }
+    hand.view(hand.shown.look.clone());
+    assert_eq!(hand.row("Bench press").value, "100 kg");
+}
+
+#[test]
+fn a_working_load_moves_its_rows_and_body_mass_is_a_chart() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut hand = with_maxes(&folder);
+    hand.tap("maxes");
+    let row = "Barbell row, 8 reps";
+    assert_eq!(hand.row(row).value, "60 kg");
+    hand.up(row);
+    hand.up(row);
+    assert_eq!(hand.row(row).value, "65 kg");
+    assert!(hand.form().rows.iter().any(|row| row.text.contains("Barbell row 65 kg, was 60 kg")));
+    hand.of_row("65 kg, was 60 kg", "take");
+    assert_eq!(hand.row(row).value, "65 kg");
+    assert!(hand.form().chart.is_none());
+    for (day, mass) in [(0, "82.4 kg"), (7, "82"), (14, "81.6")] {
+        hand.now.wall_ms = reading().wall_ms + day * 86_400_000;
+        hand.write("Body mass", mass);
+        assert!(matches!(hand.shown.look, Look::Form { .. }));
+    }
+    let chart = hand.form().chart.clone().unwrap();
+    assert_eq!(chart.series[0].points.len(), 3);
+    assert_eq!(hand.row("Body mass").value, "81.6 kg");
+    hand.tap("undo");
+    assert_eq!(hand.row("Body mass").value, "82 kg");
+    assert_eq!(hand.form().chart.as_ref().unwrap().series[0].points.len(), 2);
+}

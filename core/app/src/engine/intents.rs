@@ -22,7 +22,7 @@ use super::{by_hand, codec};
 use crate::contract::{
     Arrange, GuardChoice, HowEnded, Intent, KitChoice, SessionChange, SwapReason,
 };
-use crate::facts::form::FormField;
+use crate::facts::form::{BODY_MASS, FormField};
 use crate::facts::{Held, adopted, fitted, mended, part, place};
 use crate::fault::{Fault, Refused};
 use crate::gather;
@@ -282,6 +282,9 @@ impl Deciding<'_> {
     /// What is written into a field.
     fn write(&self, field: &str, text: &str, sure: bool) -> Result<Appends, Fault> {
         if let Some(field) = FormField::named(field) {
+            if field.place == BODY_MASS {
+                return self.write(BODY_MASS, text, sure);
+            }
             return Ok(Appends::Desk(by_hand::write(self.held, &field, text)?));
         }
         let (name, session) = part::of_session(field);
@@ -329,7 +332,7 @@ impl Deciding<'_> {
                 let pin = text.to_owned();
                 self.decide(&Command::ChoosePin { entry: self.entry_named(of)?, pin })
             }
-            "body-mass" => {
+            BODY_MASS => {
                 let mass = self.typed_mass(text, self.held.locale.unit)?;
                 let (least, greatest) =
                     (Mass::whole(20, MassUnit::Kilogram), Mass::whole(400, MassUnit::Kilogram));

@@ -1,8 +1,8 @@
 //! Standing facts: what the engine reads back when it opens, and what of them a tap changes.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use barwright_domain::desk::{Desk, DraftOf};
+use barwright_domain::desk::{Desk, Draft, DraftOf};
 use barwright_domain::owners::{Account, Owner, RowOwner};
 use barwright_domain::session::State;
 use barwright_log::{
@@ -24,6 +24,8 @@ const OF_EXERCISES: [&str; 3] = ["owner:max:", "owner:loose:", "owner:care:"];
 const TRACK_KEYS: &str = "owner:track:";
 /// What is being made by hand, each by what it is of.
 const DRAFT_KEYS: &str = "draft:";
+/// Those that were dropped or taken up last.
+const DROPPED_KEYS: &str = "dropped:";
 /// The number of the event that began the last session.
 pub(super) const SESSION_KEY: &str = "session";
 
@@ -39,10 +41,13 @@ pub(super) fn desk(store: &Store, state: &State) -> Result<Option<Desk>, Fault> 
             Err(_) => return Ok(None),
         },
     };
-    for of in DraftOf::ALL {
-        let Some(standing) = facts.get(&draft_key(of))? else { continue };
-        let Ok(draft) = decode_draft(&standing.body) else { return Ok(None) };
-        desk.drafts.insert(of, draft);
+    for keys in [DRAFT_KEYS, DROPPED_KEYS] {
+        for of in DraftOf::ALL {
+            let Some(standing) = facts.get(&draft_key(keys, of))? else { continue };
+            let Ok(draft) = decode_draft(&standing.body) else { return Ok(None) };
+            let into = if keys == DRAFT_KEYS { &mut desk.drafts } else { &mut desk.dropped };
+            into.insert(of, draft);
+        }
     }
     for keys in OF_EXERCISES {
         for (key, standing) in facts.beginning(keys)? {
@@ -99,8 +104,13 @@ fn key(owner: &Owner) -> String {
     format!("{OWNER_KEYS}{}", owner.name())
 }
 
-fn draft_key(of: DraftOf) -> String {
-    format!("{DRAFT_KEYS}{}", of.name())
+fn draft_key(keys: &str, of: DraftOf) -> String {
+    format!("{keys}{}", of.name())
+}
+
+/// Drafts as they stand, each kind with its keys.
+fn drafts(desk: &Desk) -> [(&'static str, &BTreeMap<DraftOf, Draft>); 2] {
+    [(DRAFT_KEYS, &desk.drafts), (DROPPED_KEYS, &desk.dropped)]
 }
 
 /// The standing facts that are another one's where a desk has become so: each owner has its own, so
@@ -111,10 +121,9 @@ pub(super) fn written(was: &Desk, is: &Desk) -> Vec<(String, String)> {
     if body != encode_standing_desk(was) {
         changes.push((DESK_KEY.to_owned(), body));
     }
-    for (of, draft) in &is.drafts {
-        if was.drafts.get(of) != Some(draft) {
-            changes.push((draft_key(*of), encode_draft(draft)));
-        }
+    for ((keys, was), (_, is)) in drafts(was).into_iter().zip(drafts(is)) {
+        let new = is.iter().filter(|(of, draft)| was.get(of) != Some(draft));
+        changes.extend(new.map(|(of, draft)| (draft_key(keys, *of), encode_draft(draft))));
     }
     for (owner, account) in is.owners.iter() {
         if was.owners.account(owner) != Some(account) {
@@ -127,8 +136,11 @@ pub(super) fn written(was: &Desk, is: &Desk) -> Vec<(String, String)> {
 /// The standing facts that are gone where a desk has become another: with a plan that is forgotten
 /// goes what carried its loads, whether it was read or not.
 pub(super) fn gone(store: &Store, was: &Desk, is: &Desk) -> Result<Vec<String>, StoreError> {
-    let dropped = was.drafts.keys().filter(|of| !is.drafts.contains_key(*of));
-    let mut gone: Vec<String> = dropped.map(|of| draft_key(*of)).collect();
+    let mut gone = Vec::new();
+    for ((keys, was), (_, is)) in drafts(was).into_iter().zip(drafts(is)) {
+        let none = was.keys().filter(|of| !is.contains_key(of));
+        gone.extend(none.map(|of| draft_key(keys, *of)));
+    }
     let known = |seq: u64| {
         is.kept.iter().any(|kept| kept.seq == seq) || is.plan.iter().any(|on| on.seq == seq)
     };

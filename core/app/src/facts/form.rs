@@ -18,6 +18,8 @@ const NAMES: [(FormOf, &str); 6] = [
     (FormOf::Session, "session"),
 ];
 
+/// Body mass, which counts as it is written.
+pub(crate) const BODY_MASS: &str = "body-mass";
 /// What is looked for, in place of a place.
 pub(crate) const FIND: &str = "find";
 
@@ -68,15 +70,18 @@ impl FormField {
 
     /// What is shown once it is written: of a search, and of what is only entered, that itself.
     pub(crate) fn leads_to(&self, text: &str) -> Look {
-        let (of, find) = (self.of, self.place == FIND || draft_of(self.of).is_none());
-        let at = if find && self.place != FIND { &self.place } else { &self.at };
-        let text = if find { text.trim().to_owned() } else { String::new() };
-        Look::Form { of, at: at.clone(), text }
+        let of = self.of;
+        let (at, text) = match (self.shows_only(), self.place.as_str()) {
+            (true, FIND) => (self.at.clone(), text.trim().to_owned()),
+            (true, place) => (place.to_owned(), text.trim().to_owned()),
+            (false, _) => (self.at.clone(), String::new()),
+        };
+        Look::Form { of, at, text }
     }
 
-    /// Whether writing it records nothing.
+    /// Whether writing it records nothing: it is looked for, or shown before it is taken.
     pub(crate) fn shows_only(&self) -> bool {
-        self.place == FIND || draft_of(self.of).is_none()
+        self.place == FIND || (draft_of(self.of).is_none() && self.place != BODY_MASS)
     }
 }
 

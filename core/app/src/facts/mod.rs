@@ -5,6 +5,7 @@ mod fitted;
 pub(crate) mod form;
 mod gym;
 mod held;
+mod maxes;
 pub(crate) mod part;
 pub(crate) mod place;
 
@@ -12,6 +13,7 @@ pub(crate) use adoption::{adopted, mended};
 pub(crate) use fitted::{candidates, fitted};
 pub(crate) use gym::GymFrom;
 pub(crate) use held::{Held, catalogue_of, decided, read_plan, rows_of};
+pub(crate) use maxes::{Entered, MaxOf, Maxes, TrackOf, entered, says, standing};
 
 use std::collections::BTreeMap;
 
@@ -59,6 +61,8 @@ pub(crate) enum Of<'a> {
     SessionForm(SessionForm),
     /// The general cautions.
     Care,
+    /// Maxes, working loads and body mass.
+    Maxes(Maxes),
     /// The plan file whose text the look has.
     PlanFile,
     /// The plan that is on.

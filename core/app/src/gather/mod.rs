@@ -6,6 +6,7 @@
 mod balance;
 mod calendar;
 mod lift;
+mod maxes;
 mod pace;
 mod past;
 mod sheet;
@@ -63,6 +64,10 @@ pub(crate) fn of<'a>(
             (Look::Balance { weeks }, Of::Balance(balance::of(store, held, plan, weeks)?))
         }
         Look::Equipment => (Look::Equipment, Of::Equipment),
+        Look::Form { of: FormOf::Maxes, at: place, text } => {
+            let of = Of::Maxes(maxes::of(store, held, &place, &text, at)?);
+            (Look::Form { of: FormOf::Maxes, at: place, text }, of)
+        }
         Look::Form { of, at: part, text } => form(store, held, (of, part, text), at)?,
         Look::Care => (Look::Care, Of::Care),
         Look::Plan { text: Some(text), week } => {

@@ -5,7 +5,7 @@ use barwright_domain::call::Ending;
 use barwright_domain::desk::At;
 use barwright_domain::owners::{Change, Outcome, Owner};
 use barwright_domain::plan::Plan;
-use barwright_domain::prescribe;
+use barwright_domain::prescribe::{self, MovedFrom, Moves};
 use barwright_domain::session::{EntryRun, Reading, Run};
 use barwright_store::{Store, StoreError};
 
@@ -93,13 +93,14 @@ fn maxes(
         if let Some((plan, place)) = in_plan(held, run).filter(|_| after.is_some()) {
             let source = source(held, plan, &run.equipment, place);
             let slugs = prescribe::taking_from(source, exercise);
+            let moves = Moves::Max(exercise);
             let after = lifter(store, held.desk_after(run), &slugs, at, None)?;
             let mut before = after.clone();
             before.desk.owners = held.desk.owners.before(run.session);
-            loads = prescribe::moved_loads(source, exercise, &before, &after, false);
+            loads = prescribe::moved_loads(source, moves, MovedFrom::After, &before, &after);
             again = loads.is_empty();
             if again {
-                loads = prescribe::moved_loads(source, exercise, &before, &after, true);
+                loads = prescribe::moved_loads(source, moves, MovedFrom::Start, &before, &after);
             }
         }
         moved.push(MaxMoved {

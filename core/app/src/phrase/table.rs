@@ -148,6 +148,54 @@ phrases! {
 }
 
 phrases! {
+    /// Maxes, working loads and body mass on one page.
+    MaxesWords in maxes {
+        /// Its title.
+        fn title() -> &'static str;
+        /// What can be typed.
+        fn subtitle() -> &'static str;
+        /// A key that shows the page; as it is read aloud.
+        fn open() -> (&'static str, &'static str);
+        /// A heading.
+        fn maxes() -> &'static str;
+        /// A heading.
+        fn tracks() -> &'static str;
+        /// A line, and the title of its chart.
+        fn body() -> &'static str;
+        /// None yet.
+        fn none() -> &'static str;
+        /// How a max came to be known, and since when: "tested Mon 12 Oct".
+        fn known(day: i32, origin: &MaxOrigin) -> String;
+        /// Since when a load is carried, and why.
+        fn since(day: i32, why: Option<&str>) -> String;
+        /// A working load's line: the exercise and what it is asked for.
+        fn track(exercise: &str, asked: &HowMany, numerals: Numerals) -> String;
+        /// What a field takes: a load, or percent of what stands.
+        fn field(name: &str, unit: MassUnit) -> (String, String);
+        /// A key that changes by so many percent; as it is read aloud.
+        fn by_percent(percent: i32, name: &str) -> (String, String);
+        /// What is entered, beside what stands.
+        fn entered(before: Option<Mass>, after: Mass, unit: MassUnit, numerals: Numerals) -> String;
+        /// A heading of what it moves.
+        fn moves() -> &'static str;
+        /// It moves nothing.
+        fn moves_nothing() -> &'static str;
+        /// More moves than is listed.
+        fn more_moves(count: usize) -> String;
+        /// A key that takes it; as it is read aloud.
+        fn take(after: Mass, unit: MassUnit, numerals: Numerals) -> (String, String);
+        /// A key that lets it be.
+        fn leave() -> (&'static str, &'static str);
+        /// When the body was weighed.
+        fn weighed(day: i32) -> String;
+        /// The key that takes back what was said last.
+        fn undo() -> (&'static str, &'static str);
+        /// The key that says it again.
+        fn redo() -> (&'static str, &'static str);
+    }
+}
+
+phrases! {
     /// What stands on the form of a gym.
     GymFormWords in gym_form {
         /// Its title.
@@ -920,6 +968,10 @@ phrases! {
         fn no_step() -> &'static str;
         /// What is being made would be too large to be read.
         fn draft_too_large() -> &'static str;
+        /// Nothing stands there yet to be more or less than.
+        fn nothing_stands() -> &'static str;
+        /// More than by half.
+        fn too_many_percent() -> &'static str;
         /// Another gym has this name.
         fn gym_there(name: &str) -> String;
         /// The tap was meant for a session that is past.
@@ -1094,6 +1146,8 @@ phrases! {
 phrases! {
     /// Small words and figures that every screen uses.
     SmallWords in words {
+        /// A load that may be help, or nothing at all.
+        fn or_help(load: Mass, unit: MassUnit, numerals: Numerals) -> String;
         /// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg assistance",
         /// "bodyweight".
         fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals) -> String;

@@ -100,6 +100,34 @@ fn of_loads(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
     chart(name, series, aloud, say.words, |low, high| masses(low, high, unit))
 }
 
+/// Body mass over time, the last of each day; none with fewer than two days.
+pub(super) fn of_body_mass(
+    name: &str,
+    weighed: &[(Mass, i32)],
+    unit: MassUnit,
+    words: Words,
+) -> Option<Chart> {
+    let grams = |mass: Mass| mass.nanograms() / 1_000_000_000;
+    let mut days: Vec<(Mass, i32)> = Vec::new();
+    for (mass, day) in weighed {
+        days.retain(|(_, known)| known != day);
+        days.push((*mass, *day));
+    }
+    days.sort_by_key(|(_, day)| *day);
+    // Years are told from the last day.
+    let last = days.last().map(|(_, day)| *day);
+    let points: Vec<ChartPoint> = days
+        .iter()
+        .map(|(mass, day)| {
+            let label = words.chart().load(*day, last, *mass, unit, words.numerals);
+            point(*day, grams(*mass), grams(*mass), label)
+        })
+        .collect();
+    let aloud = from_to(name, &points, words)?;
+    let series = vec![of(name, SeriesKind::Line, points)];
+    chart(name, series, aloud, words, |low, high| masses(low, high, unit))
+}
+
 /// The most of one set, where no load tells the sessions apart: repetitions, seconds or metres.
 fn of_amounts(name: &str, days: &[Day], say: &Say<'_>) -> Option<Chart> {
     let (words, today) = (say.words.chart(), say.words.today);

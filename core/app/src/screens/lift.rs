@@ -11,6 +11,7 @@ use barwright_domain::quantity::Mass;
 use barwright_domain::session::Ending;
 
 use super::chart::{Day, Say};
+use super::form::maxes;
 use super::key::shows;
 use super::row::{aloud, row};
 use super::{chart, name, today};
@@ -226,6 +227,11 @@ fn keys(held: &Held, lift: &Lift<'_>, page: u32, more: bool, words: Words) -> Ve
     if more {
         keys.push(shows("older", words.lift().older(), look(own, page.saturating_add(1))));
     }
+    let mut place = Owner::Max(own.to_string()).name();
+    if !is_estimated(lift.exercise) {
+        place.clear();
+    }
+    keys.push(shows("maxes", words.maxes().open(), maxes::look(&place)));
     keys.extend(lift.done.iter().map(|(slug, _)| {
         let name = name::exercise(held, slug, slug, words);
         shows(format!("lift-{slug}"), name, look(slug, 0)).chosen(*slug == **own)

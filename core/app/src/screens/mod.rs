@@ -60,6 +60,7 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
         }
         Of::Balance(of) => Screen::Balance { balance: balance::screen(held, of, words) },
         Of::Equipment => Screen::Equipment { equipment: equipment::screen(held, words) },
+        Of::Maxes(of) => Screen::Form { form: form::maxes::screen(held, of, words) },
         Of::GymForm(draft) => {
             let Asked { at, .. } = asked(look);
             Screen::Form { form: form::gym::screen(held, draft, at, words) }

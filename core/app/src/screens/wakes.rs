@@ -26,6 +26,7 @@ pub(crate) fn wakes_at(facts: &Facts<'_>, look: &Look) -> Option<i64> {
         | Of::Equipment
         | Of::GymForm(_)
         | Of::SessionForm(_)
+        | Of::Maxes(_)
         | Of::PlanFile
         | Of::PlanOn(_) => None,
     };

@@ -92,7 +92,7 @@ pub enum DeskEvent {
         /// Back.
         back: bool,
     },
-    /// It is dropped, or was taken up.
+    /// It is dropped, or was taken up; it can be gone on with until another is begun.
     DraftDropped {
         /// What it is of.
         of: DraftOf,
@@ -110,6 +110,16 @@ pub enum DeskEvent {
         changes: Vec<Change>,
         /// Local date, in days since 1970-01-01.
         day: i32,
+    },
+    /// What a person said last, and was not taken back yet, is taken back.
+    TakenBack {
+        /// The log's number of it.
+        seq: u64,
+    },
+    /// What was taken back last is said again.
+    BroughtBack {
+        /// The log's number of it.
+        seq: u64,
     },
     /// A row gets a track of its own, from where the one it shared stands.
     TrackParted {

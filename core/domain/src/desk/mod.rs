@@ -9,6 +9,7 @@ mod calendar;
 mod draft;
 mod event;
 mod for_once;
+mod said;
 mod state;
 
 pub use adopt::{Adoption, Shared, adoption};
@@ -17,4 +18,5 @@ pub use calendar::{Calendar, Dated, Standing, TrainedAt, calendar};
 pub use draft::{Draft, DraftOf, MOST_STEPS, Splice};
 pub use event::DeskEvent;
 pub use for_once::{ForOnce, MOST_FOR_ONCE};
+pub use said::{MOST_SAID, MOST_WEIGHED, Said, SaidOf};
 pub use state::{Adopted, Desk, Kept, MOST_GYMS, MOST_KEPT};

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::arranged::Arranged;
 use super::draft::{Draft, DraftOf};
 use super::event::DeskEvent;
+use super::said::{MOST_SAID, MOST_WEIGHED, Said, SaidOf};
 use crate::equipment::Equipment;
 use crate::owners::{Change, Owner, Owners, RowOwner, TrackId, Why};
 use crate::quantity::Mass;
@@ -76,12 +77,24 @@ pub struct Desk {
     /// The last body mass, and its local date.
     #[serde(default)]
     pub body_mass: Option<(Mass, i32)>,
+    /// Body masses before it, oldest first, [`MOST_WEIGHED`] at the most.
+    #[serde(default)]
+    pub weighed: Vec<(Mass, i32)>,
+    /// What a person said and may take back, the last one last, [`MOST_SAID`] at the most.
+    #[serde(default)]
+    pub said: Vec<Said>,
+    /// What was taken back and may be said again, the next one last.
+    #[serde(default)]
+    pub unsaid: Vec<Said>,
     /// Set-up of each exercise as it was noted last.
     #[serde(default)]
     pub set_ups: BTreeMap<String, Vec<String>>,
     /// What is being made by hand. Each is kept in a row of its own.
     #[serde(skip)]
     pub drafts: BTreeMap<DraftOf, Draft>,
+    /// Those that were dropped or taken up last, to be gone on with.
+    #[serde(skip)]
+    pub dropped: BTreeMap<DraftOf, Draft>,
     /// An illness was over on this local date, and no session was decided since.
     #[serde(default)]
     pub was_ill: Option<i32>,
@@ -164,6 +177,7 @@ impl Desk {
                 }
             }
             DeskEvent::DraftBegun { of, from, text } => {
+                self.dropped.remove(of);
                 self.drafts.insert(*of, Draft::begun(seq, from.clone(), text.clone()));
             }
             DeskEvent::DraftChanged { of, splice } => {
@@ -171,17 +185,38 @@ impl Desk {
                     draft.change(seq, splice);
                 }
             }
-            DeskEvent::DraftTurned { of, back } => {
-                if let Some(draft) = self.drafts.get_mut(of) {
-                    draft.turn(seq, *back);
+            DeskEvent::DraftTurned { of, back } => match self.drafts.get_mut(of) {
+                Some(draft) => draft.turn(seq, *back),
+                None => {
+                    let again = self.dropped.remove(of);
+                    self.drafts.extend(again.map(|draft| (*of, Draft { step: seq, ..draft })));
                 }
-            }
+            },
             DeskEvent::DraftDropped { of } => {
-                self.drafts.remove(of);
+                self.dropped.extend(self.drafts.remove(of).map(|draft| (*of, draft)));
             }
             DeskEvent::GymChosen { name } => self.gym = Some(name.clone()),
             DeskEvent::Said { owner, changes, day } => {
                 self.owners.said(owner, *day, Why::Entered, changes.clone());
+                let (owner, changes) = (owner.clone(), changes.clone());
+                self.hears(Said { seq, day: *day, what: SaidOf::Owner { owner, changes } });
+            }
+            DeskEvent::TakenBack { seq } => {
+                if let Some(said) = self.said.pop_if(|said| said.seq == *seq) {
+                    self.take_back(&said);
+                    self.unsaid.push(said);
+                }
+            }
+            DeskEvent::BroughtBack { seq } => {
+                if let Some(said) = self.unsaid.pop_if(|said| said.seq == *seq) {
+                    match &said.what {
+                        SaidOf::Owner { owner, changes } => {
+                            self.owners.said(owner, said.day, Why::Entered, changes.clone());
+                        }
+                        SaidOf::BodyMass(mass) => self.weigh(*mass, said.day),
+                    }
+                    self.said.push(said);
+                }
             }
             DeskEvent::TrackParted { row, track, changes, day } => {
                 let plan = self.plan.as_mut();
@@ -202,8 +237,46 @@ impl Desk {
             DeskEvent::Minor { under_18, coached } => {
                 (self.under_18, self.coached) = (*under_18, *coached);
             }
-            DeskEvent::BodyMassKept { mass, day } => self.body_mass = Some((*mass, *day)),
+            DeskEvent::BodyMassKept { mass, day } => {
+                self.weigh(*mass, *day);
+                self.hears(Said { seq, day: *day, what: SaidOf::BodyMass(*mass) });
+            }
         }
+    }
+
+    /// Keeps what a person said, to be taken back.
+    fn hears(&mut self, said: Said) {
+        self.unsaid.clear();
+        self.said.push(said);
+        if self.said.len() > MOST_SAID {
+            self.said.remove(0);
+        }
+    }
+
+    fn weigh(&mut self, mass: Mass, day: i32) {
+        self.weighed.extend(self.body_mass.replace((mass, day)));
+        if self.weighed.len() > MOST_WEIGHED {
+            self.weighed.remove(0);
+        }
+    }
+
+    fn take_back(&mut self, said: &Said) {
+        match &said.what {
+            SaidOf::Owner { owner, changes } => self.owners.unsaid(owner, said.day, changes),
+            SaidOf::BodyMass(mass) if self.body_mass == Some((*mass, said.day)) => {
+                self.body_mass = self.weighed.pop();
+            }
+            SaidOf::BodyMass(_) => {}
+        }
+    }
+
+    /// What a person said last and may take back: not what is so long ago that it can't be told apart
+    /// from what came after it.
+    pub fn to_take_back(&self) -> Option<&Said> {
+        self.said.last().filter(|said| match &said.what {
+            SaidOf::Owner { owner, changes } => self.owners.heard(owner, said.day, changes),
+            SaidOf::BodyMass(mass) => self.body_mass == Some((*mass, said.day)),
+        })
     }
 
     /// What a plan says to tracks, and the names it gave.

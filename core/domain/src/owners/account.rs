@@ -80,6 +80,16 @@ impl Account {
         }
     }
 
+    /// Where a person's word stands that says this, the last of them; none where it went into the base.
+    fn word_of(&self, day: i32, changes: &[Change]) -> Option<usize> {
+        self.words.iter().rposition(|word| {
+            word.session.is_none()
+                && word.day == day
+                && word.outcome.why == Why::Entered
+                && word.outcome.changes == changes
+        })
+    }
+
     fn unsay(&mut self, session: u64) {
         self.words.retain(|word| word.session != Some(session));
     }
@@ -167,6 +177,20 @@ impl Owners {
             proposal: None,
         };
         self.with(owner, |account| account.say(Word { session: None, day, outcome }));
+    }
+
+    /// A person takes back what they said on a local date.
+    pub fn unsaid(&mut self, owner: &Owner, day: i32, changes: &[Change]) {
+        self.with(owner, |account| {
+            if let Some(at) = account.word_of(day, changes) {
+                account.words.remove(at);
+            }
+        });
+    }
+
+    /// Whether what a person said can still be told apart from what came after it.
+    pub fn heard(&self, owner: &Owner, day: i32, changes: &[Change]) -> bool {
+        self.account(owner).is_some_and(|account| account.word_of(day, changes).is_some())
     }
 
     /// What a session decided, as it stands, by owner.

@@ -25,6 +25,6 @@ pub use duration::{Duration, duration, seconds_to_go};
 pub use instead::{Candidate, candidates};
 pub use lifter::{ENOUGH_PAST, Lifter, MOST_PAST, Need, Past, RECENT_DAYS};
 pub use minutes::{LeftOut, fit_minutes};
-pub use moved::{MovedLoad, moved_loads, taking_from};
+pub use moved::{MovedFrom, MovedLoad, Moves, lifts_of, moved_loads, taking_from};
 pub use session::{Prescribed, added, next_time, sheet, substitute};
 pub use source::Source;

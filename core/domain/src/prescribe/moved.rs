@@ -1,11 +1,12 @@
-//! What another max changes in the weeks to come.
+//! What another max or working load changes in the weeks to come.
 
 use super::entry;
 use super::lifter::Lifter;
 use super::slot::Slot;
 use super::source::Source;
 use crate::call::{LoadCall, MaxOf};
-use crate::plan::Entry;
+use crate::owners::TrackId;
+use crate::plan::{Entry, Plan};
 use crate::quantity::Mass;
 use crate::session::{CallLoad, EntryId};
 
@@ -28,18 +29,45 @@ pub struct MovedLoad {
     pub after: Mass,
 }
 
-/// The loads that a changed max of `lift` moves in the sessions after this place. Where the plan
-/// has none after it, `from_the_start` asks what it would move in the plan done again: by the
-/// plan's own numbers alone, since what is done by then nobody knows.
+/// Whose loads move.
+#[derive(Debug, Clone, Copy)]
+pub enum Moves<'a> {
+    /// Those that are a share of a lift's max.
+    Max(&'a str),
+    /// Those of a track of the plan that is on.
+    Track(TrackId),
+}
+
+/// Which sessions are asked about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MovedFrom {
+    /// The one of the place, and those after it.
+    Here,
+    /// Those after it.
+    After,
+    /// The plan done again: by the plan's own numbers alone, since what is done by then nobody knows.
+    Start,
+}
+
+/// The loads that a changed owner moves in sessions of the plan.
 pub fn moved_loads(
     source: Source<'_>,
-    lift: &str,
+    what: Moves<'_>,
+    from: MovedFrom,
     before: &Lifter,
     after: &Lifter,
-    from_the_start: bool,
 ) -> Vec<MovedLoad> {
     let plan = source.plan;
     let here = (source.week, source.index);
+    let from_the_start = from == MovedFrom::Start;
+    let rows = after.desk.plan.as_ref().map(|plan| plan.rows.as_slice()).unwrap_or_default();
+    let moves = |place: usize, entry: &Entry| match what {
+        Moves::Max(lift) => takes_from(entry, lift),
+        Moves::Track(track) => rows.iter().any(|row| {
+            row.track == track
+                && (usize::from(row.session), usize::from(row.slot)) == (place, entry.slot)
+        }),
+    };
     let again = |lifter: &Lifter| Lifter {
         desk: lifter.desk.clone(),
         today: lifter.today,
@@ -52,12 +80,16 @@ pub fn moved_loads(
     };
     let places = (0..plan.weeks.len())
         .flat_map(|week| (0..plan.sessions_of(week).len()).map(move |index| (week, index)))
-        .filter(|place| from_the_start || *place > here);
+        .filter(|place| match from {
+            MovedFrom::Start => true,
+            MovedFrom::Here => *place >= here,
+            MovedFrom::After => *place > here,
+        });
     let mut moved = Vec::new();
     for (week, index) in places {
         let there = Source { week, index, ..source };
         let Some(session) = plan.session_as_written(week, index) else { continue };
-        for of in session.exercises.iter().filter(|entry| takes_from(entry, lift)) {
+        for of in session.exercises.iter().filter(|entry| moves(session.session, entry)) {
             let Some(exercise) = source.catalogue.get(&of.exercise) else { continue };
             let first = |lifter: &Lifter| {
                 let slot = Slot::new(there, lifter, &session, of, exercise);
@@ -110,4 +142,26 @@ fn takes_from(entry: &Entry, lift: &str) -> bool {
         LoadCall::Percent { of: MaxOf::Lift(other) | MaxOf::WorkingOf(other), .. } => other == lift,
         _ => false,
     })
+}
+
+/// The lifts whose maxes the plan takes loads from, by slug.
+pub fn lifts_of(plan: &Plan) -> Vec<String> {
+    let places = (0..plan.weeks.len())
+        .flat_map(|week| (0..plan.sessions_of(week).len()).map(move |index| (week, index)));
+    let mut lifts = Vec::new();
+    for entry in
+        places.filter_map(|(week, index)| plan.session(week, index)).flat_map(|it| it.exercises)
+    {
+        for set in entry.blocks.iter().flat_map(|block| &block.sets) {
+            let lift = match &set.load {
+                LoadCall::Percent { of: MaxOf::Own | MaxOf::Working, .. } => &entry.exercise,
+                LoadCall::Percent { of: MaxOf::Lift(other) | MaxOf::WorkingOf(other), .. } => other,
+                _ => continue,
+            };
+            if !lifts.contains(lift) {
+                lifts.push(lift.clone());
+            }
+        }
+    }
+    lifts
 }

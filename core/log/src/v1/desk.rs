@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 use super::arranged::Arranged;
 use super::equipment::Equipment;
 use super::quantity::Mass;
+use super::said::Said;
 use super::terms::RowOwner;
 use crate::mirror::{Mirror, OutOfRange, is_default};
 
@@ -46,6 +47,15 @@ pub struct Desk {
     /// The last body mass, and its local date.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub body_mass: Option<(Mass, i32)>,
+    /// Body masses before it, oldest first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub weighed: Vec<(Mass, i32)>,
+    /// What a person said and may take back, the last one last.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub said: Vec<Said>,
+    /// What was taken back and may be said again, the next one last.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub unsaid: Vec<Said>,
     /// Set-up of each exercise as it was noted last.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
     pub set_ups: BTreeMap<String, Vec<String>>,
@@ -75,8 +85,12 @@ impl Mirror for Desk {
             next_track,
             next_row,
             body_mass,
+            weighed,
+            said,
+            unsaid,
             set_ups,
             drafts: _,
+            dropped: _,
             was_ill,
             under_18,
             coached,
@@ -91,6 +105,9 @@ impl Mirror for Desk {
             next_track: *next_track,
             next_row: *next_row,
             body_mass: Mirror::of(body_mass),
+            weighed: Mirror::of(weighed),
+            said: Mirror::of(said),
+            unsaid: Mirror::of(unsaid),
             set_ups: Mirror::of(set_ups),
             was_ill: *was_ill,
             under_18: *under_18,
@@ -109,6 +126,9 @@ impl Mirror for Desk {
             next_track,
             next_row,
             body_mass,
+            weighed,
+            said,
+            unsaid,
             set_ups,
             was_ill,
             under_18,
@@ -125,8 +145,12 @@ impl Mirror for Desk {
             next_track,
             next_row,
             body_mass: body_mass.back()?,
+            weighed: weighed.back()?,
+            said: said.back()?,
+            unsaid: unsaid.back()?,
             set_ups,
             drafts: BTreeMap::new(),
+            dropped: BTreeMap::new(),
             was_ill,
             under_18,
             coached,

@@ -27,6 +27,7 @@ pub mod quantity;
 pub mod rest;
 pub mod rig;
 pub mod rules;
+pub mod said;
 pub mod sheet;
 pub mod structure;
 pub mod terms;

@@ -271,8 +271,12 @@ impl Any for desk::Desk {
             next_track: Any::any(tape),
             next_row: Any::any(tape),
             body_mass: Any::any(tape),
+            weighed: Any::any(tape),
+            said: Any::any(tape),
+            unsaid: Any::any(tape),
             set_ups: Any::any(tape),
             drafts: BTreeMap::new(),
+            dropped: BTreeMap::new(),
             was_ill: Any::any(tape),
             under_18: Any::any(tape),
             coached: Any::any(tape),
@@ -388,11 +392,18 @@ any!(enum desk::DeskEvent {
     DraftDropped { of },
     GymChosen { name },
     Said { owner, changes, day },
+    TakenBack { seq },
+    BroughtBack { seq },
     TrackParted { row, track, changes, day },
     Decided { session, day, outcomes },
     WasIll { day },
     Minor { under_18, coached },
     BodyMassKept { mass, day },
+});
+any!(struct desk::Said { seq, day, what });
+any!(enum desk::SaidOf {
+    Owner { owner, changes },
+    BodyMass(it),
 });
 any!(enum desk::DraftOf {
     Gym,

@@ -301,6 +301,8 @@ pub(crate) fn desk() -> Vec<DeskEvent> {
         DeskEvent::Decided { session: 1_180, day: TODAY, outcomes: vec![outcome()] },
         DeskEvent::WasIll { day: TODAY },
         DeskEvent::Minor { under_18: true, coached: Some(TODAY) },
+        DeskEvent::TakenBack { seq: 12 },
+        DeskEvent::BroughtBack { seq: 12 },
         DeskEvent::BodyMassKept { mass: kg(824), day: TODAY },
     ]
 }

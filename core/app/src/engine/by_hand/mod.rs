@@ -14,6 +14,10 @@ use crate::fault::{Fault, Refused};
 /// What is written into a field of a form appends.
 pub(super) fn write(held: &Held, field: &FormField, text: &str) -> Result<Vec<DeskEvent>, Fault> {
     if field.shows_only() {
+        // What can't be read is refused where it was typed.
+        if field.of == FormOf::Maxes {
+            crate::facts::entered(held, &field.place, text)?;
+        }
         return Ok(Vec::new());
     }
     let edit = Edit::Put { text: text.to_owned() };
@@ -28,6 +32,9 @@ pub(super) fn edited(
     edit: &Edit,
     step: Option<u64>,
 ) -> Result<Vec<DeskEvent>, Fault> {
+    if of == FormOf::Maxes {
+        return said(held, edit, step);
+    }
     let of = draft_of(of).ok_or(Refused::NotHere)?;
     if *edit == Edit::Open {
         // What was begun is dropped by a tap of its own, never by another one's beginning.
@@ -36,6 +43,12 @@ pub(super) fn edited(
         }
         let (from, text) = begun(held, of, place)?;
         return Ok(vec![DeskEvent::DraftBegun { of, from, text }]);
+    }
+    // What was dropped, or taken up, is gone on with.
+    if *edit == Edit::Redo && !held.desk.drafts.contains_key(&of) {
+        let dropped = held.desk.dropped.contains_key(&of);
+        let events = vec![DeskEvent::DraftTurned { of, back: false }];
+        return if dropped { Ok(events) } else { Err(Refused::NoStep.into()) };
     }
     let draft = held.desk.drafts.get(&of).ok_or(Refused::NotHere)?;
     if step.is_some_and(|step| step != draft.step) {
@@ -64,6 +77,23 @@ pub(super) fn edited(
             Ok(splice.map(|splice| DeskEvent::DraftChanged { of, splice }).into_iter().collect())
         }
     }
+}
+
+/// What a person said of maxes, loads and body mass, taken back or said again.
+fn said(held: &Held, edit: &Edit, step: Option<u64>) -> Result<Vec<DeskEvent>, Fault> {
+    let last = match edit {
+        Edit::Undo => held.desk.to_take_back(),
+        Edit::Redo => held.desk.unsaid.last(),
+        _ => return Err(Refused::NotHere.into()),
+    };
+    let seq = last.map(|said| said.seq).ok_or(Refused::NoStep)?;
+    if step.is_some_and(|step| step != seq) {
+        return Err(Refused::StaleDraft.into());
+    }
+    Ok(vec![match edit {
+        Edit::Undo => DeskEvent::TakenBack { seq },
+        _ => DeskEvent::BroughtBack { seq },
+    }])
 }
 
 /// What a draft is begun from, by name, and its text.

@@ -282,6 +282,13 @@ fn no_screen_says_a_word_that_is_no_phrase() {
     for max in ["back-squat", "power-clean", "deadlift", "bench-press", "overhead-press"] {
         lifter.write(&format!("max:{max}"), "100 kg").unwrap();
     }
+    let maxes = |at: &str, text: &str| {
+        let (of, at, text) = (FormOf::Maxes, at.to_owned(), text.to_owned());
+        Look::Form { of, at, text }
+    };
+    for (at, text) in [("", ""), ("max:back-squat", "-5 %"), ("max:deadlift", "-60 %")] {
+        lifter.view(maxes(at, text));
+    }
     for session in 0..8 {
         for minutes in [None, Some(30)] {
             lifter.view(today(minutes));
@@ -301,6 +308,8 @@ fn no_screen_says_a_word_that_is_no_phrase() {
     for exercise in ["chin-up", "front-squat", "qqsquat", "rear-foot-raised-split-squat", ""] {
         lifter.view(lift(exercise, 0));
     }
+    lifter.write("body-mass", "81 kg").unwrap();
+    lifter.view(maxes("", "")).unwrap();
     for weeks in [None, Some(4)] {
         lifter.view(Look::Balance { weeks });
     }

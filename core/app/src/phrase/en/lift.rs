@@ -27,7 +27,7 @@ pub fn max(
 }
 
 /// How a max came to be known.
-fn known(origin: &MaxOrigin) -> String {
+pub(super) fn known(origin: &MaxOrigin) -> String {
     match origin {
         MaxOrigin::Entered => "entered".to_owned(),
         MaxOrigin::Tested => "tested".to_owned(),

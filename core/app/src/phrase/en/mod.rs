@@ -14,6 +14,7 @@ pub mod floor;
 pub mod gym;
 pub mod gym_form;
 pub mod lift;
+pub mod maxes;
 pub mod muscle;
 pub mod not_shown;
 pub mod outcome;

@@ -123,3 +123,13 @@ pub fn draft_too_large() -> &'static str {
 pub fn gym_there(name: &str) -> String {
     format!("Another gym is called “{name}”. Both were kept; give this one another name.")
 }
+
+/// Nothing stands there yet.
+pub fn nothing_stands() -> &'static str {
+    "Nothing stands there yet to be more or less than. Write the load itself."
+}
+
+/// More than by half.
+pub fn too_many_percent() -> &'static str {
+    "That is more than half of it. Write the load itself, so that nothing is meant by mistake."
+}

@@ -1,6 +1,7 @@
 //! What is made and mended by hand: rows, with what is wrong beside each.
 
 pub(super) mod gym;
+pub(super) mod maxes;
 pub(super) mod session;
 
 use barwright_domain::desk::Draft;
