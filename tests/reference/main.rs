@@ -116,7 +116,7 @@ fn intent(tap: Tap) -> Intent {
         last,
     };
     match tap {
-        Tap::Begin => Intent::Begin { session: None, minutes: None },
+        Tap::Begin => Intent::Begin { session: None, minutes: None, sure: false },
         Tap::AsCalled => record(None, false),
         Tap::Reps(reps) => record(Some(reps.into()), false),
         Tap::Short(reps) => record(Some(reps.into()), true),

@@ -129,7 +129,7 @@ impl Device {
         match &tap.command {
             Command::Begin { .. } => {
                 let session = Some(format!("{}.{}", tap.place.0 + 1, tap.place.1 + 1));
-                self.tap(Intent::Begin { session, minutes: None });
+                self.tap(Intent::Begin { session, minutes: None, sure: false });
             }
             Command::Record(done) => {
                 if let Some(found) = done.load {

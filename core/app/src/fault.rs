@@ -55,6 +55,8 @@ pub(crate) enum Refused {
     TooManyPercent,
     /// Another gym has this name.
     GymThere(String),
+    /// The clock is far from the last session's: its local date, and the clock's.
+    ClockFar { last: i32, now: i32 },
     /// A file has so many faults.
     Faults(usize),
 }
@@ -90,6 +92,7 @@ impl Refused {
             Self::NotHere | Self::NoExercise(..) => RefusalCode::NotHere,
             Self::NothingToGoBy | Self::PlanIsOver => RefusalCode::NothingToGoBy,
             Self::Unreadable(_) => RefusalCode::BadValue,
+            Self::ClockFar { .. } => RefusalCode::Ask,
             Self::Faults(_) => RefusalCode::Faults,
         }
     }
@@ -113,6 +116,7 @@ impl Refused {
             Self::PlanIsOver => say.plan_is_over().to_owned(),
             Self::NoExercise(name, near) => say.no_exercise(name, near),
             Self::Unreadable(unreadable) => say.unreadable(unreadable),
+            Self::ClockFar { last, now } => say.clock_far(*last, *now),
             Self::Faults(count) => words.faults().refused(*count),
         }
     }

@@ -49,7 +49,7 @@ fn a_side_that_falls_behind_is_named_with_the_session_that_could_make_it_up() {
     };
     tap(Intent::adopt(PLAN));
     tap(Intent::Write { field: "body-mass".into(), text: "80 kg".into(), sure: false });
-    let mut screen = tap(Intent::Begin { session: None, minutes: None }).screen;
+    let mut screen = tap(Intent::Begin { session: None, minutes: None, sure: false }).screen;
     // Left, right, left: the right's second set is not done.
     for _ in 0..3 {
         let Screen::Floor { floor } = screen else { panic!("the session runs: {screen:?}") };

@@ -71,7 +71,7 @@ impl Lifter {
 
     /// A session with both sets of the press as called, the squat after it as well.
     fn session(&mut self) {
-        self.tap(Intent::Begin { session: None, minutes: None });
+        self.tap(Intent::Begin { session: None, minutes: None, sure: false });
         for _ in 0..4 {
             self.record(HowEnded::AsCalled);
         }
@@ -137,7 +137,7 @@ fn a_working_load_by_hand_stands_above_what_was_done_before() {
 #[test]
 fn pain_asks_in_its_order_and_stands_until_it_is_answered() {
     let mut lifter = Lifter::new();
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     let Screen::Floor { floor } = lifter.record(HowEnded::Pain) else { panic!() };
     let panel = floor.panel.expect("the answers are asked for at once");
     let ids: Vec<&str> = panel.keys.iter().map(|key| key.id.as_str()).collect();
@@ -158,7 +158,7 @@ fn pain_asks_in_its_order_and_stands_until_it_is_answered() {
     lifter.session();
     assert_eq!(lifter.called(), ["36 kg", "85 kg"]);
     // "Without pain", on the tally: a tenth more than what was done.
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     (0..4).for_each(|_| drop(lifter.record(HowEnded::AsCalled)));
     lifter.tap(Intent::Finish);
     let asks = lifter.changes().into_iter().find(|row| row.id == "pain-overhead-press").unwrap();
@@ -171,7 +171,7 @@ fn pain_asks_in_its_order_and_stands_until_it_is_answered() {
 #[test]
 fn after_a_failed_set_the_next_is_lighter_by_one_press() {
     let mut lifter = Lifter::new();
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     let Screen::Floor { floor } = lifter.record(HowEnded::Failed) else { panic!() };
     let key = floor.thumb.beside.iter().find(|key| key.id == "lighter").unwrap().clone();
     assert_eq!(key.label, "Lighter: 37.5 kg");
@@ -210,7 +210,7 @@ fn a_plan_mended_is_the_same_plan() {
 #[test]
 fn a_session_that_nobody_ended_is_over_when_the_next_begins() {
     let mut lifter = Lifter::new();
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     (0..4).for_each(|_| drop(lifter.record(HowEnded::AsCalled)));
     lifter.days(7);
     let today = lifter.today();
@@ -235,7 +235,7 @@ fn a_load_on_the_body_is_typed_as_added_or_in_all() {
     lifter.tap(Intent::adopt(text));
     let ramp = lifter.today().rows.into_iter().find(|row| row.id == "ramp-0").unwrap();
     assert_eq!(ramp.text, "ramp bodyweight × 5");
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     lifter.record(HowEnded::AsCalled);
     let bar = lifter.floor().bar;
     assert_eq!((bar.total.as_str(), bar.bar.as_str()), ("+10 kg", "90 kg with bodyweight"));
@@ -319,7 +319,7 @@ fn the_record_of_pain_names_it_where_a_lift_is_stopped_or_swapped() {
         }
     };
     let mut lifter = Lifter::new();
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     let Screen::Floor { floor } = lifter.record(HowEnded::Pain) else { panic!() };
     let stop = floor.panel.unwrap().keys.remove(0);
     lifter.press(&stop);
@@ -369,7 +369,7 @@ fn advice_on_what_guards_fits_the_lift() {
         );
         let mut lifter = Lifter::new();
         lifter.tap(Intent::adopt(text));
-        lifter.tap(Intent::Begin { session: None, minutes: None });
+        lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
         let asked = lifter.floor().call.cautions;
         lifter.tap(Intent::GuardedBy { entry: 0, guard: GuardChoice::Neither });
         (asked, lifter.floor().call.cautions)
@@ -394,7 +394,7 @@ fn a_notice_stays_until_the_lifter_has_seen_it() {
         (lifter.now.boot_id, lifter.now.boot_ms) = (Some(id.to_owned()), Some(9_000));
     };
     boot(&mut lifter, "in the morning");
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     lifter.record(HowEnded::AsCalled);
     boot(&mut lifter, "after charging");
     lifter.tap(Intent::Wake);
@@ -420,7 +420,7 @@ fn a_cable_has_one_number_and_its_pin_is_explained_under_why() {
          curl\"\nsets = 1\nreps = 12\nload = \"20 kg\"\nramp = \"none\"\n",
     ));
     assert!(lifter.today().rows.iter().any(|row| row.text.contains("20 kg")));
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     let floor = lifter.floor();
     assert_eq!((floor.bar.total.as_str(), floor.bar.counts.as_str()), ("20 kg", "at the handle"));
     assert_eq!(floor.bar.line, "Column: pin 40 kg");
@@ -448,7 +448,7 @@ fn the_picture_of_a_lift_charts_what_was_made() {
          \"Overhead press\"\nsets = 1\nreps = 8\nload = \"40 kg\"\nramp = \"none\"\ndrop = [\"25 %\"]\n",
     ));
     for ended in [HowEnded::AsCalled, HowEnded::Failed] {
-        lifter.tap(Intent::Begin { session: None, minutes: None });
+        lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
         lifter.record(HowEnded::AsCalled);
         lifter.tap(Intent::ChangeLoad {
             entry: 0,

@@ -53,7 +53,7 @@ impl Lifter {
     }
 
     fn begin(&self) {
-        self.tap(Intent::Begin { session: None, minutes: None });
+        self.tap(Intent::Begin { session: None, minutes: None, sure: false });
     }
 
     fn act(&self, action: &Action) -> Result<Answer, EngineError> {

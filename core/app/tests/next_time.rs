@@ -36,7 +36,7 @@ impl Lifter {
 
     /// A session of these sets, each with its repetitions and half repetitions left; then two days.
     fn session(&mut self, sets: &[(u32, Option<u8>, HowEnded)]) {
-        self.tap(Intent::Begin { session: None, minutes: None });
+        self.tap(Intent::Begin { session: None, minutes: None, sure: false });
         for (amount, left_halves, ended) in sets {
             self.tap(Intent::Record {
                 part: None,
@@ -236,7 +236,7 @@ fn a_back_off_follows_the_set_that_was_lifted() {
     let rows = rows.trim_end().trim_end_matches("ramp = \"none\"");
     let mut lifter = Lifter::in_the_cellar(rows);
     lifter.write("max:front-squat", "160 kg");
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     assert_eq!(lifter.total(), "120 kg");
     lifter.tap(Intent::Record {
         part: None,
@@ -276,7 +276,7 @@ fn assisted_pull_up_steps_only_where_the_range_allows_it() {
 fn a_change_is_held_back_from_the_tally() {
     let mut lifter = Lifter::in_the_cellar(&plan(SQUAT));
     lifter.write("max:front-squat", "160 kg");
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     lifter.tap(Intent::Record {
         part: None,
         amount: None,
@@ -308,7 +308,7 @@ fn a_change_is_held_back_from_the_tally() {
     press(&mut lifter);
     assert!(lifter.next_time("front-squat").text.contains("115 kg"));
     press(&mut lifter);
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     assert_eq!(lifter.total(), "120 kg");
 }
 
@@ -323,7 +323,7 @@ fn a_pin_is_the_lifters_to_choose() {
     let mut lifter = Lifter::new(&plan("name = \"Leg curl\"\nsets = 2\nreps = 10"));
     lifter.tap(Intent::AddGym { text: gym });
     lifter.tap(Intent::ChooseGym { name: "Cellar".into() });
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     let draft = barwright_app::contract::Draft { panel: Some("load".into()), ..<_>::default() };
     let look = Look::Floor { draft };
     let Screen::Floor { floor } = lifter.engine.view(look, lifter.now.clone()).unwrap().screen

@@ -34,7 +34,7 @@ impl Lifter {
         };
         let mut lifter = Self { engine, now };
         lifter.tap(Intent::adopt(plan(lines)));
-        lifter.tap(Intent::Begin { session: None, minutes: None });
+        lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
         lifter
     }
 

@@ -58,14 +58,14 @@ fn spoiled(path: &std::path::Path) -> Arc<Engine> {
     let open = || Engine::open(path.display().to_string(), "en-GB".into()).unwrap();
     let engine = open();
     tap(&engine, 0, Intent::adopt(PLAN));
-    tap(&engine, 1, Intent::Begin { session: None, minutes: None });
+    tap(&engine, 1, Intent::Begin { session: None, minutes: None, sure: false });
     (2..5).for_each(|minute| drop(tap(&engine, minute, record())));
     for _ in 0..barwright_store::CHECKED_ON_OPEN / 2 {
         tap(&engine, 5, Intent::Undo);
         tap(&engine, 5, Intent::Redo);
     }
     tap(&engine, 10, Intent::Finish);
-    tap(&engine, 3_000, Intent::Begin { session: None, minutes: None });
+    tap(&engine, 3_000, Intent::Begin { session: None, minutes: None, sure: false });
     tap(&engine, 3_001, record());
     engine.shut_down().unwrap();
     let file = rusqlite::Connection::open(path).unwrap();

@@ -98,7 +98,7 @@ impl Lifter {
 
     /// The session that is on: three sets, as the day is.
     fn session(&mut self, day: Day) {
-        self.tap(Intent::Begin { session: None, minutes: None });
+        self.tap(Intent::Begin { session: None, minutes: None, sure: true });
         // A cut may have left sets out.
         for set in 0.. {
             let look = Look::Floor { draft: <_>::default() };

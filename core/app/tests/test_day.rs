@@ -182,7 +182,7 @@ fn changes(tally: &TallyScreen) -> Vec<&str> {
 #[test]
 fn the_singles_come_from_the_max_and_the_max_moves_the_next_block() {
     let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     let singles = lifter.singles(167.0);
     let loads: Vec<_> = singles.iter().map(|(load, _)| load.as_str()).collect();
     assert_eq!(loads, ["147.5 kg", "155 kg", "160 kg", "165 kg", "170 kg"]);
@@ -212,7 +212,7 @@ fn the_singles_come_from_the_max_and_the_max_moves_the_next_block() {
 
     // The next session is begun with it, and then it is a fact that stands.
     lifter.days(2);
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     assert_eq!(lifter.floor().unwrap().bar.total, "122.5 kg");
     assert!(lifter.max("back-squat").contains("165 kg, tested"));
 }
@@ -223,7 +223,7 @@ fn the_singles_come_from_the_max_and_the_max_moves_the_next_block() {
 #[test]
 fn a_miss_goes_down_and_never_back_to_what_was_missed() {
     let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     let singles = lifter.singles(141.0);
     let loads: Vec<_> = singles.iter().map(|(load, _)| load.as_str()).collect();
     assert_eq!(loads, ["147.5 kg", "132.5 kg", "140 kg", "142.5 kg"]);
@@ -250,7 +250,7 @@ fn a_miss_goes_down_and_never_back_to_what_was_missed() {
 #[test]
 fn a_test_cut_short_lowers_no_max() {
     let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
         lifter.record(HowEnded::AsCalled);
     }
@@ -264,7 +264,7 @@ fn a_test_cut_short_lowers_no_max() {
 #[test]
 fn interrupted_is_tried_again_and_pain_ends_it() {
     let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
         lifter.record(HowEnded::AsCalled);
     }
@@ -281,7 +281,7 @@ fn the_singles_come_from_the_estimate_of_the_last_weeks() {
     let plan = SQUAT.replace("weeks = 1\n", "weeks = 2\n").replace("\"2-3\"", "[1, 3]");
     let plan = plan.replace(".by_week = [\"75 %\", \"75 %\", \"80 %\"]", " = \"140 kg\"");
     let mut lifter = Lifter::new(&plan, &[("back-squat", "150 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     lifter.tap(Intent::Record {
         part: None,
         amount: None,
@@ -292,7 +292,7 @@ fn the_singles_come_from_the_estimate_of_the_last_weeks() {
     });
     lifter.finish();
     lifter.days(7);
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     let singles = lifter.singles(0.0);
     assert_eq!(singles[0].0, "150 kg");
     assert!(singles[0].1[0].contains("163.3 kg that your sets estimate"), "{:?}", singles[0]);
@@ -306,7 +306,7 @@ fn a_lift_of_the_body_is_tested_by_what_is_moved() {
     let mut lifter = Lifter::new(&plan, &[("pull-up", "100 kg")]);
     let body = Intent::Write { field: "body-mass".into(), text: "80 kg".into(), sure: false };
     lifter.tap(body);
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
         lifter.record(HowEnded::AsCalled);
     }
@@ -357,7 +357,7 @@ fn a_try_of_a_max_says_how_to_brace() {
     let plan = SQUAT.replace("name = \"Back squat\"\ntest", "name = \"Deadlift\"\ntest");
     let plan = plan.replace("weeks = 1\n", "weeks = 2\n").replace("\"2-3\"", "[1, 3]");
     let mut lifter = Lifter::new(&plan, &[("deadlift", "160 kg"), ("back-squat", "140 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     lifter.finish();
     lifter.days(1);
     // A session is no first one any more: it is the test that brings them back.
@@ -367,7 +367,7 @@ fn a_try_of_a_max_says_how_to_brace() {
         let cautions = &sheet.cautions;
         assert!(cautions.iter().any(|line| line.contains(said)), "{said}: {cautions:?}");
     }
-    lifter.tap(Intent::Begin { session: None, minutes: None });
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
     while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
         assert_eq!(lifter.floor().unwrap().call.cautions, [""; 0]);
         lifter.record(HowEnded::AsCalled);
@@ -402,7 +402,7 @@ fn a_minors_max_is_tested_with_a_coach_there_and_no_other_day() {
         said.iter().any(|line| line.contains("Back squat: no test without a coach")),
         "{said:?}"
     );
-    let begin = Intent::Begin { session: None, minutes: None };
+    let begin = Intent::Begin { session: None, minutes: None, sure: false };
     assert!(lifter.engine.dispatch(begin, lifter.now.clone()).is_err());
 
     lifter.press(&screen.keys[1]);

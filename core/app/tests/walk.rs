@@ -62,7 +62,7 @@ fn every_session_of_the_demo_plan_is_walked_by_its_keys() {
     while shell.today().keys.iter().any(|key| key.id == "begin") {
         let today = shell.today();
         assert!(today.needs.is_empty(), "{:?}", today.needs);
-        shell.tap(Intent::Begin { session: None, minutes: None }).unwrap();
+        shell.tap(Intent::Begin { session: None, minutes: None, sure: false }).unwrap();
         let mut taps = 0;
         loop {
             let look = Look::Floor { draft: Default::default() };
@@ -169,7 +169,7 @@ fn a_whole_session_as_a_lifter_lives_it() {
 
     // Wednesday's sheet, begun a day early.
     let session = Some("7.2".to_owned());
-    let effects = shell.tap(Intent::Begin { session, minutes: None }).unwrap().effects;
+    let effects = shell.tap(Intent::Begin { session, minutes: None, sure: false }).unwrap().effects;
     assert_eq!(effects, [Effect::KeepAwake { on: true }]);
 
     // Singles by the clock: one tap starts it, one records each.

@@ -99,7 +99,8 @@ impl Lifter {
 
     /// Trains what is next, or a session by its row.
     fn train(&mut self, session: Option<&str>) -> Vec<String> {
-        self.tap(Intent::Begin { session: session.map(str::to_owned), minutes: None }).unwrap();
+        self.tap(Intent::Begin { session: session.map(str::to_owned), minutes: None, sure: false })
+            .unwrap();
         let mut called = Vec::new();
         loop {
             let look = Look::Floor { draft: <_>::default() };
@@ -341,6 +342,6 @@ fn nonsense_is_refused() {
     lifter.tap(arrange("1.1", join("1.2"))).unwrap();
     assert!(lifter.tap(arrange("1.2", join("2.1"))).is_err(), "no chains");
     assert!(lifter.tap(arrange("2.1", join("1.1"))).is_err(), "no chains");
-    lifter.tap(Intent::Begin { session: None, minutes: None }).unwrap();
+    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false }).unwrap();
     assert!(lifter.tap(Intent::TakeUpPlan { plan: "1".into() }).is_err());
 }

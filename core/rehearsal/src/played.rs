@@ -233,7 +233,7 @@ impl Player<'_> {
         };
         let body_mass = self.lifter.desk.body_mass.map(|(mass, _)| mass);
         let equipment = stage.gym.clone();
-        floor.tap(&Command::Begin { sheet, equipment, body_mass });
+        floor.tap(&Command::Begin { sheet, equipment, body_mass, paper: None });
         floor.wait(f64::from(warm_up) + ramps as f64);
         self.body.rest(floor.at.wall_ms);
         self.arrange(&mut floor, source);

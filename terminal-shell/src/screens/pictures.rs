@@ -162,7 +162,7 @@ fn the_pictures_are_what_the_screens_show() {
     let mut screens = vec![("today", evening.look(Look::Today { session: None, minutes: None }))];
     let lift = Look::Lift { exercise: "back-squat".into(), page: 0, all: false };
     screens.push(("lift", evening.look(lift)));
-    evening.tap(Intent::Begin { session: None, minutes: None });
+    evening.tap(Intent::Begin { session: None, minutes: None, sure: false });
     while evening.exercise() != "Back squat" {
         evening.record();
     }

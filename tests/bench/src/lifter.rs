@@ -102,7 +102,7 @@ impl Lifter {
     /// The tap that begins a session, both counted from 0.
     pub(crate) fn beginning(week: u32, session: u32) -> Intent {
         let row = format!("{}.{}", week + 1, session + 1);
-        Intent::Begin { session: Some(row), minutes: None }
+        Intent::Begin { session: Some(row), minutes: None, sure: false }
     }
 
     /// Begins a session and answers with its floor.

@@ -76,7 +76,8 @@ impl Lifter {
     /// Adopts the plan and begins its first session.
     fn begin(&mut self) {
         self.tap(Intent::adopt(PLAN)).expect("the demo's plan");
-        self.tap(Intent::Begin { session: None, minutes: None }).expect("its first session");
+        self.tap(Intent::Begin { session: None, minutes: None, sure: false })
+            .expect("its first session");
     }
 
     /// Records the next part, after saying a load that nobody knows yet; false when none is left.

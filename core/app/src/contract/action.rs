@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{FormOf, Intent};
+use super::{FormOf, Intent, LayAnew};
 
 /// A screen to look at. Looking changes nothing.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -30,6 +30,11 @@ pub enum Look {
     Tally,
     /// The plan's weeks.
     Weeks,
+    /// The plan's weeks as they would be with the rest laid anew.
+    Anew {
+        /// How.
+        how: LayAnew,
+    },
     /// One exercise over time.
     Lift {
         /// The exercise, by its slug or name; empty is the one on the floor, else the one done last.

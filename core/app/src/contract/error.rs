@@ -28,7 +28,7 @@ pub enum RefusalCode {
     CannotMake,
     /// The load has to be said first.
     LoadNeeded,
-    /// It is more than the last weeks support: [`EngineError::Refused`] asks, and carries the yes.
+    /// It is more than the last weeks support, or the clock is far from what was recorded: [`EngineError::Refused`] asks, and carries the yes.
     Ask,
     /// There are as many as there can be.
     TooMany,

@@ -72,6 +72,22 @@ pub enum SwapReason {
     Wish,
 }
 
+/// How the rest of a plan is laid anew after an absence.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum LayAnew {
+    /// All of it comes whole weeks later.
+    PushBack,
+    /// What lies behind is left out.
+    Drop,
+    /// What lies behind comes on free days, no lift heavy on neighbouring ones.
+    Squeeze,
+    /// The same, whatever is heavy on neighbouring days.
+    SqueezeClose,
+}
+
 /// What is changed in a session that is still to come, for once. Exercises go by their slugs.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -167,6 +183,38 @@ pub enum Intent {
         /// Minutes there are; what has to be left out for it is.
         #[serde(default)]
         minutes: Option<u32>,
+        /// The clock was asked about, and is right.
+        #[serde(default)]
+        #[cfg_attr(feature = "uniffi", uniffi(default = false))]
+        sure: bool,
+    },
+    /// Begin to enter a session that was done without the tool.
+    EnterPaper {
+        /// The row of a session as Weeks names it; none is the one that is on.
+        #[serde(default)]
+        session: Option<String>,
+        /// The local date that it was done on, in days since 1970-01-01.
+        day: i32,
+    },
+    /// Of a session from paper: what is left was done as called.
+    AllAsCalled {
+        /// An exercise of the session, with what is done back to back with it; none is all.
+        #[serde(default)]
+        entry: Option<u32>,
+    },
+    /// A recorded session is of this local date, whatever the clock said.
+    DateSession {
+        /// Its number, as its key gives it; none is the last.
+        #[serde(default)]
+        session: Option<u64>,
+        /// In days since 1970-01-01.
+        day: i32,
+    },
+    /// Lay the rest of the plan anew, or take that back.
+    LayAnew {
+        /// How; none takes it back.
+        #[serde(default)]
+        how: Option<LayAnew>,
     },
     /// The work of the current set begins now: a hold, a clock-driven series.
     Start,

@@ -36,7 +36,9 @@ pub use floor::{
     BarZone, Beat, CallZone, EffortKey, Figure, FloorScreen, PlateDrawing, RunningRest, ThumbZone,
 };
 pub use form::{Edit, FormFile, FormOf, FormRow, FormScreen};
-pub use intent::{Arrange, GuardChoice, HowEnded, Intent, KitChoice, SessionChange, SwapReason};
+pub use intent::{
+    Arrange, GuardChoice, HowEnded, Intent, KitChoice, LayAnew, SessionChange, SwapReason,
+};
 pub use lift::{Chart, ChartAxis, ChartPoint, ChartSeries, ChartTick, LiftScreen, SeriesKind};
 pub use not_shown::NotShownScreen;
 pub use plan::{FileFault, PlanScreen};

@@ -41,7 +41,7 @@ impl<'a> Player<'a> {
 
     /// A whole session, from its first set to its tally.
     pub(super) fn session(&mut self, row: &str) -> Result<(), EngineError> {
-        self.tap(Intent::Begin { session: Some(row.to_owned()), minutes: None })?;
+        self.tap(Intent::Begin { session: Some(row.to_owned()), minutes: None, sure: false })?;
         self.wait(360);
         while let Some(floor) = self.floor()? {
             self.part(&floor)?;

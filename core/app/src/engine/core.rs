@@ -3,7 +3,7 @@
 use std::panic::AssertUnwindSafe;
 
 use barwright_domain::desk::{Desk, DeskEvent};
-use barwright_domain::history::Change;
+use barwright_domain::history::{Change, DoneSet, SessionRow};
 use barwright_domain::owners::Owner;
 use barwright_domain::session::{self, Event, Reading, Run, Stamped};
 use barwright_log::{encode_desk, encode_session};
@@ -224,6 +224,9 @@ impl Core {
                     self.held.desk.owners.put(owner, account);
                 }
             }
+            if let DeskEvent::SessionDated { session, day } = event {
+                tap.changes.extend(self.dated_rows(*session, *day)?);
+            }
             self.apply(&mut tap, event);
         }
         self.append(tap)?;
@@ -231,6 +234,15 @@ impl Core {
             self.held.read_plan();
         }
         Ok(())
+    }
+
+    /// The rows of a session that is past, of another date.
+    fn dated_rows(&self, session: u64, day: i32) -> Result<Vec<Change>, StoreError> {
+        let history = self.store.history()?;
+        let sets = history.sets_in(session)?.into_iter();
+        let sets = sets.map(|set| Change::PutSet(DoneSet { day, ..set }));
+        let row = history.session(session)?.map(|row| SessionRow { day, ..row });
+        Ok(sets.chain(row.map(Change::PutSession)).collect())
     }
 
     /// Ends the session that was: what it comes to is told, and what it leaves behind is taken over.
@@ -348,13 +360,19 @@ fn leads_to(intent: &Intent) -> Option<Look> {
             .map(|field| field.leads_to(text))
             .or_else(|| part::found_in(field, text)),
         Intent::AddGym { .. } | Intent::ChooseGym { .. } => Some(Look::Equipment),
-        Intent::AdoptPlan { .. } | Intent::Arrange { .. } | Intent::TakeUpPlan { .. } => {
-            Some(Look::Weeks)
-        }
+        Intent::AdoptPlan { .. }
+        | Intent::Arrange { .. }
+        | Intent::LayAnew { .. }
+        | Intent::DateSession { session: Some(_), .. }
+        | Intent::TakeUpPlan { .. } => Some(Look::Weeks),
         Intent::HoldBack { .. } | Intent::Accept { .. } | Intent::AnswerPain { .. } => {
             Some(Look::Tally)
         }
         Intent::Minor { .. } => Some(Look::Care),
+        Intent::EnterPaper { .. } => Some(Look::Floor {
+            draft: Draft { panel: Some("order".to_owned()), ..Draft::default() },
+        }),
+        Intent::DateSession { session: None, .. } => Some(Look::Tally),
         Intent::WasIll => Some(Look::Today { session: None, minutes: None }),
         // What to do about it is asked at once.
         Intent::Record { ended: HowEnded::Pain, .. }

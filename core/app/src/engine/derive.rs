@@ -2,7 +2,9 @@
 //! in a file that was read from a damaged one.
 
 use barwright_domain::catalogue::Catalogue;
-use barwright_domain::desk::Desk;
+use std::collections::BTreeMap;
+
+use barwright_domain::desk::{Desk, DeskEvent};
 use barwright_domain::history::{Change, Rows};
 use barwright_domain::plan::Plan;
 use barwright_domain::session::{Event, State};
@@ -41,7 +43,8 @@ pub(crate) fn derive_anew(store: &mut Store) -> Result<(), Fault> {
 
 /// As [`derive_anew`], with the error as it is.
 pub(super) fn derive_in(store: &mut Store) -> Result<(), Failure> {
-    store.rebuild(&mut Anew::new())
+    let mut anew = Anew::of(store)?;
+    store.rebuild(&mut anew)
 }
 
 /// Folds the whole log as the taps did one by one.
@@ -57,11 +60,30 @@ pub(super) struct Anew {
     moved: bool,
     plan: Option<Plan>,
     catalogue: Catalogue,
+    /// Sessions that were dated otherwise once they were past, with their last date.
+    dated: BTreeMap<u64, i32>,
 }
 
 impl Anew {
-    pub(super) fn new() -> Self {
+    /// For the log of a store.
+    pub(super) fn of(store: &Store) -> Result<Self, Failure> {
+        let mut dated = BTreeMap::new();
+        store.each_event(1, |row| {
+            // Few facts of the desk are these: the others are read when their turn comes.
+            if row.kind == DESK && row.body.contains("session_dated") {
+                let event = codec::desk(&row)?;
+                if let DeskEvent::SessionDated { session, day } = event {
+                    dated.insert(session, day);
+                }
+            }
+            Ok::<(), Failure>(())
+        })?;
+        Ok(Self { dated, ..Self::nothing() })
+    }
+
+    fn nothing() -> Self {
         Self {
+            dated: BTreeMap::new(),
             desk: Desk::default(),
             state: State::default(),
             began: None,
@@ -77,7 +99,11 @@ impl Anew {
         if !std::mem::take(&mut self.moved) {
             return Vec::new();
         }
-        let next = rows_of(&self.rows, &self.state, self.plan.as_ref(), &self.catalogue);
+        let mut next = rows_of(&self.rows, &self.state, self.plan.as_ref(), &self.catalogue);
+        let session = next.session.as_ref().map(|row| row.session);
+        if let Some(day) = session.and_then(|session| self.dated.get(&session)) {
+            next.date(*day);
+        }
         let changes = self.rows.changes_to(&next);
         self.rows = next;
         changes
@@ -132,7 +158,6 @@ impl Derive for Anew {
 #[cfg(test)]
 mod tests {
     use barwright_domain::call::Amount;
-    use barwright_domain::desk::DeskEvent;
     use barwright_domain::quantity::{Mass, Reserve};
     use barwright_domain::session::{Command, EntryId, Reading, RecordedSet, SetId};
     use barwright_store::Store;
@@ -270,7 +295,10 @@ load = "body"
         for (minute, step) in (1..).zip(steps.iter().flatten()) {
             take(&mut core, step, &at(minute * 3));
             let by_taps = derived(&core);
-            core.store.rebuild(&mut Anew::new()).map_err(|_| "unreadable").unwrap();
+            core.store
+                .rebuild(&mut Anew::of(&core.store).map_err(|_| "unreadable").unwrap())
+                .map_err(|_| "unreadable")
+                .unwrap();
             assert_eq!(derived(&core), by_taps, "after step {minute}");
         }
         let history = derived(&core);

@@ -100,10 +100,10 @@ pub(super) fn examine(store: &mut Store) -> Result<Examined, Unfit> {
         }
         whole => whole?,
     };
-    let found = store.differing(&mut Anew::new())?;
+    let found = store.differing(&mut Anew::of(store)?)?;
     if found.differing > 0 {
         derive_in(store)?;
-        let again = store.differing(&mut Anew::new())?;
+        let again = store.differing(&mut Anew::of(store)?)?;
         if again.differing > 0 {
             return Err(Unfit::Other(Fault::Broken("rows made anew differ from themselves")));
         }

@@ -20,7 +20,7 @@ use barwright_store::Store;
 
 use super::{by_hand, codec};
 use crate::contract::{
-    Arrange, GuardChoice, HowEnded, Intent, KitChoice, SessionChange, SwapReason,
+    Arrange, GuardChoice, HowEnded, Intent, KitChoice, LayAnew, SessionChange, SwapReason,
 };
 use crate::facts::form::{BODY_MASS, FormField};
 use crate::facts::{Held, adopted, fitted, mended, part, place};
@@ -38,12 +38,16 @@ pub(super) enum Appends {
 /// A tap that may be asked about, said again as meant.
 pub(super) fn all_the_same(intent: &Intent) -> Option<Intent> {
     let mut again = match intent {
-        Intent::ChangeLoad { .. } | Intent::Write { .. } | Intent::Correct { .. } => intent.clone(),
+        Intent::ChangeLoad { .. }
+        | Intent::Write { .. }
+        | Intent::Correct { .. }
+        | Intent::Begin { .. } => intent.clone(),
         _ => return None,
     };
     if let Intent::ChangeLoad { sure, .. }
     | Intent::Write { sure, .. }
-    | Intent::Correct { sure, .. } = &mut again
+    | Intent::Correct { sure, .. }
+    | Intent::Begin { sure, .. } = &mut again
     {
         *sure = true;
     }
@@ -76,6 +80,7 @@ pub(super) fn begin(
         sheet: laid_out.sheet,
         equipment: held.gym(),
         body_mass: held.desk.body_mass.map(|(mass, _)| mass),
+        paper: None,
     })
 }
 
@@ -83,6 +88,18 @@ pub(super) fn begin(
 const MOST_AWAY: u32 = 8;
 /// Days around today that a session can be moved to.
 const NEAR_DAYS: i32 = 366;
+const DAY_MS: i64 = 86_400_000;
+/// Days after the last session from which the clock is asked about: longer than the plan's usual
+/// table of lay-offs goes. A day before it is a change of zone.
+const FAR_AHEAD: i32 = 56;
+
+/// The clock, where it is far from what the last session knew.
+pub(crate) fn clock_far(held: &Held, at: &Reading) -> Option<Refused> {
+    let last = held.state.run()?.day.max(held.state.run()?.seen.local_day());
+    let now = at.local_day();
+    let ahead = now.saturating_sub(last);
+    (!(-1..=FAR_AHEAD).contains(&ahead)).then_some(Refused::ClockFar { last, now })
+}
 
 /// What a decision is made from.
 struct Deciding<'a> {
@@ -123,13 +140,32 @@ impl Deciding<'_> {
 
     fn appends(&self, intent: Intent) -> Result<Appends, Fault> {
         let command = match intent {
-            Intent::Begin { session, minutes } => {
-                let running = self.held.state.running();
-                if running.is_some_and(|run| session::abandoned(run, self.at).is_none()) {
-                    return Err(self.refused(Refusal::SessionRunning).into());
+            Intent::Begin { session, minutes, sure } => {
+                self.none_runs()?;
+                if let Some(asks) = clock_far(self.held, self.at).filter(|_| !sure) {
+                    return Err(asks.into());
                 }
                 begin(self.store, self.held, session.as_deref(), minutes, self.at)?
             }
+            Intent::EnterPaper { session, day } => {
+                self.none_runs()?;
+                // Laid out as it would have been on its day.
+                let back = i64::from(self.at.local_day().saturating_sub(day));
+                let wall_ms = self.at.wall_ms.saturating_sub(back.saturating_mul(DAY_MS));
+                let then = Reading { wall_ms, ..self.at.clone() };
+                let began = begin(self.store, self.held, session.as_deref(), None, &then)?;
+                match began {
+                    Command::Begin { sheet, equipment, body_mass, .. } => {
+                        Command::Begin { sheet, equipment, body_mass, paper: Some(day) }
+                    }
+                    other => other,
+                }
+            }
+            Intent::AllAsCalled { entry } => {
+                Command::RecordAll(entry.map(|entry| self.entry_id(entry)).transpose()?)
+            }
+            Intent::DateSession { session, day } => return self.date_session(session, day),
+            Intent::LayAnew { how } => return self.lay_anew(how),
             Intent::Start => Command::Start,
             Intent::TapRep { part } => {
                 self.current(Some(&part))?;
@@ -483,6 +519,47 @@ impl Deciding<'_> {
             }
         };
         Ok(Appends::Desk(vec![DeskEvent::Arranged { plan, what }]))
+    }
+
+    /// Nothing runs, or what runs was left open.
+    fn none_runs(&self) -> Result<(), Fault> {
+        let running = self.held.state.running();
+        if running.is_some_and(|run| session::abandoned(run, self.at).is_none()) {
+            return Err(self.refused(Refusal::SessionRunning).into());
+        }
+        Ok(())
+    }
+
+    /// A session is of another date. The last one says so itself, and can be undone.
+    fn date_session(&self, session: Option<u64>, day: i32) -> Result<Appends, Fault> {
+        let last = self.held.state.run().map(|run| run.session);
+        let Some(session) = session.filter(|session| last != Some(*session)) else {
+            return self.decide(&Command::Date(day));
+        };
+        let row = self.store.history()?.session(session)?.ok_or(Refused::NotHere)?;
+        if row.day == day {
+            return Err(self.refused(Refusal::AlreadySo).into());
+        }
+        if !(0..=2 * NEAR_DAYS).contains(&self.at.local_day().saturating_sub(day)) {
+            return Err(self.refused(Refusal::OutOfRange).into());
+        }
+        Ok(Appends::Desk(vec![DeskEvent::SessionDated { session, day }]))
+    }
+
+    /// The rest of the plan laid anew, or as it was before that.
+    fn lay_anew(&self, how: Option<LayAnew>) -> Result<Appends, Fault> {
+        let on = self.held.desk.plan.as_ref().ok_or(Refused::NothingToGoBy)?;
+        let arranged = self.held.desk.arranged();
+        let to = match how {
+            Some(how) => gather::anew(self.store, self.held, how, self.at)?.dates,
+            None => arranged.back.clone(),
+        };
+        if to.is_empty() {
+            return Err(self.refused(Refusal::AlreadySo).into());
+        }
+        let back = how.map(|_| arranged.standing(&to)).unwrap_or_default();
+        let what = Arrangement::LaidAnew { to, back };
+        Ok(Appends::Desk(vec![DeskEvent::Arranged { plan: on.seq, what }]))
     }
 
     /// What is changed in a session for once, with this.

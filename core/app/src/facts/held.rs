@@ -133,7 +133,7 @@ impl Held {
         desk.settle(run);
         if run.finished.is_none() {
             let outcomes = outcomes(run, &self.rows, &self.desk, &self.catalogue);
-            desk.owners.decided(run.session, run.began.local_day(), &outcomes);
+            desk.owners.decided(run.session, run.day, &outcomes);
         }
         desk
     }
@@ -151,7 +151,9 @@ impl Held {
 fn outcomes(run: &Run, rows: &Rows, desk: &Desk, catalogue: &Catalogue) -> Vec<Outcome> {
     let sets: Vec<DoneSet> = rows.sets.values().map(|set| DoneSet::clone(set)).collect();
     let before = desk.owners.before(run.session);
-    let ground = Ground { owners: &before, catalogue, rows: rows_of_plan(desk, run), late: false };
+    // Evidence as of its day, never over what was said or used since.
+    let late = run.day < run.began.local_day();
+    let ground = Ground { owners: &before, catalogue, rows: rows_of_plan(desk, run), late };
     let mut outcomes = settle(run, &sets, &ground);
     outcomes.sort_by(|one, other| one.owner.cmp(&other.owner));
     outcomes
@@ -182,7 +184,7 @@ pub(crate) fn decided(
     if outcomes.iter().eq(told) {
         return None;
     }
-    Some(DeskEvent::Decided { session: run.session, day: run.began.local_day(), outcomes })
+    Some(DeskEvent::Decided { session: run.session, day: run.day, outcomes })
 }
 
 /// The adopted plan, read.

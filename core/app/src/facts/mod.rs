@@ -18,7 +18,8 @@ pub(crate) use maxes::{Entered, MaxOf, Maxes, TrackOf, entered, says, standing};
 use std::collections::BTreeMap;
 
 use barwright_domain::catalogue::{Exercise, Muscle};
-use barwright_domain::desk::{At, Calendar, Draft};
+use barwright_domain::coach::Close;
+use barwright_domain::desk::{At, Calendar, Dates, Draft};
 use barwright_domain::history::{DoneSet, Record};
 use barwright_domain::owners::{MaxOrigin, Outcome};
 use barwright_domain::plan::Plan;
@@ -26,6 +27,8 @@ use barwright_domain::prescribe::{LeftOut, MovedLoad, Need};
 use barwright_domain::quantity::Mass;
 use barwright_domain::session::{Entry, Reading, Run, Sheet};
 use barwright_domain::volume::Tally;
+
+use crate::contract::LayAnew;
 
 /// What one look is shown from.
 pub(crate) struct Facts<'a> {
@@ -49,6 +52,8 @@ pub(crate) enum Of<'a> {
     Tally(TallyOf<'a>),
     /// The plan's weeks.
     Weeks(Weeks<'a>),
+    /// The plan's weeks as they would be.
+    Anew(Anew<'a>),
     /// One exercise over time.
     Lift(Lift<'a>),
     /// Each muscle, planned and done.
@@ -74,12 +79,15 @@ pub(crate) struct Today<'a> {
     pub(crate) plan: &'a Plan,
     pub(crate) place: At,
     pub(crate) laid_out: LaidOut,
+    /// Sessions still to come whose date has passed.
+    pub(crate) behind: usize,
 }
 
 /// A session that is changed for once, laid out as it stands.
 pub(crate) struct SessionForm {
     pub(crate) place: At,
-    pub(crate) laid_out: LaidOut,
+    /// As it is laid out; none where its days alone are asked.
+    pub(crate) laid_out: Option<LaidOut>,
     pub(crate) part: SessionPart,
 }
 
@@ -91,6 +99,20 @@ pub(crate) enum SessionPart {
     Instead(String),
     /// What could be added.
     Add,
+    /// On which day it was done without the tool.
+    Paper(Days),
+    /// On which day it was done, whatever the clock said.
+    Date(u64, Days),
+}
+
+/// Days to choose from.
+pub(crate) struct Days {
+    /// Local dates, the likeliest first.
+    pub(crate) days: Vec<i32>,
+    /// The one that it counts for now, or is meant for.
+    pub(crate) own: Option<i32>,
+    /// A date was typed that can't be read.
+    pub(crate) unreadable: bool,
 }
 
 /// A sheet, and what was left out or is missing for it.
@@ -137,6 +159,22 @@ pub(crate) struct MaxMoved {
 pub(crate) struct Weeks<'a> {
     pub(crate) plan: &'a Plan,
     pub(crate) calendar: Calendar,
+}
+
+/// The plan's rest as it would be laid anew.
+pub(crate) struct Anew<'a> {
+    pub(crate) plan: &'a Plan,
+    pub(crate) of: AnewOf,
+}
+
+/// What laying it anew comes to.
+pub(crate) struct AnewOf {
+    pub(crate) how: LayAnew,
+    pub(crate) dates: Dates,
+    pub(crate) before: Calendar,
+    pub(crate) after: Calendar,
+    /// What comes heavy on neighbouring days.
+    pub(crate) close: Vec<Close>,
 }
 
 /// An exercise's history.

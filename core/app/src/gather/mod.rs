@@ -12,7 +12,7 @@ mod past;
 mod sheet;
 mod tally;
 
-pub(crate) use calendar::{calendar_of, next_place, place};
+pub(crate) use calendar::{anew, calendar_of, next_place, place};
 pub(crate) use lift::{CHARTED, PAGE};
 pub(crate) use pace::paces;
 pub(crate) use sheet::{laid_out, substitute};
@@ -23,7 +23,9 @@ use barwright_domain::session::Reading;
 use barwright_store::Store;
 
 use crate::contract::{FormOf, Look};
-use crate::facts::{Facts, Held, Of, SessionForm, SessionPart, Today, Weeks, place as places};
+use crate::facts::{
+    Anew, Days, Facts, Held, Of, SessionForm, SessionPart, Today, Weeks, place as places,
+};
 use crate::fault::{Fault, Refused};
 
 /// Gathers for a look. Answers the look that is shown, too: another one where this has nothing to
@@ -53,6 +55,11 @@ pub(crate) fn of<'a>(
             let plan = on.ok_or(Refused::NothingToGoBy)?;
             let calendar = calendar::on(store, held)?;
             (Look::Weeks, Of::Weeks(Weeks { plan, calendar }))
+        }
+        Look::Anew { how } => {
+            let plan = on.ok_or(Refused::NothingToGoBy)?;
+            let of = anew(store, held, how, at)?;
+            (Look::Anew { how }, Of::Anew(Anew { plan, of }))
         }
         Look::Lift { exercise, page, all } => {
             let lift = lift::of(store, held, &exercise, page, all)?;
@@ -108,20 +115,64 @@ fn session_form<'a>(
 ) -> Result<(Look, Of<'a>), Fault> {
     let mut parts = at.split(':');
     let named = parts.next().filter(|name| !name.is_empty());
+    if at == ":date" {
+        // Of the last session, wherever it stood.
+        let run = held.state.run().ok_or(Refused::NotHere)?;
+        let place = run.sheet.place.as_ref().map(places::of_plan).ok_or(Refused::NotHere)?;
+        let part = SessionPart::Date(run.session, days(Some(run.day), &text, now));
+        let form = SessionForm { place, laid_out: None, part };
+        return Ok((Look::Form { of: FormOf::Session, at, text }, Of::SessionForm(form)));
+    }
     let place = place(store, held, named)?;
     let part = match (parts.next(), parts.next(), parts.next()) {
         (None, ..) => SessionPart::Whole,
         (Some("swap"), Some(slug), None) => SessionPart::Instead(slug.to_owned()),
         (Some("add"), None, None) => SessionPart::Add,
+        (Some("paper"), None, None) => {
+            let calendar = calendar::on(store, held)?;
+            let due = calendar.sessions.iter().find(|one| one.at == place);
+            SessionPart::Paper(days(due.and_then(|one| one.due), &text, now))
+        }
+        (Some("date"), None, None) => {
+            let plan = held.plan.as_deref().ok_or(Refused::NothingToGoBy)?;
+            let on = held.desk.plan.as_ref().ok_or(Refused::NothingToGoBy)?;
+            let trained = calendar::trained(store, held, on.seq, plan)?;
+            let done = trained.iter().rev().find(|one| one.at == place).ok_or(Refused::NotHere)?;
+            SessionPart::Date(done.session, days(Some(done.day), &text, now))
+        }
         (Some("always"), Some(of), Some(exercise)) => {
             let text = exchanged(held, place, of, exercise)?;
             return Ok((Look::Plan { text: Some(text), week: None }, Of::PlanFile));
         }
         _ => return Err(Refused::NotHere.into()),
     };
-    let laid_out = laid_out(store, held, place, None, now)?;
+    let laid_out = match part {
+        SessionPart::Paper(_) | SessionPart::Date(..) => None,
+        SessionPart::Whole | SessionPart::Instead(_) | SessionPart::Add => {
+            Some(laid_out(store, held, place, None, now)?)
+        }
+    };
     let form = SessionForm { place, laid_out, part };
     Ok((Look::Form { of: FormOf::Session, at, text }, Of::SessionForm(form)))
+}
+
+/// Days that are offered before a date has to be typed.
+const DAYS: i32 = 10;
+
+/// The days on which a session may have been: the one that was typed, the one it is meant for, and
+/// those before today.
+fn days(own: Option<i32>, text: &str, now: &Reading) -> Days {
+    let today = now.local_day();
+    let typed = (!text.is_empty()).then(|| places::day_of(text));
+    let all = typed.flatten().into_iter().chain(own.filter(|day| *day <= today));
+    let all = all.chain((0..DAYS).map(|back| today.saturating_sub(back)));
+    let mut days: Vec<i32> = Vec::new();
+    for day in all {
+        if !days.contains(&day) {
+            days.push(day);
+        }
+    }
+    Days { days, own, unreadable: typed == Some(None) }
 }
 
 /// The plan's text with another exercise in the place of one of a session, from now on.
@@ -162,5 +213,6 @@ fn today<'a>(
         },
     };
     let laid_out = laid_out(store, held, place, minutes, at)?;
-    Ok(Of::Today(Today { plan, place, laid_out }))
+    let behind = calendar::on(store, held)?.behind(at.local_day());
+    Ok(Of::Today(Today { plan, place, laid_out, behind }))
 }

@@ -30,7 +30,7 @@ use barwright_store::{Kept as KeptBackup, Salvage, StoreError};
 use chrono::Weekday;
 
 use super::*;
-use crate::contract::{EngineError, FileFault};
+use crate::contract::{EngineError, FileFault, LayAnew};
 
 phrases! {
     /// Words of the bar, or what stands for it.
@@ -108,6 +108,30 @@ phrases! {
         fn find() -> (&'static str, &'static str);
         /// Nothing has these words.
         fn none_found(text: &str) -> String;
+        /// The title: a session that was done without the tool.
+        fn paper_title(session: &str) -> String;
+        /// Under it.
+        fn paper_subtitle() -> &'static str;
+        /// The title: a session whose date is wrong.
+        fn date_title(session: &str) -> String;
+        /// Under it.
+        fn date_subtitle() -> &'static str;
+        /// A key.
+        fn on_day(date: &str) -> (&'static str, String);
+        /// The field for any other day, and an example.
+        fn other_day() -> (&'static str, &'static str);
+        /// What was typed is no date.
+        fn not_a_day() -> &'static str;
+        /// A key of a session of the plan: it was done without the tool.
+        fn from_paper() -> (&'static str, &'static str);
+        /// A key of a session that was done.
+        fn other_date() -> (&'static str, &'static str);
+        /// While a session is entered from paper.
+        fn paper(date: &str) -> String;
+        /// A key: what is left of an exercise was done as called.
+        fn as_called(name: &str) -> (String, String);
+        /// A key: all that is left was.
+        fn everything_as_called() -> (&'static str, &'static str);
         /// What this gym lacks for an exercise.
         fn lacks(lacks: &[String]) -> String;
         /// What an exercise is, in short.
@@ -350,6 +374,8 @@ phrases! {
         /// "Wed 25 Nov" for days since 1970-01-01, with its year where it is more than eleven months
         /// from today.
         fn dated(day: i32, today: Option<i32>) -> String;
+        /// "Wed 25 Nov 2026".
+        fn in_full(of: i32) -> String;
     }
 }
 
@@ -972,6 +998,8 @@ phrases! {
         fn nothing_stands() -> &'static str;
         /// More than by half.
         fn too_many_percent() -> &'static str;
+        /// The clock is far from the last session's date: is it right?
+        fn clock_far(last: i32, now: i32) -> String;
         /// Another gym has this name.
         fn gym_there(name: &str) -> String;
         /// The tap was meant for a session that is past.
@@ -1102,6 +1130,21 @@ phrases! {
 phrases! {
     /// Words of the plan's weeks.
     WeekWords in weeks {
+        /// A key that shows the rest laid anew; as it is read aloud.
+        fn anew(how: LayAnew) -> (&'static str, &'static str);
+        /// What laying the rest anew comes to: how many move, how many are left out, what is heavy on
+        /// neighbouring days.
+        fn laid(how: LayAnew, moved: usize, left_out: usize, close: &[String]) -> String;
+        /// A session whose date changes: "was Mon 23 Nov".
+        fn was(day: i32) -> String;
+        /// Two sessions with a lift heavy on neighbouring days.
+        fn close(before: &str, after: &str, lift: &str) -> String;
+        /// A key: it is laid so.
+        fn lay_so() -> (&'static str, &'static str);
+        /// A key: the dates as they were.
+        fn take_back() -> (&'static str, &'static str);
+        /// So many sessions lie behind.
+        fn behind(count: usize) -> String;
         /// A key.
         fn enter() -> &'static str;
         /// A key.

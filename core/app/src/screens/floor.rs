@@ -45,6 +45,7 @@ pub(super) fn screen(
     let mut notices = notices(&floor);
     notices.extend(slowed(&floor));
     notices.extend(lacking(&floor, cursor.as_ref()));
+    notices.extend(run.paper.then(|| words.change().paper(&words.date().in_full(run.day))));
     let aloud = aloud(&bar.total, &call, rest.as_ref(), &notices, words);
     FloorScreen {
         title: run.sheet.title.clone(),
@@ -120,7 +121,7 @@ fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
         return ThumbZone { main: Some(resume), ..bare(floor) };
     }
     let waits = waits_for_start(run, cursor, set, &asked);
-    if waits == Waits::Clock {
+    if waits == Waits::Clock && !run.paper {
         let start = taps(run, "start", say.start_clock(), Intent::Start);
         return ThumbZone { main: Some(start), ..bare(floor) };
     }
@@ -136,7 +137,12 @@ fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
     let said = words.words().amount(&amount, numerals);
     let next = next_part(run, cursor, set, *words);
     let mut beside = offered(floor);
-    if waits == Waits::Hold {
+    if run.paper {
+        let name = run.entries.get(&cursor.set.entry).map(|of| name::entry(floor.held, of, *words));
+        let entry = Some(u32::from(cursor.set.entry.0));
+        let said = words.change().as_called(&name.unwrap_or_default());
+        beside.push(taps(run, "as-called", said, Intent::AllAsCalled { entry }));
+    } else if waits == Waits::Hold {
         beside.push(taps(run, "start", say.start_hold(), Intent::Start));
     }
     if next.is_some() && cursor.part > 0 {

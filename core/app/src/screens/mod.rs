@@ -54,6 +54,7 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
         }
         Of::Tally(of) => Screen::Tally { tally: tally::screen(held, of, at, words) },
         Of::Weeks(of) => Screen::Weeks { weeks: weeks::screen(held, of, at, words) },
+        Of::Anew(of) => Screen::Weeks { weeks: weeks::anew(held, of, at, words) },
         Of::Lift(of) => {
             let Asked { page, all, .. } = asked(look);
             Screen::Lift { lift: lift::screen(held, of, (page, all), words) }
@@ -101,6 +102,11 @@ fn asked(look: &Look) -> Asked<'_> {
             Asked { text: text.as_deref().unwrap_or_default(), week: *week, ..none }
         }
         Look::Form { of: _, at, text } => Asked { at, text, ..none },
-        Look::Tally | Look::Weeks | Look::Balance { .. } | Look::Equipment | Look::Care => none,
+        Look::Tally
+        | Look::Weeks
+        | Look::Anew { .. }
+        | Look::Balance { .. }
+        | Look::Equipment
+        | Look::Care => none,
     }
 }

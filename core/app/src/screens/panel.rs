@@ -426,12 +426,22 @@ fn order(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Builder {
     let Floor { held, run, words, .. } = floor;
     let say = words.panel();
     let mut panel = titled(say.order());
+    if run.paper && cursor.is_some() {
+        let all = Intent::AllAsCalled { entry: None };
+        panel.keys.push(taps(run, "all-as-called", words.change().everything_as_called(), all));
+    }
     for (_, id, entry) in run.in_order().filter(|(_, _, entry)| entry.pending()) {
         let left = entry.sets.iter().filter(|set| set.pending()).count();
         let now = cursor.is_some_and(|cursor| cursor.set.entry == id);
         let text = say.sets_left(&name::entry(held, entry, *words), left);
         let key = taps(run, "up", say.do_now(), Intent::TakeUp { entry: u32::from(id.0) });
-        let keys = if now { Vec::new() } else { vec![key] };
+        let mut keys = if now { Vec::new() } else { vec![key] };
+        if run.paper {
+            let name = name::entry(held, entry, *words);
+            let intent = Intent::AllAsCalled { entry: Some(u32::from(id.0)) };
+            let key = taps(run, "as-called", words.change().as_called(&name), intent);
+            keys.push(key.then(stays(floor)));
+        }
         panel.rows.push(row(format!("entry-{}", id.0), 1, text).keys(keys));
     }
     panel

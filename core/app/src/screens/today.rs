@@ -80,6 +80,10 @@ fn cautions(held: &Held, today: &Today<'_>, words: Words) -> Vec<String> {
     if tests {
         lines.push(say.max_try().to_owned());
     }
+    // One that comes a day late is nobody's absence.
+    if held.state.run().is_some() && today.behind > 1 {
+        lines.push(words.weeks().behind(today.behind));
+    }
     lines
 }
 
@@ -92,13 +96,13 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
     let session = Some(place::name(today.place));
     let mut keys = Vec::new();
     if held.left_open {
-        let begin = Intent::Begin { session: session.clone(), minutes };
+        let begin = Intent::Begin { session: session.clone(), minutes, sure: false };
         keys.push(does("begin", say.begin(), begin));
     }
     if held.left_open || held.state.running().is_some() {
         keys.push(shows("floor", say.back_to_floor(), Look::Floor { draft: Draft::default() }));
     } else {
-        let begin = Intent::Begin { session: session.clone(), minutes };
+        let begin = Intent::Begin { session: session.clone(), minutes, sure: false };
         keys.push(does("begin", say.begin(), begin));
     }
     if held.state.running().is_none() {

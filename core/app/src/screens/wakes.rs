@@ -15,7 +15,7 @@ pub(crate) fn wakes_at(facts: &Facts<'_>, look: &Look) -> Option<i64> {
     let at = facts.at;
     let after = match &facts.of {
         Of::Floor(run) => next_second(run, look, at),
-        Of::Today(_) | Of::Tally(_) | Of::Weeks(_) | Of::Care => {
+        Of::Today(_) | Of::Tally(_) | Of::Weeks(_) | Of::Anew(_) | Of::Care => {
             let local = at.wall_ms + i64::from(at.offset_minutes) * 60_000;
             Some(DAY_MS - local.rem_euclid(DAY_MS))
         }

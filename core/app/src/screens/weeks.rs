@@ -4,9 +4,10 @@ use barwright_domain::desk::{At, Calendar, Dated, Standing};
 use barwright_domain::session::Reading;
 
 use super::key::{arranges, does, shows};
+use super::name;
 use super::row::{aloud, row};
-use crate::contract::{Arrange, Intent, Key, Look, WeekOfPlan, WeeksScreen};
-use crate::facts::{Held, Weeks, place};
+use crate::contract::{Arrange, FormOf, Intent, Key, LayAnew, Look, WeekOfPlan, WeeksScreen};
+use crate::facts::{Anew, AnewOf, Held, Weeks, place};
 use crate::phrase::Words;
 
 /// The adopted plan's weeks.
@@ -36,6 +37,7 @@ pub(super) fn screen(held: &Held, of: &Weeks<'_>, at: &Reading, words: Words) ->
                     let enter = words.weeks().enter();
                     keys.push(arranges("enter", enter, dated.at, Arrange::Enter));
                 }
+                keys.extend(on_paper(held, dated, words));
                 let done = matches!(dated.standing, Standing::Done(_) | Standing::DoneWith(..));
                 row(place::name(dated.at), 1, name(dated.at))
                     .detail(words.weeks().state(dated, today, name))
@@ -66,12 +68,103 @@ pub(super) fn screen(held: &Held, of: &Weeks<'_>, at: &Reading, words: Words) ->
         )
         .enabled(held.state.running().is_none())
     });
-    WeeksScreen { title: plan.name.clone(), subtitle, weeks, keys: kept.collect(), aloud: spoken }
+    let mut keys = Vec::new();
+    if calendar.behind(today) > 0 {
+        let say = words.weeks();
+        keys.extend(WAYS.map(|(how, id)| shows(id, say.anew(how), Look::Anew { how })));
+    }
+    if !held.desk.arranged().back.is_empty() {
+        let back = Intent::LayAnew { how: None };
+        keys.push(does("take-back", words.weeks().take_back(), back));
+    }
+    keys.extend(kept);
+    WeeksScreen { title: plan.name.clone(), subtitle, weeks, keys, aloud: spoken }
+}
+
+/// The ways of laying the rest anew.
+const WAYS: [(LayAnew, &str); 3] = [
+    (LayAnew::PushBack, "anew-push-back"),
+    (LayAnew::Drop, "anew-drop"),
+    (LayAnew::Squeeze, "anew-squeeze"),
+];
+
+/// The weeks as they would be with the rest laid anew: what changes says what it was.
+pub(super) fn anew(held: &Held, of: &Anew<'_>, at: &Reading, words: Words) -> WeeksScreen {
+    let (plan, AnewOf { how, dates, before, after, close }) = (of.plan, &of.of);
+    let (say, today) = (words.weeks(), at.local_day());
+    let name = |at: At| place::called(plan, at).unwrap_or_default().to_owned();
+    let was = |at: At| before.sessions.iter().find(|one| one.at == at);
+    let over = |one: &Dated| matches!(one.standing, Standing::Done(_) | Standing::DoneWith(..));
+    let differs = |one: &Dated| {
+        was(one.at)
+            .filter(|_| !over(one))
+            .is_some_and(|was| (was.due, was.standing) != (one.due, one.standing))
+    };
+    let close: Vec<String> = close
+        .iter()
+        .map(|close| {
+            let lift = name::exercise(held, &close.lift, &close.lift, words);
+            say.close(&name(close.before), &name(close.after), &lift)
+        })
+        .collect();
+    let left_out = dates.left_out.len();
+    let later = |one: &&Dated| differs(one) && was(one.at).is_some_and(|was| was.due != one.due);
+    let subtitle = say.laid(*how, after.sessions.iter().filter(later).count(), left_out, &close);
+    let weeks: Vec<WeekOfPlan> = (1_u16..)
+        .zip(&plan.weeks)
+        .map(|(week, of)| {
+            let sessions = after.sessions.iter().filter(|dated| dated.at.week == week);
+            let rows = sessions.map(|dated| {
+                let state = say.state(dated, today, name);
+                let due = was(dated.at).and_then(|was| was.due).filter(|_| differs(dated));
+                let was = due.map(|due| say.was(due));
+                let detail: Vec<String> = std::iter::once(state).chain(was).collect();
+                row(place::name(dated.at), 1, name(dated.at))
+                    .detail(detail.join(" · "))
+                    .done(over(dated))
+                    .warns(differs(dated))
+            });
+            WeekOfPlan {
+                title: say.title(week, of.kind, away(held, week)),
+                current: after.next.is_some_and(|next| next.week == week),
+                rows: rows.collect(),
+            }
+        })
+        .collect();
+    let lay = Intent::LayAnew { how: Some(*how) };
+    let mut keys = vec![does("lay-so", say.lay_so(), lay).enabled(!dates.is_empty())];
+    // What finds no free day may come close, where that is asked for.
+    if *how == LayAnew::Squeeze && left_out > 0 {
+        let look = Look::Anew { how: LayAnew::SqueezeClose };
+        keys.push(shows("anew-squeeze-close", say.anew(LayAnew::SqueezeClose), look));
+    }
+    let others = WAYS.iter().filter(|(way, _)| way != how);
+    keys.extend(others.map(|(how, id)| shows(*id, say.anew(*how), Look::Anew { how: *how })));
+    keys.push(shows("leave", words.by_hand().back(), Look::Weeks));
+    let changed = weeks.iter().flat_map(|week| &week.rows).filter(|row| row.warns);
+    let spoken = say.aloud(&plan.name, subtitle.trim_end_matches('.'), &aloud(changed, words));
+    WeeksScreen { title: plan.name.clone(), subtitle, weeks, keys, aloud: spoken }
 }
 
 /// Weeks away before a week.
 fn away(held: &Held, week: u16) -> u16 {
     held.desk.arranged().travel.get(&week).copied().unwrap_or(0)
+}
+
+/// What was done without the tool, or on another date than it says.
+fn on_paper(held: &Held, dated: &Dated, words: Words) -> Option<Key> {
+    let (id, said, part) = match dated.standing {
+        Standing::Done(_) => ("date", words.change().other_date(), "date"),
+        Standing::Next | Standing::ToCome | Standing::Again | Standing::Missed => {
+            ("paper", words.change().from_paper(), "paper")
+        }
+        Standing::DoneWith(..) | Standing::With(_) | Standing::LeftOut | Standing::Before => {
+            return None;
+        }
+    };
+    let at = format!("{}:{part}", place::name(dated.at));
+    let look = Look::Form { of: FormOf::Session, at, text: String::new() };
+    Some(shows(id, said, look).enabled(id == "date" || held.state.running().is_none()))
 }
 
 /// What can be done with a session, by how it stands.

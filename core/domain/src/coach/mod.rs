@@ -9,6 +9,7 @@
 //! practice" there is no one source, and our own choice of the figure is all there is.
 
 mod accept;
+mod anew;
 mod laid;
 mod load;
 mod order;
@@ -16,6 +17,8 @@ mod steps;
 mod stuck;
 mod time;
 mod volume;
+
+pub use anew::{Anew, Close, Rest};
 
 use std::ops::Range;
 

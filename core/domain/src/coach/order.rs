@@ -3,8 +3,8 @@
 use super::laid;
 use super::{About, Check, Finding, Level, Look};
 use crate::call::{LoadCall, WeekKind};
-use crate::catalogue::{IMPLEMENTS, Muscle, SUPPORTS};
-use crate::plan::{Entry, WeekSession};
+use crate::catalogue::{Catalogue, IMPLEMENTS, Muscle, SUPPORTS};
+use crate::plan::{Entry, Plan, WeekSession};
 use crate::quantity::Percent;
 
 /// Implements and supports of the catalogue that many gyms lack: common practice.
@@ -162,16 +162,27 @@ fn pair_of(look: Look<'_>, before: &WeekSession, after: &WeekSession) -> Option<
     None
 }
 
-/// Whether an exercise of several joints has a heavy set.
 fn is_heavy(look: Look<'_>, entry: &Entry) -> bool {
-    let compound = look.catalogue.get(&entry.exercise).is_some_and(|own| own.is_compound());
+    has_heavy_set(look.plan, look.catalogue, entry, false)
+}
+
+/// Whether an exercise of several joints has a heavy set; few repetitions of which no effort is said
+/// are heavy where they are to be `taken_so`.
+pub(super) fn has_heavy_set(
+    plan: &Plan,
+    catalogue: &Catalogue,
+    entry: &Entry,
+    taken_so: bool,
+) -> bool {
+    let compound = catalogue.get(&entry.exercise).is_some_and(|own| own.is_compound());
     let mut sets = entry.blocks.iter().flat_map(|block| &block.sets).filter(|set| !set.speed);
     compound
-        && sets.any(|set| match laid::share(look.plan, &entry.exercise, set) {
+        && sets.any(|set| match laid::share(plan, &entry.exercise, set) {
             Some(share) => share >= HEAVY,
             None => {
                 let few = laid::reps(set).is_some_and(|reps| (1..=HEAVY_REPS).contains(&reps));
-                few && set.effort.is_some_and(|effort| effort.left.from.halves() <= HEAVY_LEFT)
+                let said = set.effort.map(|effort| effort.left.from.halves() <= HEAVY_LEFT);
+                few && said.unwrap_or(taken_so)
             }
         })
 }

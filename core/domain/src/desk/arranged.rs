@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use super::anew::Dates;
 use super::for_once::ForOnce;
 
 /// A session of a plan, both from 1.
@@ -70,6 +71,27 @@ pub enum Arrangement {
         /// The changes.
         changes: Vec<ForOnce>,
     },
+    /// The rest is laid anew.
+    LaidAnew {
+        /// What is set.
+        to: Dates,
+        /// What takes it back; nothing where this takes one back.
+        back: Dates,
+    },
+}
+
+impl Arrangement {
+    /// Whether dates stand otherwise after it.
+    const fn sets_dates(&self) -> bool {
+        match self {
+            Self::Entered { .. }
+            | Self::LeftOut { .. }
+            | Self::Moved { .. }
+            | Self::Travel { .. }
+            | Self::LaidAnew { .. } => true,
+            Self::With { .. } | Self::Again { .. } | Self::ForOnce { .. } => false,
+        }
+    }
 }
 
 /// Everything arranged of one plan. Lists, since JSON has no keys but texts.
@@ -90,12 +112,21 @@ pub struct Arranged {
     pub travel: BTreeMap<u16, u16>,
     /// What is changed in sessions for once.
     pub for_once: Vec<(At, Vec<ForOnce>)>,
+    /// What takes back that the rest was laid anew, as long as no date was set since.
+    pub back: Dates,
 }
 
 impl Arranged {
     /// Folds one in; `seq` is its number in the log.
     pub fn apply(&mut self, seq: u64, what: &Arrangement) {
+        if what.sets_dates() {
+            self.back = Dates::default();
+        }
         match what.clone() {
+            Arrangement::LaidAnew { to, back } => {
+                self.set(&to);
+                self.back = back;
+            }
             Arrangement::Entered { at, day } => {
                 self.entered = Some((at, day, seq));
                 // Dates begin anew: what moved those before says nothing more.

@@ -65,6 +65,17 @@ pub struct Calendar {
     pub next: Option<At>,
 }
 
+impl Calendar {
+    /// How many sessions that are still to come were meant for a day before this local date.
+    pub fn behind(&self, today: i32) -> usize {
+        let behind = |one: &&Dated| {
+            matches!(one.standing, Standing::Next | Standing::ToCome | Standing::Again)
+                && one.due.is_some_and(|due| due < today)
+        };
+        self.sessions.iter().filter(behind).count()
+    }
+}
+
 /// The calendar of a plan taken up on a local date.
 pub fn calendar(plan: &Plan, day: i32, arranged: &Arranged, trained: &[TrainedAt]) -> Calendar {
     let places = places(plan);

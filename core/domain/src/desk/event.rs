@@ -141,6 +141,13 @@ pub enum DeskEvent {
         /// An outcome an owner; none where it is no longer over.
         outcomes: Vec<Outcome>,
     },
+    /// A session that is past is of another local date than the clock said.
+    SessionDated {
+        /// The session, by the log's number of its first event.
+        session: u64,
+        /// Its local date, in days since 1970-01-01.
+        day: i32,
+    },
     /// An illness is over: the next session is the ease-in.
     WasIll {
         /// Local date, in days since 1970-01-01.

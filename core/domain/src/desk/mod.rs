@@ -4,6 +4,7 @@
 //! never reads ten years of them.
 
 mod adopt;
+mod anew;
 mod arranged;
 mod calendar;
 mod draft;
@@ -13,6 +14,7 @@ mod said;
 mod state;
 
 pub use adopt::{Adoption, Shared, adoption};
+pub use anew::Dates;
 pub use arranged::{Arranged, Arrangement, At};
 pub use calendar::{Calendar, Dated, Standing, TrainedAt, calendar};
 pub use draft::{Draft, DraftOf, MOST_STEPS, Splice};

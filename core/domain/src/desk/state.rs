@@ -233,6 +233,7 @@ impl Desk {
                     self.was_ill = None;
                 }
             }
+            DeskEvent::SessionDated { session, day } => self.owners.dated(*session, *day),
             DeskEvent::WasIll { day } => self.was_ill = Some(*day),
             DeskEvent::Minor { under_18, coached } => {
                 (self.under_18, self.coached) = (*under_18, *coached);

@@ -37,6 +37,16 @@ pub struct Rows {
 }
 
 impl Rows {
+    /// They are of another date.
+    pub fn date(&mut self, day: i32) {
+        if let Some(row) = &mut self.session {
+            row.day = day;
+        }
+        for set in self.sets.values_mut() {
+            Arc::make_mut(set).day = day;
+        }
+    }
+
     /// What must change on disk, where these are, for `next` to be there. Rows of another session
     /// than `next` is of stay as they are.
     pub fn changes_to(&self, next: &Self) -> Vec<Change> {
@@ -79,7 +89,7 @@ pub fn rows_after(
     easiest: Reserve,
 ) -> Rows {
     let Some(run) = run else { return Rows::default() };
-    let day = run.began.local_day();
+    let day = run.day;
     // What is over follows from the exercise alone while the session runs.
     let goes_on = run.finished.is_none()
         && before.session.as_ref().is_some_and(|row| {
@@ -106,7 +116,8 @@ pub fn rows_after(
     }
     let outcome = run.finished.as_ref().map(|finished| {
         let (owed, done) = owed_and_done(run);
-        let seconds = Passed::between(&run.began, finished).ms() / 1000;
+        // How long it took to copy says nothing of how long it took.
+        let seconds = if run.paper { 0 } else { Passed::between(&run.began, finished).ms() / 1000 };
         Outcome {
             seconds: u32::try_from(seconds).unwrap_or(u32::MAX),
             owed,

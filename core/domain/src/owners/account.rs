@@ -165,6 +165,17 @@ impl Owners {
         }
     }
 
+    /// What a session decided, it decided on this local date.
+    pub fn dated(&mut self, session: u64, day: i32) {
+        let of = |word: &Word| word.session == Some(session) && word.day != day;
+        let own = self.accounts.values_mut().filter(|account| account.words.iter().any(of));
+        for account in own {
+            for word in Arc::make_mut(account).words.iter_mut().filter(|word| of(word)) {
+                word.day = day;
+            }
+        }
+    }
+
     /// What a person or a plan says on a local date.
     pub fn said(&mut self, owner: &Owner, day: i32, why: Why, changes: Vec<Change>) {
         let outcome = Outcome {

@@ -63,8 +63,11 @@ fn ill(slot: &Slot<'_>) -> Option<Cut> {
 
 /// By the lift's own days beyond the plan's own gap for it; and what still comes back of one.
 fn laid_off(slot: &Slot<'_>) -> Option<Cut> {
-    let by_days = slot.past().first().and_then(|last| {
-        let days = slot.lifter.today.saturating_sub(last.day).max(0);
+    let today = slot.lifter.today;
+    // What a wrong clock dated after today is no absence, and hides none.
+    let last = slot.past().iter().map(|past| past.day).filter(|day| *day <= today).max();
+    let by_days = last.and_then(|last| {
+        let days = today.saturating_sub(last);
         let beyond = days.saturating_sub(gap(slot.source.plan, &slot.exercise.slug));
         let rules = &slot.source.plan.lay_off;
         let rule = rules.iter().rev().find(|rule| beyond > i32::from(rule.over_days))?;

@@ -36,7 +36,14 @@ pub enum Command {
         equipment: Equipment,
         /// Body mass on the day.
         body_mass: Option<Mass>,
+        /// The local date that it was done on, where it is entered from paper.
+        paper: Option<i32>,
     },
+    /// Everything left, or what is left of an exercise and of what is done back to back with it, was
+    /// done as called. Of a session from paper alone.
+    RecordAll(Option<EntryId>),
+    /// The session is of this local date, whatever the clock said.
+    Date(i32),
     /// The work of the current set begins now.
     Start,
     /// A partner taps: the first repetition of the current part begins, or one is over.

@@ -88,6 +88,8 @@ impl Run {
         Some(Self {
             session: stamped.seq,
             began: stamped.at.clone(),
+            day: stamped.at.local_day(),
+            paper: false,
             sheet: Arc::new(sheet.clone()),
             equipment: Arc::new(equipment.clone()),
             body_mass: *body_mass,
@@ -198,6 +200,9 @@ impl Run {
             }
             Event::Noted { entry, text } => {
                 self.notes.push(Note { entry: *entry, text: text.clone() });
+            }
+            Event::Dated { day, paper } => {
+                (self.day, self.paper) = (*day, self.paper || *paper);
             }
             Event::Paused => self.paused = Some(stamped.at.clone()),
             Event::Resumed => self.paused = None,

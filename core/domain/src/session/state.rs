@@ -27,8 +27,13 @@ pub struct State {
 pub struct Run {
     /// The log's number of its first event: the session's name.
     pub session: u64,
-    /// When it began; its local date is the session's, whenever it ends.
+    /// When it began.
     pub began: Reading,
+    /// The local date it counts for, in days since 1970-01-01: that of its beginning, unless the
+    /// lifter said otherwise.
+    pub day: i32,
+    /// It is entered from paper.
+    pub paper: bool,
     /// The sheet as it was begun.
     pub sheet: Arc<Sheet>,
     /// The gym.

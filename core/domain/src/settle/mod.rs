@@ -51,7 +51,7 @@ pub fn settle(run: &Run, sets: &[DoneSet], ground: &Ground<'_>) -> Vec<Outcome> 
 }
 
 fn has_later_word(owners: &Owners, owner: &Owner, run: &Run) -> bool {
-    let day = run.began.local_day();
+    let day = run.day;
     let account = owners.account(owner);
     account.is_some_and(|account| account.words().iter().any(|word| word.day > day))
 }

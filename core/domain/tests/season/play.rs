@@ -193,7 +193,7 @@ impl Season {
             boot_id: None,
         };
         let equipment = self.gym.clone();
-        self.tap(&mut at, &Command::Begin { sheet, equipment, body_mass });
+        self.tap(&mut at, &Command::Begin { sheet, equipment, body_mass, paper: None });
         let mut said: BTreeMap<String, std::vec::IntoIter<Did>> = sets
             .iter()
             .map(|(name, sets)| ((*name).to_owned(), Vec::from(*sets).into_iter()))

@@ -124,7 +124,7 @@ impl Floor {
         };
         let mut floor = Self { state: State::default(), now, seq: 1 };
         let equipment = equipment::builtin_in(MassUnit::Kilogram);
-        floor.tap(Command::Begin { sheet, equipment, body_mass: None });
+        floor.tap(Command::Begin { sheet, equipment, body_mass: None, paper: None });
         floor
     }
 

@@ -57,7 +57,7 @@ fn done_to_the_end(table: &Table, sheet: Sheet) -> usize {
     let mut floor = Floor { state: State::default(), now, seq: 1 };
     let body_mass = table.lifter.desk.body_mass.map(|(mass, _)| mass);
     let equipment = table.gym.clone();
-    floor.tap(&Command::Begin { sheet, equipment, body_mass }).unwrap();
+    floor.tap(&Command::Begin { sheet, equipment, body_mass, paper: None }).unwrap();
     let mut taps = 0;
     while floor.state.run().unwrap().cursor().is_some() {
         let set = RecordedSet { left: Reserve::from_halves(2), ..RecordedSet::default() };

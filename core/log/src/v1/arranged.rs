@@ -58,6 +58,24 @@ mirror!(enum ForOnce = desk::ForOnce {
     Earlier { exercise },
 });
 
+/// What is set at once when the rest of a plan is laid anew.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Dates {
+    /// Sessions on a local date, in days since 1970-01-01; none is their own.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub moved: Vec<(At, Option<i32>)>,
+    /// Sessions left out, or no longer.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub left_out: Vec<(At, bool)>,
+    /// Weeks away before a week, from 1.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub travel: Vec<(u16, u16)>,
+}
+
+mirror!(struct Dates = desk::Dates { moved, left_out, travel });
+
 /// One thing arranged otherwise; each has its own way back.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
@@ -118,6 +136,15 @@ pub enum Arrangement {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         changes: Vec<ForOnce>,
     },
+    /// The rest is laid anew.
+    LaidAnew {
+        /// What is set.
+        #[serde(default, skip_serializing_if = "is_default")]
+        to: Dates,
+        /// What takes it back; nothing where this takes one back.
+        #[serde(default, skip_serializing_if = "is_default")]
+        back: Dates,
+    },
 }
 
 mirror!(enum Arrangement = desk::Arrangement {
@@ -128,6 +155,7 @@ mirror!(enum Arrangement = desk::Arrangement {
     Again { at, again },
     Travel { week, weeks },
     ForOnce { at, changes },
+    LaidAnew { to, back },
 });
 
 /// Everything arranged of one plan. Lists, since JSON has no keys but texts.
@@ -156,6 +184,9 @@ pub struct Arranged {
     /// What is changed in sessions for once.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub for_once: Vec<(At, Vec<ForOnce>)>,
+    /// What takes back that the rest was laid anew, as long as no date was set since.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub back: Dates,
 }
 
-mirror!(struct Arranged = desk::Arranged { entered, left_out, moved, with, again, travel, for_once });
+mirror!(struct Arranged = desk::Arranged { entered, left_out, moved, with, again, travel, for_once, back });

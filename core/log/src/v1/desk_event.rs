@@ -158,6 +158,13 @@ pub enum DeskEvent {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         outcomes: Vec<Outcome>,
     },
+    /// A session that is past is of another local date than the clock said.
+    SessionDated {
+        /// The session, by the log's number of its first event.
+        session: u64,
+        /// Its local date, in days since 1970-01-01.
+        day: i32,
+    },
     /// An illness is over: the next session is the ease-in.
     WasIll {
         /// Local date, in days since 1970-01-01.
@@ -197,6 +204,7 @@ mirror!(enum DeskEvent = desk::DeskEvent {
     BroughtBack { seq },
     TrackParted { row, track, changes, day },
     Decided { session, day, outcomes },
+    SessionDated { session, day },
     WasIll { day },
     Minor { under_18, coached },
     BodyMassKept { mass, day },

@@ -177,6 +177,14 @@ pub enum Event {
     Paused,
     /// And taken up again.
     Resumed,
+    /// The session is of another local date than the clock said when it began.
+    Dated {
+        /// Local date, in days since 1970-01-01.
+        day: i32,
+        /// It is entered from paper: nobody trains while it runs.
+        #[serde(default, skip_serializing_if = "is_default")]
+        paper: bool,
+    },
     /// The session is over.
     Finished {
         /// As of this reading, where it was only ended by the next one's beginning.
@@ -240,6 +248,7 @@ mirror!(enum Event = session::Event {
     Noted { entry, text },
     Paused,
     Resumed,
+    Dated { day, paper },
     Finished { as_of },
     PainAnswered { exercise, free },
     PainOfJoint { exercise, of_joint },

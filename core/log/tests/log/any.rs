@@ -305,6 +305,7 @@ any!(enum desk::Arrangement {
     Again { at, again },
     Travel { week, weeks },
     ForOnce { at, changes },
+    LaidAnew { to, back },
 });
 any!(enum desk::ForOnce {
     Instead { of, exercise },
@@ -312,7 +313,8 @@ any!(enum desk::ForOnce {
     LeftOut { exercise },
     Earlier { exercise },
 });
-any!(struct desk::Arranged { entered, left_out, moved, with, again, travel, for_once });
+any!(struct desk::Arranged { entered, left_out, moved, with, again, travel, for_once, back });
+any!(struct desk::Dates { moved, left_out, travel });
 any!(enum session::Because {
     PlanSays(it),
     ShareOfMax { share, max, day, of, gives },
@@ -396,6 +398,7 @@ any!(enum desk::DeskEvent {
     BroughtBack { seq },
     TrackParted { row, track, changes, day },
     Decided { session, day, outcomes },
+    SessionDated { session, day },
     WasIll { day },
     Minor { under_18, coached },
     BodyMassKept { mass, day },
@@ -467,6 +470,7 @@ any!(enum session::Event {
     Noted { entry, text },
     Paused,
     Resumed,
+    Dated { day, paper },
     Finished { as_of },
     PainAnswered { exercise, free },
     PainOfJoint { exercise, of_joint },

@@ -72,7 +72,8 @@ impl Life {
     }
 
     fn session(&mut self, open: bool) {
-        self.tap(Intent::Begin { session: None, minutes: None }).expect("the next session");
+        self.tap(Intent::Begin { session: None, minutes: None, sure: false })
+            .expect("the next session");
         let most = if open { 9 } else { 40 };
         for set in 0..most {
             if !self.record() {

@@ -212,7 +212,7 @@ impl Abroad {
 
     /// A whole session by its keys, with every panel at every exercise.
     fn session(&mut self) {
-        self.tap(Intent::Begin { session: None, minutes: None });
+        self.tap(Intent::Begin { session: None, minutes: None, sure: false });
         let mut exercise = String::new();
         for nth in 0..400_u32 {
             let Some(floor) = self.floor(None) else { return };

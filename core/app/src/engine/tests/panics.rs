@@ -22,7 +22,7 @@ fn a_tap_is_recorded_though_its_screen_panics() {
     let tap = |minute, intent| engine.dispatch(intent, at(minute)).unwrap();
     tap(0, Intent::adopt(demo::PLAN));
     PANICS.set(true);
-    let begun = tap(1, Intent::Begin { session: None, minutes: None });
+    let begun = tap(1, Intent::Begin { session: None, minutes: None, sure: false });
     let looked = engine.view(Look::Weeks, at(1));
     let skipped = tap(2, Intent::SkipSet);
     PANICS.set(false);

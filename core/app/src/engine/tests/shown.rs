@@ -56,8 +56,12 @@ fn laid_out(held: &Held) -> LaidOut {
 /// A session of the demo's plan that runs.
 fn running() -> State {
     let still = held(State::default());
-    let command =
-        Command::Begin { sheet: laid_out(&still).sheet, equipment: still.gym(), body_mass: None };
+    let command = Command::Begin {
+        sheet: laid_out(&still).sheet,
+        equipment: still.gym(),
+        body_mass: None,
+        paper: None,
+    };
     let events = decide(&State::default(), &command, &at(1)).expect("it begins");
     let stamped = |(seq, event)| Stamped { seq, tap: 2, at: at(1), event };
     State::replay((2..).zip(events).map(stamped).collect())
@@ -73,7 +77,7 @@ fn today_is_shown_from_a_sheet() {
     let plan = held.plan.as_deref().expect("it is on");
     let laid_out = laid_out(&held);
     let needs = laid_out.needs.len();
-    let today = Today { plan, place: At { week: 1, session: 1 }, laid_out };
+    let today = Today { plan, place: At { week: 1, session: 1 }, laid_out, behind: 0 };
     let (now, words) = (at(0), held.locale.words());
     let facts = Facts { held: &held, at: &now, of: Of::Today(today) };
     let Screen::Today { today } = show(&facts, &look(), words) else { panic!("today") };

@@ -119,3 +119,63 @@ pub fn candidate(one: &Candidate<'_>) -> String {
 pub fn lacks(lacks: &[String]) -> String {
     format!("{}.", words::sentence_case(&floor::lacks_here(lacks)))
 }
+
+/// A session that was done without the tool.
+pub fn paper_title(session: &str) -> String {
+    format!("{session}, from paper")
+}
+
+/// Under it.
+pub fn paper_subtitle() -> &'static str {
+    "On which day was it done? It is evidence as of that day: what was said or trained since stands."
+}
+
+/// A session whose date is wrong.
+pub fn date_title(session: &str) -> String {
+    format!("{session}, another date")
+}
+
+/// Under it.
+pub fn date_subtitle() -> &'static str {
+    "On which day was it done? History, records and weeks follow; the sets stay as they are."
+}
+
+/// A key.
+pub fn on_day(date: &str) -> (&'static str, String) {
+    ("This day", format!("It was done on {date}"))
+}
+
+/// The field for any other day, and an example.
+pub fn other_day() -> (&'static str, &'static str) {
+    ("Another day", "2026-11-23")
+}
+
+/// What was typed is no date.
+pub fn not_a_day() -> &'static str {
+    "That is no date. Write year, month and day: 2026-11-23."
+}
+
+/// A key of a session of the plan.
+pub fn from_paper() -> (&'static str, &'static str) {
+    ("From paper\u{2026}", "It was done without the tool: enter it")
+}
+
+/// A key of a session that was done.
+pub fn other_date() -> (&'static str, &'static str) {
+    ("Another date\u{2026}", "It was done on another day than it says")
+}
+
+/// While a session is entered from paper.
+pub fn paper(date: &str) -> String {
+    format!("From paper: {date}. Nobody rests; what is left can be taken as called.")
+}
+
+/// A key.
+pub fn as_called(name: &str) -> (String, String) {
+    ("All as called".to_owned(), format!("Every set left of {name} was done as called"))
+}
+
+/// A key.
+pub fn everything_as_called() -> (&'static str, &'static str) {
+    ("Everything as called", "Every set left was done as called")
+}

@@ -27,6 +27,11 @@ pub fn day(day: i32) -> String {
     }
 }
 
+/// "Wed 25 Nov 2026".
+pub fn in_full(of: i32) -> String {
+    date(of).map(|date| format!("{} {}", day(of), date.year())).unwrap_or_default()
+}
+
 /// "Monday".
 pub fn weekday(day: chrono::Weekday) -> &'static str {
     match day {

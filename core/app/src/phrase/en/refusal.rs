@@ -3,7 +3,7 @@
 use barwright_domain::quantity::{MassUnit, Numerals, Unreadable};
 use barwright_domain::session::Refusal;
 
-use super::words;
+use super::{date, words};
 
 /// A refusal of the session in words.
 pub fn of(refusal: &Refusal, unit: MassUnit, numerals: Numerals) -> String {
@@ -132,4 +132,15 @@ pub fn nothing_stands() -> &'static str {
 /// More than by half.
 pub fn too_many_percent() -> &'static str {
     "That is more than half of it. Write the load itself, so that nothing is meant by mistake."
+}
+
+/// The clock is far from the last session's date.
+pub fn clock_far(last: i32, now: i32) -> String {
+    let (then, today) = (date::in_full(last), date::in_full(now));
+    let apart = words::count(usize::try_from(last.abs_diff(now)).unwrap_or(0), "day", "days");
+    let how = if now < last { "before" } else { "after" };
+    format!(
+        "The last session was on {then}; this device says it is {today}, {apart} {how}. Nothing was \
+         recorded. If its date is wrong, set it first. Is it right?"
+    )
 }

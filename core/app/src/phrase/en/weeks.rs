@@ -4,6 +4,7 @@ use barwright_domain::call::WeekKind;
 use barwright_domain::desk::{At, Dated, Kept, Standing};
 
 use super::{date, words};
+use crate::contract::LayAnew;
 
 /// A key.
 pub fn enter() -> &'static str {
@@ -134,4 +135,77 @@ pub fn aloud(plan: &str, subtitle: &str, rows: &str) -> String {
 /// A key.
 pub fn lay_out() -> &'static str {
     "Show its sheet"
+}
+
+/// A key that shows the rest laid anew.
+pub fn anew(how: LayAnew) -> (&'static str, &'static str) {
+    match how {
+        LayAnew::PushBack => {
+            ("Push it back", "See it pushed back: all of it whole weeks later, nothing left out")
+        }
+        LayAnew::Drop => {
+            ("Drop what was missed", "See what lies behind left out, the rest where it is")
+        }
+        LayAnew::Squeeze => (
+            "Squeeze it in",
+            "See what lies behind on free days, no lift heavy on neighbouring days",
+        ),
+        LayAnew::SqueezeClose => (
+            "Squeeze all of it in",
+            "See what lies behind on free days, whatever is heavy on neighbouring days",
+        ),
+    }
+}
+
+/// What laying the rest anew comes to.
+pub fn laid(how: LayAnew, moved: usize, left_out: usize, close: &[String]) -> String {
+    let moved = match how {
+        LayAnew::PushBack => {
+            format!("{} later", words::count(moved, "session comes", "sessions come"))
+        }
+        LayAnew::Drop => String::new(),
+        LayAnew::Squeeze | LayAnew::SqueezeClose => match moved {
+            0 => String::new(),
+            moved => {
+                format!("{} on free days", words::count(moved, "session comes", "sessions come"))
+            }
+        },
+    };
+    let gone = match left_out {
+        0 => "nothing is left out".to_owned(),
+        count => format!("{} left out", words::count(count, "session is", "sessions are")),
+    };
+    let both: Vec<String> = [moved, gone].into_iter().filter(|part| !part.is_empty()).collect();
+    let mut lines =
+        vec![format!("{}. Nothing is changed yet.", words::sentence_case(&both.join(", ")))];
+    lines.extend(close.iter().cloned());
+    lines.join(" ")
+}
+
+/// A session whose date changes.
+pub fn was(day: i32) -> String {
+    format!("was {}", date::day(day))
+}
+
+/// Two sessions with a lift heavy on neighbouring days.
+pub fn close(before: &str, after: &str, lift: &str) -> String {
+    format!("{lift} is heavy on neighbouring days: {before}, then {after}.")
+}
+
+/// A key.
+pub fn lay_so() -> (&'static str, &'static str) {
+    ("Lay it so", "The rest of the plan is laid as it is shown")
+}
+
+/// A key.
+pub fn take_back() -> (&'static str, &'static str) {
+    ("Dates as they were", "Take back that the rest was laid anew")
+}
+
+/// So many sessions lie behind.
+pub fn behind(count: usize) -> String {
+    format!(
+        "{} behind: the weeks can be laid anew.",
+        words::count(count, "session lies", "sessions lie")
+    )
 }

@@ -2,14 +2,14 @@
 //! put in another order.
 
 use barwright_domain::prescribe::Candidate;
-use barwright_domain::session::{Call, Entry, SetKind};
+use barwright_domain::session::{Call, Entry, SetKind, Sheet};
 
-use super::super::key::{arranges, shows};
+use super::super::key::{arranges, does, shows};
 use super::super::name;
 use super::{Form, aloud, form_row};
-use crate::contract::{Arrange, FormOf, FormRow, FormScreen, Key, Look, SessionChange};
+use crate::contract::{Arrange, FormOf, FormRow, FormScreen, Intent, Key, Look, SessionChange};
 use crate::facts::form::FIND;
-use crate::facts::{Held, SessionForm, SessionPart, candidates, place};
+use crate::facts::{Days, Held, SessionForm, SessionPart, candidates, place};
 use crate::phrase::Words;
 
 /// The most exercises that are offered at once.
@@ -29,6 +29,8 @@ pub(in crate::screens) fn screen(
         SessionPart::Whole => shown.whole(),
         SessionPart::Instead(slug) => shown.instead(slug),
         SessionPart::Add => shown.add(),
+        SessionPart::Paper(days) => shown.days(days, None),
+        SessionPart::Date(session, days) => shown.days(days, Some(*session)),
     };
     FormScreen {
         aloud: aloud(&title, &subtitle, &rows, words),
@@ -53,9 +55,50 @@ struct Shown<'a> {
 type Parts = (String, String, Vec<FormRow>, Vec<Key>);
 
 impl Shown<'_> {
+    fn sheet(&self) -> Option<&Sheet> {
+        self.of.laid_out.as_ref().map(|laid_out| &laid_out.sheet)
+    }
+
+    /// The days on which it was done: without the tool, or where the clock was wrong.
+    fn days(&self, days: &Days, session: Option<u64>) -> Parts {
+        let Self { held, of, words, text, .. } = *self;
+        let say = words.change();
+        let plan = held.plan.as_deref();
+        let name = plan.and_then(|plan| place::called(plan, of.place)).unwrap_or_default();
+        let (label, hint) = say.other_day();
+        let field = self.form.field(FIND, (label, hint), text, false);
+        let mut typed = form_row("other", 1, label).value(text).field(field);
+        if days.unreadable {
+            typed.warns = true;
+            typed.faults.push(say.not_a_day().to_owned());
+        }
+        let last = held.state.run().map(|run| run.session);
+        let rows = days.days.iter().map(|day| {
+            let intent = match session {
+                None => Intent::EnterPaper { session: Some(place::name(of.place)), day: *day },
+                Some(session) => {
+                    let session = Some(session).filter(|session| last != Some(*session));
+                    Intent::DateSession { session, day: *day }
+                }
+            };
+            let own = session.is_some() && days.own == Some(*day);
+            let date = words.date().in_full(*day);
+            let key = does("day", say.on_day(&date), intent).chosen(own);
+            form_row(format!("day-{day}"), 1, date).keys(vec![key.enabled(!own)])
+        });
+        let rows: Vec<FormRow> = rows.chain([typed]).collect();
+        let (title, subtitle) = match session {
+            None => (say.paper_title(name), say.paper_subtitle()),
+            Some(_) => (say.date_title(name), say.date_subtitle()),
+        };
+        let back = if session.is_some() && last == session { Look::Tally } else { Look::Weeks };
+        (title, subtitle.to_owned(), rows, vec![shows("leave", words.by_hand().back(), back)])
+    }
+
     fn whole(&self) -> Parts {
         let Self { held, of, words, .. } = *self;
-        let (say, sheet) = (words.change(), &of.laid_out.sheet);
+        let say = words.change();
+        let Some(sheet) = self.sheet() else { return Parts::default() };
         let changes = held.desk.arranged().changes_of(of.place).len();
         let free = held.state.running().is_none();
         let rows = sheet.entries().map(|entry| self.entry(entry, free));
@@ -109,10 +152,10 @@ impl Shown<'_> {
     }
 
     fn instead(&self, slug: &str) -> Parts {
-        let Self { held, of, words, .. } = *self;
+        let Self { held, words, .. } = *self;
         let say = words.change();
-        let sheet = &of.laid_out.sheet;
-        let entry = sheet.entries().find(|entry| entry.exercise == slug);
+        let of_slug = |entry: &&Entry| entry.exercise == slug;
+        let entry = self.sheet().and_then(|sheet| sheet.entries().find(of_slug));
         let kept = entry.map_or(slug, |entry| entry.name.as_str());
         let name = name::exercise(held, slug, kept, words);
         let rows = self.found(entry, |candidate| {
@@ -145,10 +188,10 @@ impl Shown<'_> {
         entry: Option<&Entry>,
         keys: impl Fn(&Candidate<'_>) -> Vec<Key>,
     ) -> Vec<FormRow> {
-        let Self { held, of, words, text, .. } = *self;
+        let Self { held, words, text, .. } = *self;
         let say = words.change();
-        let here: Vec<String> =
-            of.laid_out.sheet.entries().map(|entry| entry.exercise.clone()).collect();
+        let entries = self.sheet().into_iter().flat_map(Sheet::entries);
+        let here: Vec<String> = entries.map(|entry| entry.exercise.clone()).collect();
         let gym = held.gym();
         let mut all = candidates(held, &gym, entry, &here);
         if !text.is_empty() {

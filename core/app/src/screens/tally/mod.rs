@@ -8,7 +8,7 @@ use super::floor::undo_keys;
 use super::key::{shows, taps};
 use super::name;
 use super::row::{aloud, row};
-use crate::contract::{Draft, Field, Intent, Look, Row, TallyScreen};
+use crate::contract::{Draft, Field, FormOf, Intent, Look, Row, TallyScreen};
 use crate::facts::{Held, TallyOf, part};
 use crate::phrase::Words;
 
@@ -32,6 +32,11 @@ pub(super) fn screen(held: &Held, tally: &TallyOf<'_>, at: &Reading, words: Word
     let (undo, redo) = undo_keys(held, run, words);
     let mut keys: Vec<_> = undo.into_iter().chain(redo).collect();
     if over {
+        if run.sheet.place.is_some() {
+            let (of, at) = (FormOf::Session, ":date".to_owned());
+            let look = Look::Form { of, at, text: String::new() };
+            keys.push(shows("date", words.change().other_date(), look));
+        }
         let look = Look::Today { session: None, minutes: None };
         keys.push(shows("today", words.tally().what_is_next(), look));
     } else {

@@ -26,7 +26,7 @@ pub fn decide(state: &State, command: &Command, at: &Reading) -> Result<Vec<Even
         return Err(Refusal::BadReading);
     }
     match command {
-        Command::Begin { sheet, equipment, body_mass } => {
+        Command::Begin { sheet, equipment, body_mass, paper } => {
             let mut events = Vec::new();
             if let Some(run) = state.running() {
                 events = left_behind(run, at);
@@ -40,11 +40,23 @@ pub fn decide(state: &State, command: &Command, at: &Reading) -> Result<Vec<Even
                 equipment: equipment.clone(),
                 body_mass: *body_mass,
             });
+            if let Some(day) = *paper {
+                check_day(day, at)?;
+                events.push(Event::Dated { day, paper: true });
+            }
             Ok(events)
         }
         Command::Undo => undo(state),
         Command::Redo => redo(state),
         Command::Wake => Ok(state.running().map(|run| rest::wake(run, at)).unwrap_or_default()),
+        Command::Date(day) => {
+            let run = state.run().ok_or(Refusal::NoSession)?;
+            check_day(*day, at)?;
+            if run.day == *day {
+                return Err(Refusal::AlreadySo);
+            }
+            Ok(vec![Event::Dated { day: *day, paper: false }])
+        }
         Command::HoldBack { owner, held } => {
             let run = state.run().ok_or(Refusal::NoSession)?;
             if run.held_back.contains(owner) == *held {
@@ -110,6 +122,15 @@ pub fn abandoned(run: &Run, at: &Reading) -> Option<Reading> {
     Some(parts.map(|part| &part.at).max_by_key(|at| at.wall_ms).unwrap_or(&run.began).clone())
 }
 
+/// How far back a session's date may lie, in days: two years.
+const FAR_BACK: i32 = 731;
+
+/// A session's date lies before tomorrow, and not too far back.
+fn check_day(day: i32, at: &Reading) -> Result<(), Refusal> {
+    let back = at.local_day().saturating_sub(day);
+    if (0..=FAR_BACK).contains(&back) { Ok(()) } else { Err(Refusal::OutOfRange) }
+}
+
 /// The session, where it has an exercise.
 fn of_exercise<'a>(state: &'a State, exercise: &str) -> Result<&'a Run, Refusal> {
     let run = state.run().ok_or(Refusal::NoSession)?;
@@ -123,6 +144,7 @@ fn running(run: &Run, command: &Command, at: &Reading) -> Result<Vec<Event>, Ref
         Command::Start => record::start(run),
         Command::TapRep => record::tap_rep(run),
         Command::Record(set) => record::record(run, set, at),
+        Command::RecordAll(entry) => record::all(run, *entry, at),
         Command::SkipSet => match run.cursor() {
             None => Err(Refusal::NothingLeft),
             Some(Cursor { set, part: 0 }) => Ok(vec![Event::SetSkipped { set }]),
@@ -171,6 +193,7 @@ fn running(run: &Run, command: &Command, at: &Reading) -> Result<Vec<Event>, Ref
         | Command::Undo
         | Command::Redo
         | Command::Wake
+        | Command::Date(_)
         | Command::HoldBack { .. }
         | Command::AnswerPain { .. }
         | Command::PainOfJoint { .. }

@@ -11,9 +11,9 @@ use super::super::sheet::{Call, CallLoad, Load};
 use super::super::state::{EntryRun, Run, SetRun};
 use super::guard::{kept, within_reserve};
 use super::load::{after_top, drop_from, drops, load_of};
-use super::{Course, MOST_SETS, rest, set_of};
-use crate::call::SetId;
+use super::{Course, MOST_SETS, arrange, rest, set_of};
 use crate::call::{Amount, Ending, Flow, HowMany, SetKind, Structure};
+use crate::call::{EntryId, SetId};
 use crate::catalogue::{Counting, Region};
 use crate::equipment::{Equipment, Fit, Rig};
 use crate::progress::makes::Makes;
@@ -88,9 +88,44 @@ pub(super) fn record(run: &Run, said: &Set, at: &Reading) -> Result<Vec<Event>, 
             course.extend(shares);
         }
     }
-    let rest = rest::after_part(&course.now, cursor.set, cursor.part, at);
+    // Nobody rests while a session is copied from paper.
+    let rest = rest::after_part(&course.now, cursor.set, cursor.part, at).filter(|_| !run.paper);
     course.events.extend(rest.map(|rest| Event::RestBegan { rest }));
     Ok(course.events)
+}
+
+/// Everything left was done as called, of an exercise and its lane or of all; what was done to warm up
+/// nobody writes down. Stops where a load has to be said.
+pub(super) fn all(run: &Run, entry: Option<EntryId>, at: &Reading) -> Result<Vec<Event>, Refusal> {
+    if !run.paper {
+        return Err(Refusal::WrongKind);
+    }
+    let mut course = Course::from(run, at);
+    if let Some(entry) = entry {
+        let of = |cursor: Cursor| run.lane_of(cursor.set.entry).map(|lane| &lane.entries);
+        if run.cursor().and_then(of) != run.lane_of(entry).map(|lane| &lane.entries) {
+            course.extend(arrange::take_up(run, entry)?);
+        }
+    }
+    let lane = entry.and_then(|entry| run.lane_of(entry)).map(|lane| lane.entries.clone());
+    let before = course.events.len();
+    while let Some(cursor) = course.now.cursor() {
+        if lane.as_ref().is_some_and(|lane| !lane.contains(&cursor.set.entry)) {
+            break;
+        }
+        let set = set_of(&course.now, cursor.set)?;
+        let next = if set.call.kind == SetKind::Ramp && cursor.part == 0 {
+            Ok(vec![Event::SetSkipped { set: cursor.set }])
+        } else {
+            record(&course.now, &Set::default(), at)
+        };
+        match next {
+            Ok(events) => course.extend(events),
+            Err(refusal) if course.events.len() == before => return Err(refusal),
+            Err(_) => break,
+        }
+    }
+    if course.events.len() == before { Err(Refusal::NothingLeft) } else { Ok(course.events) }
 }
 
 /// Puts an earlier part right. What is not said stays as it was, but for effort: a call taken back
