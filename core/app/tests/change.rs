@@ -155,6 +155,7 @@ fn the_floor_swaps_for_any_exercise_and_asks_why_only_where_it_matters() {
     hand.tap("swap-leg-press");
     assert_eq!(hand.floor().call.exercise, "Leg press");
     hand.tap("more");
+    hand.tap("order");
     hand.tap("add");
     hand.type_in(&hand.panel().fields[0].id.clone(), "plank");
     hand.tap("add-plank");

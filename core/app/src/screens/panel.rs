@@ -119,7 +119,6 @@ fn more(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Builder {
         ]);
     }
     panel.keys.extend([
-        opens("add", words.change().add(), "add"),
         opens("order", say.open_order(), "order"),
         opens("earlier", say.open_earlier(), "earlier"),
         opens("notes", say.open_notes(), "notes"),
@@ -444,6 +443,7 @@ fn order(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Builder {
         }
         panel.rows.push(row(format!("entry-{}", id.0), 1, text).keys(keys));
     }
+    panel.keys.push(opens("add", words.change().add(), "add"));
     panel
 }
 
