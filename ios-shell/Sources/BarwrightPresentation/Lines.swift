@@ -135,7 +135,12 @@ extension Figure {
 
 extension ThumbZone {
     /// The small keys, in their order.
-    public var small: [Key] { beside + [ended, undo, redo, more].compactMap { $0 } }
+    public var small: [Key] { beside.filter { $0.id != Self.uncalled } + [undo, redo, more].compactMap { $0 } }
+
+    /// The keys of the second rank: a set without its effort, a set cut short.
+    public var second: [Key] { beside.filter { $0.id == Self.uncalled } + [ended].compactMap { $0 } }
+
+    private static let uncalled = "uncalled"
 }
 
 /// A fault with its place in the list.

@@ -29,15 +29,14 @@ struct FloorView: View {
     private var upper: some View {
         ScrollView {
             VStack(alignment: .leading, spacing: 8) {
-                Warnings(lines: floor.notices)
+                // What goes on the bar stands over everything but the countdown: on the smallest
+                // screen and in the largest type it is what is left above the thumb.
                 if let rest = floor.rest, let countdown = page.countdown {
-                    RestZone(rest: rest, countdown: countdown, call: floor.call, send: send)
-                    BarZoneView(zone: floor.bar, resting: true, send: send)
-                    CallZoneView(zone: floor.call, resting: true)
-                } else {
-                    BarZoneView(zone: floor.bar, resting: false, send: send)
-                    CallZoneView(zone: floor.call, resting: false)
+                    RestZone(rest: rest, countdown: countdown, send: send)
                 }
+                BarZoneView(zone: floor.bar, resting: floor.rest != nil, send: send)
+                Warnings(lines: floor.notices)
+                CallZoneView(zone: floor.call)
             }
             .padding(.horizontal, Room.side)
             .padding(.bottom, 8)
@@ -68,18 +67,16 @@ struct FloorView: View {
     }
 }
 
-/// The countdown takes the large type, shorter and longer on its sides; the next call stands under it.
+/// The countdown takes the large type; shorter and longer stand together after it.
 struct RestZone: View {
     let rest: RunningRest
     let countdown: Countdown
-    let call: CallZone
     let send: Send
 
     var body: some View {
         VStack(alignment: .leading, spacing: 4) {
             Say(words: rest.label, font: .body.bold(), quiet: true)
             HStack(spacing: Room.gap) {
-                KeyView(key: rest.shorter, send: send).frame(width: 76)
                 Large {
                     HStack(spacing: 0) {
                         Text(countdown.sign)
@@ -90,10 +87,9 @@ struct RestZone: View {
                 .frame(maxWidth: .infinity)
                 .accessibilityElement(children: .combine)
                 .accessibilityLabel(rest.label)
-                KeyView(key: rest.longer, send: send).frame(width: 76)
+                KeyView(key: rest.shorter, send: send).frame(width: 64)
+                KeyView(key: rest.longer, send: send).frame(width: 64)
             }
-            Say(words: call.exercise, font: .body.bold())
-            Say(words: call.sentence, font: .title2.bold())
         }
     }
 }
@@ -112,6 +108,7 @@ struct BarZoneView: View {
                 Large { Text(zone.total) }
             }
             Say(words: zone.line, font: .title2)
+            Say(words: zone.change, font: .title2)
             if zone.hasMore {
                 HStack(spacing: Room.gap) {
                     if zone.drawn { Picture(drawing: BarDrawing(zone)) }
@@ -123,7 +120,6 @@ struct BarZoneView: View {
                     .frame(width: 116)
                 }
             }
-            Say(words: zone.change, font: .title2)
         }
     }
 }
@@ -131,14 +127,11 @@ struct BarZoneView: View {
 /// Zone two.
 struct CallZoneView: View {
     let zone: CallZone
-    let resting: Bool
 
     var body: some View {
         VStack(alignment: .leading, spacing: 4) {
-            if !resting {
-                Say(words: zone.exercise, font: .body.bold())
-                Say(words: zone.sentence, font: .title2.bold())
-            }
+            Say(words: zone.exercise, font: .body.bold())
+            Say(words: zone.sentence, font: .title2.bold())
             Say(words: zone.last, quiet: true)
             Warnings(lines: zone.cautions)
             Lines(lines: zone.manner)
@@ -167,6 +160,7 @@ struct ThumbZoneView: View {
             // Beside effort keys a main key is the second choice: putting a set right as it was.
             if let main = zone.main { KeyView(key: main, font: .title2, send: send) }
         }
+        KeyGrid(keys: zone.second, height: Room.secondTarget, send: send)
         KeyGrid(keys: zone.small, send: send)
     }
 

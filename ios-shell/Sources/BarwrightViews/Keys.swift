@@ -23,7 +23,8 @@ struct Face: View {
             .font(font.bold().monospacedDigit())
             .multilineTextAlignment(.center)
             .foregroundStyle(ink)
-            .padding(8)
+            .padding(.horizontal, 8)
+            .padding(.vertical, height < Room.smallTarget ? 3 : 8)
             .frame(maxWidth: .infinity, minHeight: height)
             .background(fill, in: RoundedRectangle(cornerRadius: 6))
             .overlay { RoundedRectangle(cornerRadius: 6).stroke(edge, lineWidth: chosen ? 3 : 1) }
@@ -70,13 +71,14 @@ struct KeyView: View {
     let key: Key
     var tone = Tone.plain
     var font: Font = .body
+    var height = Room.target
     let send: Send
 
     var body: some View {
         Button {
             send(.act(key.action))
         } label: {
-            Face(label: key.face, tone: tone, chosen: key.chosen, font: font)
+            Face(label: key.face, tone: tone, chosen: key.chosen, font: font, height: height)
         }
         .buttonStyle(KeyStyle())
         .disabled(!key.enabled)
@@ -133,6 +135,7 @@ struct EffortView: View {
 /// Keys side by side, as many in a line as their words have room for.
 struct KeyGrid: View {
     let keys: [Key]
+    var height = Room.target
     let send: Send
     @ScaledMetric(relativeTo: .body) private var narrowest: CGFloat = 104
 
@@ -141,7 +144,7 @@ struct KeyGrid: View {
             LazyVGrid(
                 columns: [GridItem(.adaptive(minimum: narrowest), spacing: Room.gap)], spacing: Room.gap
             ) {
-                ForEach(keys, id: \.id) { key in KeyView(key: key, send: send) }
+                ForEach(keys, id: \.id) { key in KeyView(key: key, height: height, send: send) }
             }
         }
     }

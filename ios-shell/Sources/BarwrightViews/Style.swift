@@ -5,6 +5,8 @@ import SwiftUI
 enum Room {
     static let target: CGFloat = 64
     static let smallTarget: CGFloat = 48
+    /// Less than half as high as what records a set as it was called.
+    static let secondTarget: CGFloat = 30
     static let gap: CGFloat = 12
     static let side: CGFloat = 16
 }

@@ -33,7 +33,7 @@ import XCTest
 
     func testKilledInTheMiddleOfACluster() async throws {
         let phone = try await cluster()
-        try await phone.tap("Racked")
+        try await phone.tap(phone.wide)
         XCTAssertTrue(phone.sees("block 2 of 3"), "\(phone.texts())")
         phone.clocks.pass(5)
         // In front, with no word before.
@@ -46,7 +46,7 @@ import XCTest
         XCTAssertTrue(phone.device.awake)
         // And on it goes, each block where it stood.
         for block in ["block 3 of 3", "Set 2 of 2, block 1 of 3"] {
-            try await phone.tap("Racked")
+            try await phone.tap(phone.wide)
             XCTAssertTrue(phone.sees(block), "\(phone.texts())")
             try await phone.die()
             await phone.start()
@@ -141,7 +141,7 @@ import XCTest
 
     func testACopyOfTheRecordsIsHandedOn() async throws {
         let phone = try await cluster()
-        try await phone.tap("Racked")
+        try await phone.tap(phone.wide)
         let before = try await phone.floor()
         try await phone.tap("Go to…")
         try await phone.tap("Share a copy")

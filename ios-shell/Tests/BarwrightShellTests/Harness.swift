@@ -305,6 +305,12 @@ final class Opened: @unchecked Sendable {
 
     func hasKey(_ label: String) -> Bool { keys().contains { $0.words.hasPrefix(label) } }
 
+    /// There is a wide key that records.
+    var hasWide: Bool { hasKey("Racked") || hasKey("Done") }
+
+    /// What it says: nothing is racked where there is no rack.
+    var wide: String { hasKey("Racked") ? "Racked" : "Done" }
+
     func tap(_ label: String) async throws {
         let key = try key(label)
         guard key.enabled else { throw Failed("\(label) can't be tapped") }

@@ -82,7 +82,7 @@ import XCTest
             return phone
         case .stale:
             let phone = try await onTheFloor()
-            let key = try phone.key("Racked")
+            let key = try phone.key(phone.wide)
             key.tap?()
             key.tap?()
             await phone.settle()
@@ -99,7 +99,7 @@ import XCTest
         case .loadNeeded:
             let phone = try await onTheFloor()
             await send(phone, .skipExercise(entry: 0))
-            try await phone.tap("Racked")
+            try await phone.tap(phone.wide)
             return phone
         case .ask:
             let phone = try handset()
@@ -182,8 +182,8 @@ import XCTest
     private func firstWorkLoad(_ phone: Handset) async throws -> String {
         for _ in 0..<10 {
             let floor = try await phone.floor()
-            if !floor.call.sentence.hasPrefix("Warm-up") { return floor.bar.total }
-            try await phone.tap("Racked")
+            if !floor.call.sentence.hasPrefix("Ramp set") { return floor.bar.total }
+            try await phone.tap(phone.wide)
         }
         throw Failed("nothing but warm-ups")
     }
@@ -246,7 +246,7 @@ import XCTest
     func testADamagedFileIsSetAsideAndReadWhenThatIsMeant() async throws {
         let phone = try handset()
         try await phone.begin("1.1")
-        try await phone.tap("Racked")
+        try await phone.tap(phone.wide)
         phone.presenter.ends()
         var bytes = try Data(contentsOf: URL(fileURLWithPath: phone.path))
         // The last entries of the log, somewhere in the file: a word of the plan is spoilt.
@@ -295,7 +295,7 @@ import XCTest
     func testAfterTheEndTheNextCallOpensAgain() async throws {
         let phone = try await onTheFloor()
         phone.presenter.ends()
-        try await phone.tap("Racked")
+        try await phone.tap(phone.wide)
         XCTAssertNil(phone.presenter.shown.word)
         let text = try await word(of: failing(.Closed(reason: "This was shut down.")))
         XCTAssertEqual(text, "This was shut down.")

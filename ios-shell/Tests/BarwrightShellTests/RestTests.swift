@@ -10,7 +10,7 @@ import XCTest
     private func resting() async throws -> Handset {
         let phone = try handset()
         try await phone.begin("1.1")
-        try await phone.tap("Racked")
+        try await phone.tap(phone.wide)
         return phone
     }
 
@@ -31,7 +31,7 @@ import XCTest
         let over = try XCTUnwrap(phone.device.pending.last)
         XCTAssertEqual(over.title, "Rest over.")
         XCTAssertTrue(over.text.contains("Box jump"), over.text)
-        XCTAssertEqual(over.keys.map(\.label), ["Racked", "+20 s"])
+        XCTAssertEqual(over.keys.map(\.label), ["Done", "+20 s"])
         // What is only heard has no words and no keys.
         XCTAssertEqual(phone.device.pending[0].title + phone.device.pending[0].text, "")
         XCTAssertEqual(phone.device.pending[0].keys, [])
@@ -70,7 +70,7 @@ import XCTest
         XCTAssertEqual(phone.device.pending.map(\.after), [67, 70])
         try await phone.tap("−20 s")
         XCTAssertEqual(phone.device.pending.map(\.after), [47, 50])
-        try await phone.tap("Racked")
+        try await phone.tap(phone.wide)
         XCTAssertEqual(phone.device.pending.map(\.after), [57, 60])
         try await phone.tap("Undo")
         XCTAssertEqual(phone.device.pending.map(\.after), [47, 50], "its rest is back as it stood")
@@ -205,7 +205,7 @@ import XCTest
         try await phone.tap("Understood")
         phone.presenter.noticesAreOff()
         XCTAssertFalse(phone.sees("Notifications are off"))
-        try await phone.tap("Racked")
+        try await phone.tap(phone.wide)
         XCTAssertEqual(phone.device.pending.map(\.id), ["marks", "over"])
     }
 

@@ -19,10 +19,10 @@ import XCTest
         return "effort"
     }
 
-    /// The plan leaves the load to the lifter: one that this gym makes, or the exercise is left out.
+    /// The plan leaves the load to the lifter: one that this gym makes, or the exercise is skipped.
     private func chooseLoad(_ phone: Handset) async throws -> String {
         try await phone.tap("More…")
-        try await phone.tap("Another load…")
+        try await phone.tap("Choose a load…")
         for load in ["16 kg", "15 kg", "20 kg", "7 kg"] {
             try await phone.type("Load", load)
             if !phone.sees("can't make") { return "load" }
@@ -30,8 +30,8 @@ import XCTest
         }
         try await phone.tap("Back")
         try await phone.tap("More…")
-        try await phone.tap("Leave the rest of it out")
-        return "left out"
+        try await phone.tap("Skip the rest of this exercise")
+        return "skipped"
     }
 
     private func run(_ phone: Handset, each: (Int) async throws -> Void = { _ in }) async throws -> [String] {
@@ -66,7 +66,7 @@ import XCTest
         let kinds = try await run(phone)
         XCTAssertTrue(kinds.contains { $0.hasPrefix("Racked: next") }, "\(kinds)")
         XCTAssertTrue(kinds.contains("Start the clock"), "\(kinds)")
-        XCTAssertTrue(kinds.contains("Set down"), "\(kinds)")
+        XCTAssertTrue(kinds.contains("Done"), "\(kinds)")
         XCTAssertEqual(kinds.last, "Finish the session")
     }
 
@@ -106,7 +106,7 @@ import XCTest
         XCTAssertTrue(phone.sees("3 reps"))
         try await phone.tap("−")
         XCTAssertTrue(phone.sees("2 reps"), "\(phone.texts())")
-        try await phone.tap("Racked")
+        try await phone.tap(phone.wide)
         XCTAssertEqual(phone.device.asked.filter { $0 == .feel(.recorded) }.count, 1)
         try await phone.tap("Undo")
         XCTAssertTrue(phone.hasKey("Redo"))
@@ -116,12 +116,12 @@ import XCTest
     func testHalfARepetitionLiesBehindALongPress() async throws {
         let phone = try handset()
         try await phone.begin("1.1")
-        while phone.hasKey("Racked"), !phone.hasKey("No effort called") {
-            try await phone.tap("Racked")
+        while phone.hasWide, !phone.hasKey("No effort called") {
+            try await phone.tap(phone.wide)
             await phone.pass(200)
         }
         let before = try await phone.floor()
-        XCTAssertTrue(phone.sees("Racked, in reserve"), "\(phone.texts())")
+        XCTAssertTrue(phone.sees("Racked, reps in reserve"), "\(phone.texts())")
         try await phone.hold("2")
         let after = try await phone.floor()
         XCTAssertNotEqual(after.part, before.part)
@@ -138,7 +138,7 @@ import XCTest
     func testASecondTapOnTheSameSetIsRefusedInWords() async throws {
         let phone = try handset()
         try await phone.begin("1.1")
-        let key = try phone.key("Racked")
+        let key = try phone.key(phone.wide)
         key.tap?()
         key.tap?()
         await phone.settle()
@@ -263,15 +263,15 @@ import XCTest
         // Out of a panel first.
         try await phone.tap("Back")
         XCTAssertFalse(phone.hasKey("Skip this set"))
-        XCTAssertTrue(phone.hasKey("Racked"))
+        XCTAssertTrue(phone.hasWide)
     }
 
     func testNumbersFollowTheRegion() async throws {
         let phone = try handset(locale: "de-DE")
         try await phone.begin("1.1")
-        try await phone.tap("Racked")
-        for _ in 0..<3 where phone.hasKey("Racked") {
-            try await phone.tap("Racked")
+        try await phone.tap(phone.wide)
+        for _ in 0..<3 where phone.hasWide {
+            try await phone.tap(phone.wide)
             await phone.pass(100)
         }
         let texts = phone.texts().joined(separator: " ")

@@ -269,7 +269,7 @@ class FileTest : PhoneTest() {
         assertTrue(hasKey("Skip this set"))
         activity.onBackPressed()
         settle()
-        assertTrue(!hasKey("Skip this set") && hasKey("Racked"))
+        assertTrue(!hasKey("Skip this set") && hasWide)
         activity.onBackPressed()
         settle()
         assertTrue(texts().toString(), sees("Boathouse off-season"))

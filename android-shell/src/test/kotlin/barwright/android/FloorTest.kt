@@ -32,10 +32,16 @@ abstract class FloorTest : PhoneTest() {
         assertTrue(texts().toString(), hasKey("More…"))
     }
 
+    /** There is a wide key that records. */
+    val hasWide: Boolean get() = hasKey("Racked") || hasKey("Done")
+
+    /** What it says: nothing is racked where there is no rack. */
+    val wide: String get() = if (hasKey("Racked")) "Racked" else "Done"
+
     /** Records whatever is next the way most taps do: one tap. Answers the key's label. */
     fun recordNext(): String {
         val thumb = floor.thumb
-        val label = thumb.main?.label ?: thumb.effort[2].key.label
+        val label = thumb.main?.label ?: thumb.effort.first { it.key.id == "left-2" }.key.label
         tap(label)
         return label
     }

@@ -43,17 +43,17 @@ class PictureTest : FloorTest() {
         picture("$kind-places")
         tap("Today")
         tap("Begin")
-        tap("Racked")
+        tap(wide)
         pass(20)
         picture("$kind-resting")
-        repeat(3) { if (hasKey("Racked")) { tap("Racked"); pass(100) } }
+        repeat(3) { if (hasWide) { tap(wide); pass(100) } }
         picture("$kind-floor-bar")
         tap("The bar holds…")
         picture("$kind-holds")
         tap("Back")
         var turns = 0
-        while (hasKey("Racked") && !hasKey("No effort called") && turns < 8) {
-            tap("Racked")
+        while (hasWide && !hasKey("No effort called") && turns < 8) {
+            tap(wide)
             pass(40)
             turns += 1
         }
@@ -72,7 +72,7 @@ class PictureTest : FloorTest() {
         picture("$kind-ended")
         tap("Back")
         tap("More…")
-        tap("Finish the session here")
+        tap("Finish the session now")
         picture("$kind-tally")
         assertTrue(ask(Look.Tally) is Screen.Tally)
     }
@@ -102,8 +102,8 @@ class PictureTest : FloorTest() {
         tap("Undo the last tap")
         tap("Back")
         at("drop") { "drop 1" in it.call.sentence }
-        at("range") { "top half" in it.call.sentence }
-        at("short-part") { "short part 2" in it.call.sentence }
+        at("range") { "lower half" in it.call.sentence }
+        at("short-part") { "mini-set 2" in it.call.sentence }
         at("stack") { it.bar.line.isNotEmpty() && !it.bar.drawn && it.thumb.effort.isNotEmpty() }
         recordUntil { it.call.exercise == "Plank" }
         pass(300)
@@ -117,7 +117,7 @@ class PictureTest : FloorTest() {
         clocks.bootId = "boot 9"
         start(saved = saved)
         picture("kinds-restarted")
-        val key = key("Set down")
+        val key = key("Done")
         key.performClick()
         key.performClick()
         settle()
@@ -134,7 +134,7 @@ class PictureTest : FloorTest() {
         shadowOf(app.getSystemService(NotificationManager::class.java)).setNotificationsEnabled(false)
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
         begin("1.1")
-        tap("Racked")
+        tap(wide)
         picture("words-ask")
         tap("Not now")
         pass(2)

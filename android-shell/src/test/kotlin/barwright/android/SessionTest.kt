@@ -39,7 +39,7 @@ class SessionTest : FloorTest() {
         assertTrue("only $taps", taps >= 15)
         // What the plan leaves open is chosen by the lifter.
         tap("More…")
-        tap("Another load…")
+        tap("Choose a load…")
         type("Load", "40 kg")
         while (floor.part != null) {
             recordNext()
@@ -54,9 +54,9 @@ class SessionTest : FloorTest() {
         beginEveryKind()
         val taps = wholeEvening()
         assertEquals(DONE, done())
-        // A clock to start, 42 parts, and nothing else.
-        assertEquals(taps.toString(), 43, taps.size)
-        for (key in listOf("Start the clock", "Racked", "Racked: next 2", "Racked: last part", "Dropped to 30 kg", "Racked: next 5–7", "Done", "Set down", "2")) {
+        // A clock to start, 41 parts, and nothing else.
+        assertEquals(taps.toString(), 42, taps.size)
+        for (key in listOf("Start the clock", "Racked", "Racked: next 2", "Racked: last part", "Dropped to 30 kg", "Racked: next 5–7", "Done", "2")) {
             assertTrue("$key in $taps", key in taps)
         }
         for (row in DONE) assertTrue("$row on screen", sees(row.substringBefore(",")))
@@ -166,7 +166,7 @@ class SessionTest : FloorTest() {
         wholeEvening()
         for ((look, words) in listOf(
             Look.Lift("deadlift", 0u) to "130 kg",
-            Look.Balance(null) to "Chest: 3 of 3 hard sets",
+            Look.Balance(null) to "Chest: 3 hard sets done, 3 planned",
             Look.Weeks to "One of each",
         )) {
             activity.go(look)
@@ -179,7 +179,7 @@ class SessionTest : FloorTest() {
         /** What the tally says after one tap for each part, with two left where the call asks. */
         val DONE = """
             Box jump
-            Speed set 1 of 1: Body × 3
+            Speed set 1 of 1: bodyweight × 3
             Power clean
             Ramp set 1 of 1: 40 kg × 5
             Speed set 1 of 2: 57.5 kg × 1
@@ -190,40 +190,40 @@ class SessionTest : FloorTest() {
             Bench press
             Ramp set 1 of 3: 20 kg × 8
             Ramp set 2 of 3: 35 kg × 3
-            Warm-up 3 of 3: 50 kg × 2
-            Top set 1: 67.5 kg × 3, 2 left
+            Ramp set 3 of 3: 50 kg × 2
+            Top set 1: 67.5 kg × 3, RPE 8
             Back-off set 2 of 2: 57.5 kg × 6
             Rear-foot-raised split squat
-            Set 1 of 1, left: 16 kg × 8, 2 left
-            Set 1 of 1, right: 16 kg × 8, 2 left
+            Set 1 of 1, left: 16 kg × 8, 2 in reserve
+            Set 1 of 1, right: 16 kg × 8, 2 in reserve
             Seated cable row
             Ramp set 1 of 2: 20 kg × 8
             Ramp set 2 of 2: 30 kg × 4
-            Set 1 of 1: 40 kg × 8, 2 left
+            Set 1 of 1: 40 kg × 8, 2 in reserve
             Overhead press
             Ramp set 1 of 1: 25 kg × 5
             Set 1 of 2: 45 kg × 5
             Set 2 of 2: 45 kg × 5
             Chin-up
-            Set 1: Body × 4
-            Set 2: Body × 4
+            Set 1: bodyweight × 4
+            Set 2: bodyweight × 4
             Leg extension
-            Set 1 of 1: 40 kg × 12, 30 kg × 12, 25 kg × 12, 2 left
-            EZ-bar curl
-            Set 1 of 1: 25.5 kg × 7 + 7 + 5
+            Set 1 of 1: 40 kg × 12, 30 kg × 12, 25 kg × 12, 2 in reserve
+            Lateral raise
+            Set 1 of 1: 8 kg × 9 + 5
             Leg press
-            Set 1 of 1: 100 kg × 10 + 3 + 3 + 3 + 1, 2 left
+            Set 1 of 1: 100 kg × 10 + 3 + 3 + 3 + 1, 2 in reserve
             Dip
-            Set 1 of 1: Body × 6 + 5, 2 left
+            Set 1 of 1: bodyweight × 6 + 5, 2 in reserve
             Leg curl
-            Set 1: Pin 7 × 12, 2 left
-            Set 2: Pin 7 × 12, 2 left
+            Set 1: pin 7 × 12, 2 in reserve
+            Set 2: pin 7 × 12, 2 in reserve
             Assisted pull-up
-            Set 1 of 1: 20 kg help × 6, 2 left
+            Set 1 of 1: 20 kg assistance × 6, 2 in reserve
             Face pull
             Set 1 of 1: red band, doubled × 15
             Plank
-            Set 1 of 1: Body, 30 s
+            Set 1 of 1: bodyweight, 30 s
             Farmer's carry
             Set 1 of 1: 28 kg, 30 m
         """.trimIndent().lines()

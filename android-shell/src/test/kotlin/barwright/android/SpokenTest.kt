@@ -70,7 +70,7 @@ class SpokenTest : FloorTest() {
             tap("Back")
         }
         tap("More…")
-        tap("Finish the session here")
+        tap("Finish the session now")
         everythingIsNamed("tally")
     }
 
@@ -94,7 +94,7 @@ class SpokenTest : FloorTest() {
     @Test
     fun theCountdownDoesNotChatterAndItsEndIsSaidOnce() {
         begin("1.1")
-        tap("Racked")
+        tap(wide)
         listen()
         repeat(50) { pass(1) }
         assertTrue(texts().toString(), sees("0:10"))
@@ -136,7 +136,7 @@ class SpokenTest : FloorTest() {
     @Test
     fun aRefusalIsSaid() {
         begin("1.1")
-        val key: KeyView = key("Racked")
+        val key: KeyView = key(wide)
         key.performClick()
         listen()
         key.performClick()

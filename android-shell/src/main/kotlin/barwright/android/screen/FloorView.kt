@@ -19,8 +19,9 @@ import barwright.android.view.Lines
 import barwright.android.view.LowScroll
 import barwright.android.view.MID
 import barwright.android.view.RowsView
-import barwright.android.view.SMALL
+import barwright.android.view.SECOND_TARGET
 import barwright.android.view.Style
+import barwright.android.view.TARGET
 import barwright.android.view.Tone
 import barwright.android.view.Warnings
 import barwright.android.view.WhyView
@@ -59,10 +60,17 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
         orientation = if (beside) HORIZONTAL else VERTICAL
         val above = style.column().apply {
             setPadding(style.dp(16), 0, style.dp(16), style.dp(8))
-            put(notices)
-            put(rest)
-            put(bar)
-            put(call, above = style.dp(8))
+            if (style.tight) {
+                put(rest)
+                put(bar)
+                put(notices, above = style.dp(4))
+                put(call, above = style.dp(4))
+            } else {
+                put(notices)
+                put(rest)
+                put(bar)
+                put(call, above = style.dp(8))
+            }
         }
         upper = style.scroll(above)
         val hand = style.column().apply {
@@ -102,7 +110,7 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
     }
 }
 
-/** The countdown takes the large type, shorter and longer on its sides. */
+/** The countdown takes the large type; shorter and longer stand together after it. */
 private class RestZone(private val style: Style, hands: Hands) : LinearLayout(style.context) {
     private val label = style.text(colour = style.quiet, bold = true)
     private val figures = BigText(style).apply {
@@ -113,26 +121,28 @@ private class RestZone(private val style: Style, hands: Hands) : LinearLayout(st
     private val shorter = KeyView(style, hands)
     private val longer = KeyView(style, hands)
     private val exercise = style.text(bold = true)
-    private val tight = style.low && !style.beside
-    private val next = style.text(if (tight) SMALL else MID, bold = true)
+    private val next = style.text(MID, bold = true)
     private var over: Boolean? = null
 
     init {
         orientation = VERTICAL
         put(label)
         val line = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
-        for (key in listOf(shorter, longer)) key.minimumWidth = style.dp(KEY)
-        line.addView(shorter, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
-        val middle = LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f)
-        middle.setMargins(style.dp(GAP), 0, style.dp(GAP), 0)
-        line.addView(figures, middle)
-        line.addView(longer, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
+        if (style.tight) figures.most = LOW_FIGURES
+        line.addView(figures, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+        for (key in listOf(shorter, longer)) {
+            key.minimumWidth = style.dp(if (style.tight) TARGET else KEY)
+            val beside = LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT)
+            line.addView(key, beside.apply { marginStart = style.dp(GAP) })
+        }
         put(line)
-        put(exercise, above = style.dp(2))
-        put(next)
+        if (!style.tight) {
+            put(exercise, above = style.dp(2))
+            put(next)
+        }
     }
 
-    /** The next call stands under the countdown. */
+    /** The next call stands under the countdown; where room is short the call's own zone says it. */
     fun apply(rest: RunningRest?, call: CallZone) {
         show(rest != null)
         if (rest == null) {
@@ -140,8 +150,8 @@ private class RestZone(private val style: Style, hands: Hands) : LinearLayout(st
             return
         }
         // A low screen has no line to spare for a word of its own.
-        label.say(if (tight) "" else rest.label)
-        exercise.say(if (tight) "${rest.label} · ${call.exercise}" else call.exercise)
+        label.say(if (style.tight) "" else rest.label)
+        exercise.say(call.exercise)
         next.say(call.sentence)
         figures.say(rest.text)
         val spoken = "${rest.label} ${rest.text}"
@@ -155,6 +165,9 @@ private class RestZone(private val style: Style, hands: Hands) : LinearLayout(st
 
     private companion object {
         const val KEY = 76
+
+        /** The countdown where room is short, in sp: still the largest figures of the screen. */
+        const val LOW_FIGURES = 48f
     }
 }
 
@@ -244,8 +257,10 @@ private class CallZoneView(private val style: Style) : LinearLayout(style.contex
     }
 
     fun apply(zone: CallZone, resting: Boolean) {
-        exercise.say(if (resting) "" else zone.exercise)
-        sentence.say(if (resting) "" else zone.sentence)
+        // While resting it stands under the countdown already, where there is room.
+        val said = resting && !style.tight
+        exercise.say(if (said) "" else zone.exercise)
+        sentence.say(if (said) "" else zone.sentence)
         last.say(zone.last)
         cautions.apply(zone.cautions)
         manner.apply(zone.manner)
@@ -262,6 +277,7 @@ private class ThumbZoneView(private val style: Style, hands: Hands) : LinearLayo
     private val prompt = style.text(bold = true)
     private val effort = KeyFlow(style, hands, most = 3, grid = true)
     private val main = KeyView(style, hands)
+    private val second = KeyFlow(style, hands, most = 2, high = SECOND_TARGET)
     private val small = KeyFlow(style, hands)
 
     init {
@@ -270,6 +286,7 @@ private class ThumbZoneView(private val style: Style, hands: Hands) : LinearLayo
         put(prompt, above = style.dp(8))
         put(effort, above = style.dp(6))
         put(main, above = style.dp(GAP))
+        put(second, above = style.dp(GAP))
         put(small, above = style.dp(GAP))
     }
 
@@ -281,9 +298,15 @@ private class ThumbZoneView(private val style: Style, hands: Hands) : LinearLayo
         main.show(zone.main != null)
         // Beside effort keys a main key is the second choice: putting a set right as it was.
         zone.main?.let { main.bind(it, MID, if (zone.effort.isEmpty()) Tone.NOW else Tone.PLAIN) }
-        small.apply(zone.beside + listOfNotNull(zone.ended, zone.undo, zone.redo, zone.more))
+        // Less than half as high as what records a set as it was called.
+        val (uncalled, beside) = zone.beside.partition { it.id == UNCALLED }
+        second.apply(uncalled + listOfNotNull(zone.ended))
+        small.apply(beside + listOfNotNull(zone.undo, zone.redo, zone.more))
     }
 }
+
+/** The key of a set without its effort. */
+private const val UNCALLED = "uncalled"
 
 /** What was done, a step down and up beside it. */
 private class FigureView(private val style: Style, hands: Hands) : LinearLayout(style.context) {

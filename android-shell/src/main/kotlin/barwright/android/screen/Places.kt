@@ -46,9 +46,11 @@ class Places(context: Context, private val hands: Hands, private val doors: Door
             R.string.place_balance to { doors.go(Look.Balance(null)) },
             R.string.place_equipment to { doors.go(Look.Equipment) },
             R.string.place_plan to { doors.go(Look.Plan(null, null)) },
-            R.string.place_care to { doors.go(Look.Care) },
         )
-        column.put(key(R.string.read_aloud) { doors.readAloud() }, above = style.dp(GAP))
+        keys(
+            R.string.place_care to { doors.go(Look.Care) },
+            R.string.read_aloud to { doors.readAloud() },
+        )
         heading(R.string.files)
         keys(
             R.string.open_plan to { doors.files.openPlan() },

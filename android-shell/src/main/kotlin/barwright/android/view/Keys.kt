@@ -51,7 +51,8 @@ class KeyView(private val style: Style, private val hands: Hands, high: Int = TA
         stateListAnimator = null
         elevation = 0f
         letterSpacing = 0f
-        setPadding(style.dp(8), style.dp(6), style.dp(8), style.dp(6))
+        val edge = style.dp(if (high < SMALL_TARGET) 3 else 6)
+        setPadding(style.dp(8), edge, style.dp(8), edge)
         tabular(bold = true)
         textAlignment = View.TEXT_ALIGNMENT_CENTER
         paint(Tone.PLAIN, false)

@@ -23,6 +23,9 @@ const val TARGET = 64
 /** And so high what records nothing and is tapped with the phone in hand. */
 const val SMALL_TARGET = 48
 
+/** And so high what is of the second rank: a set without its effort, a set cut short. */
+const val SECOND_TARGET = 30
+
 /** And so far apart. */
 const val GAP = 12
 
@@ -51,6 +54,9 @@ class Style(val context: Context) {
 
     /** Text so large that words stand under each other rather than side by side. */
     val largeText = screen.fontScale > 1.3f
+
+    /** No room to spare above the thumb: what goes on the bar stands over all but the countdown. */
+    val tight = (low && !beside) || largeText
 
     fun dp(count: Int): Int = dp(count.toFloat()).toInt()
 
