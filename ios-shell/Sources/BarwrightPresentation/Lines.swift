@@ -133,6 +133,11 @@ extension Figure {
     public var words: String { "\(text) \(unit)" }
 }
 
+extension FloorScreen {
+    /// A rest counts in the largest type.
+    public var isResting: Bool { rest != nil }
+}
+
 extension ThumbZone {
     /// The small keys, in their order.
     public var small: [Key] { beside.filter { $0.id != Self.uncalled } + [undo, redo, more].compactMap { $0 } }
@@ -147,10 +152,6 @@ extension ThumbZone {
 public struct PlacedFault: Sendable, Equatable, Identifiable {
     public let id: Int
     public let fault: FileFault
-}
-
-extension CareScreen {
-    public var foot: Foot { Foot(keys) }
 }
 
 extension PlanScreen {

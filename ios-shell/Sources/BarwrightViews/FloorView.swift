@@ -34,7 +34,7 @@ struct FloorView: View {
                 if let rest = floor.rest, let countdown = page.countdown {
                     RestZone(rest: rest, countdown: countdown, send: send)
                 }
-                BarZoneView(zone: floor.bar, resting: floor.rest != nil, send: send)
+                BarZoneView(zone: floor.bar, resting: floor.isResting, send: send)
                 Warnings(lines: floor.notices)
                 CallZoneView(zone: floor.call)
             }
@@ -160,7 +160,7 @@ struct ThumbZoneView: View {
             // Beside effort keys a main key is the second choice: putting a set right as it was.
             if let main = zone.main { KeyView(key: main, font: .title2, send: send) }
         }
-        KeyGrid(keys: zone.second, height: Room.secondTarget, send: send)
+        KeyGrid(keys: zone.second, second: true, send: send)
         KeyGrid(keys: zone.small, send: send)
     }
 

@@ -15,6 +15,7 @@ struct Face: View {
     var font: Font = .body
     var corner = ""
     var height = Room.target
+    var inset: CGFloat = 8
     @Environment(\.colorScheme) private var scheme
     @Environment(\.isEnabled) private var enabled
 
@@ -24,7 +25,7 @@ struct Face: View {
             .multilineTextAlignment(.center)
             .foregroundStyle(ink)
             .padding(.horizontal, 8)
-            .padding(.vertical, height < Room.smallTarget ? 3 : 8)
+            .padding(.vertical, inset)
             .frame(maxWidth: .infinity, minHeight: height)
             .background(fill, in: RoundedRectangle(cornerRadius: 6))
             .overlay { RoundedRectangle(cornerRadius: 6).stroke(edge, lineWidth: chosen ? 3 : 1) }
@@ -71,14 +72,17 @@ struct KeyView: View {
     let key: Key
     var tone = Tone.plain
     var font: Font = .body
-    var height = Room.target
+    /// Of the second rank, and less high.
+    var second = false
     let send: Send
 
     var body: some View {
         Button {
             send(.act(key.action))
         } label: {
-            Face(label: key.face, tone: tone, chosen: key.chosen, font: font, height: height)
+            Face(
+                label: key.face, tone: tone, chosen: key.chosen, font: font,
+                height: second ? Room.secondTarget : Room.target, inset: second ? 3 : 8)
         }
         .buttonStyle(KeyStyle())
         .disabled(!key.enabled)
@@ -135,7 +139,7 @@ struct EffortView: View {
 /// Keys side by side, as many in a line as their words have room for.
 struct KeyGrid: View {
     let keys: [Key]
-    var height = Room.target
+    var second = false
     let send: Send
     @ScaledMetric(relativeTo: .body) private var narrowest: CGFloat = 104
 
@@ -144,7 +148,7 @@ struct KeyGrid: View {
             LazyVGrid(
                 columns: [GridItem(.adaptive(minimum: narrowest), spacing: Room.gap)], spacing: Room.gap
             ) {
-                ForEach(keys, id: \.id) { key in KeyView(key: key, height: height, send: send) }
+                ForEach(keys, id: \.id) { key in KeyView(key: key, second: second, send: send) }
             }
         }
     }

@@ -216,7 +216,7 @@ import XCTest
         try await phone.tap("More…")
         try await phone.tap("Pause")
         XCTAssertFalse(phone.device.awake)
-        try await phone.tap("Go on")
+        try await phone.tap("Resume")
         XCTAssertTrue(phone.device.awake)
     }
 
@@ -306,11 +306,11 @@ import XCTest
         }
         XCTAssertFalse(words.isEmpty)
         try await phone.tap("Go to…")
-        try await phone.tap("Speak what is worth hearing")
-        XCTAssertTrue(phone.hasKey("✓ Speak what is worth hearing"))
+        try await phone.tap("Speak the rest and the next set")
+        XCTAssertTrue(phone.hasKey("✓ Speak the rest and the next set"))
         try await phone.die()
         await phone.start()
         try await phone.tap("Go to…")
-        XCTAssertTrue(phone.hasKey("✓ Speak what is worth hearing"), "kept")
+        XCTAssertTrue(phone.hasKey("✓ Speak the rest and the next set"), "kept")
     }
 }

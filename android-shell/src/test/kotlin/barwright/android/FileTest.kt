@@ -170,7 +170,7 @@ class FileTest : PhoneTest() {
         start()
         tap("Go to…")
         tap("Check the records")
-        assertTrue(texts().toString(), texts().any { it.startsWith("The records are whole: ") })
+        assertTrue(texts().toString(), texts().any { it.startsWith("The records are complete: ") })
     }
 
     @Test
@@ -269,7 +269,7 @@ class FileTest : PhoneTest() {
         assertTrue(hasKey("Skip this set"))
         activity.onBackPressed()
         settle()
-        assertTrue(!hasKey("Skip this set") && hasWide)
+        assertTrue(!hasKey("Skip this set") && hasKey("Done"))
         activity.onBackPressed()
         settle()
         assertTrue(texts().toString(), sees("Boathouse off-season"))

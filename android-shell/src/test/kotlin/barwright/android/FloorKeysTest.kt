@@ -6,14 +6,18 @@ import android.view.View
 import android.view.ViewGroup
 import android.widget.Button
 import android.widget.EditText
+import android.widget.TextView
 import barwright.android.screen.Places
+import barwright.android.view.BarView
 import barwright.android.view.KeyView
 import barwright.core.Look
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
+import org.robolectric.annotation.Config
 import org.robolectric.shadows.ShadowAlarmManager
 import java.util.Collections
 import java.util.IdentityHashMap
@@ -25,14 +29,14 @@ class FloorKeysTest : FloorTest() {
         begin("1.1")
         // Each kind of floor once: a load of its own, effort keys, a rest before and after.
         recordUntil { it.thumb.effort.isNotEmpty() }
-        tap("4")
+        tap("6")
         pass(3)
         tap("Undo")
         val known: MutableSet<View> = Collections.newSetFromMap(IdentityHashMap())
         known.addAll(everything(root))
         tap("+")
         tap("−")
-        tap("4")
+        tap("6")
         repeat(5) { pass(1) }
         recordNext()
         pass(1)
@@ -67,10 +71,10 @@ class FloorKeysTest : FloorTest() {
     fun halfARepetitionLiesBehindALongPress() {
         begin("1.1")
         recordUntil { it.thumb.effort.isNotEmpty() }
-        hold("2")
+        hold("8")
         tap("More…")
         tap("Finish the session now")
-        assertTrue(texts().toString(), sees("RPE 7.5"))
+        assertTrue(texts().toString(), sees("RPE 8.5"))
     }
 
     @Test
@@ -115,12 +119,12 @@ class FloorKeysTest : FloorTest() {
     fun anotherRegionIsFollowedInTheMiddleOfASession() {
         begin("1.1")
         recordUntil { it.thumb.effort.isNotEmpty() }
-        assertTrue(key("2").contentDescription.contains("2") && floor.thumb.effort[2].half!!.label == "2.5")
+        assertTrue(key("8").contentDescription.contains("8") && floor.thumb.effort[3].half!!.label == "8.5")
         rotate("de-rDE-w411dp-h914dp-port-night-420dpi")
         app.onConfigurationChanged(app.resources.configuration)
         activity.go(Places.FLOOR)
         settle()
-        assertEquals("2,5", floor.thumb.effort[2].half!!.label)
+        assertEquals("8,5", floor.thumb.effort[3].half!!.label)
     }
 
     @Test
@@ -199,6 +203,38 @@ class FloorKeysTest : FloorTest() {
         val entries = views().filter { it is EditText || (it is Button && it !is KeyView) }.toList()
         assertTrue("$entries", entries.size >= 6)
         for (entry in entries) assertTrue("$entry", entry.height >= 64 * density - 1)
+    }
+
+    @Test
+    @Config(qualifiers = "w320dp-h568dp-night-xhdpi")
+    fun whatGoesOnTheBarIsNeverUnderTheFoldOfASmallPhone() = theBarStandsOverAllButTheCountdown()
+
+    @Test
+    fun whatGoesOnTheBarIsNeverUnderTheFoldOfLargeText() {
+        RuntimeEnvironment.setFontScale(2f)
+        theBarStandsOverAllButTheCountdown()
+    }
+
+    private fun theBarStandsOverAllButTheCountdown() {
+        begin("1.1")
+        recordUntil { it.thumb.effort.isNotEmpty() }
+        tap("8")
+        pass(3)
+        fun place(view: View) = Rect().also { r ->
+            val at = IntArray(2).also(view::getLocationInWindow)
+            r.set(at[0], at[1], at[0] + view.width, at[1] + view.height)
+        }
+        fun text(words: String) = place(views().first { it is TextView && it.isShown && it.text.toString() == words })
+        val (shorter, longer) = listOf("−20 s", "+20 s").map { place(key(it)) }
+        val figures = text(floor.rest!!.text)
+        // Together, after the figures.
+        assertTrue("$figures $shorter $longer", figures.right <= shorter.left && shorter.right < longer.left)
+        val total = text(floor.bar.total)
+        val sentence = text(floor.call.sentence)
+        assertTrue("$total $sentence", total.top >= figures.top && total.bottom <= sentence.top)
+        val drawn = place(views().first { it is BarView && it.isShown })
+        val hand = place(key("−"))
+        assertTrue("$drawn $hand", drawn.bottom <= sentence.top && drawn.bottom <= hand.top)
     }
 
     private fun keysFit() {

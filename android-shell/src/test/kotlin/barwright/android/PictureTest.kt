@@ -58,7 +58,7 @@ class PictureTest : FloorTest() {
             turns += 1
         }
         picture("$kind-floor-effort")
-        tap("2")
+        tap("8")
         pass(30)
         picture("$kind-effort-rest")
         tap("Why this load?")

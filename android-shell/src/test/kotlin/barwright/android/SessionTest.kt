@@ -29,7 +29,7 @@ class SessionTest : FloorTest() {
     fun anOrdinarySessionIsOneTapASet() {
         begin("1.1", FULL_GYM)
         var taps = 0
-        while (floor.part != null && "Your choice" !in floor.bar.line) {
+        while (floor.part != null && "Choose a load" !in floor.bar.line) {
             val before = floor.part
             recordNext()
             taps += 1
@@ -56,7 +56,7 @@ class SessionTest : FloorTest() {
         assertEquals(DONE, done())
         // A clock to start, 41 parts, and nothing else.
         assertEquals(taps.toString(), 42, taps.size)
-        for (key in listOf("Start the clock", "Racked", "Racked: next 2", "Racked: last part", "Dropped to 30 kg", "Racked: next 5–7", "Done", "2")) {
+        for (key in listOf("Start the clock", "Racked", "Done: next 2", "Done: last part", "Dropped to 30 kg", "Done", "2")) {
             assertTrue("$key in $taps", key in taps)
         }
         for (row in DONE) assertTrue("$row on screen", sees(row.substringBefore(",")))
@@ -113,7 +113,7 @@ class SessionTest : FloorTest() {
                 // Killed while it is paused, and without a saved state.
                 die()
                 start()
-                tap("Go on")
+                tap("Resume")
             }
             else -> {
                 clocks.offsetMinutes = 0
@@ -154,8 +154,8 @@ class SessionTest : FloorTest() {
         broadcast(Call.ACTION_BOOT_COMPLETED)
         start(saved = again)
         assertTrue(texts().toString(), sees("block 2 of 3") && sees("0:06"))
-        tap("Racked: next 1")
-        tap("Racked: last part")
+        tap("Done: next 1")
+        tap("Done: last part")
         recorded(Intent.Finish)
         assertTrue(done().toString(), "Set 1 of 1: 130 kg × 2 + 2 + 1" in done())
     }

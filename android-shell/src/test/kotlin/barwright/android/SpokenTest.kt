@@ -78,12 +78,12 @@ class SpokenTest : FloorTest() {
     fun aKeySaysWhatItDoesAndWhatLiesBehindIt() {
         begin("1.1")
         recordUntil { it.thumb.effort.isNotEmpty() }
-        val key = key("2")
+        val key = key("8")
         val node = key.createAccessibilityNodeInfo()
         assertEquals("android.widget.Button", node.className)
         assertTrue(node.contentDescription.toString(), node.contentDescription.length > 3)
         val long = node.actionList.first { it.id == AccessibilityNodeInfo.ACTION_LONG_CLICK }
-        assertTrue("${long.label}", long.label.contains("2.5"))
+        assertTrue("${long.label}", long.label.contains("8.5"))
         // Without a touch: the reader's own taps record too.
         val before = floor.part
         key.performAccessibilityAction(AccessibilityNodeInfo.ACTION_CLICK, null)

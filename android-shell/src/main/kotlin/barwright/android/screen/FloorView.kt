@@ -20,6 +20,7 @@ import barwright.android.view.LowScroll
 import barwright.android.view.MID
 import barwright.android.view.RowsView
 import barwright.android.view.SECOND_TARGET
+import barwright.android.view.SMALL_TARGET
 import barwright.android.view.Style
 import barwright.android.view.TARGET
 import barwright.android.view.Tone
@@ -78,7 +79,7 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
             put(thumb)
             put(panel)
         }
-        lower = LowScroll(style, if (beside) 1f else HAND_SHARE).apply { addView(hand) }
+        lower = LowScroll(style, if (beside) 1f else if (style.tight) LOW_HAND_SHARE else HAND_SHARE).apply { addView(hand) }
         if (beside) {
             addView(upper, LayoutParams(0, LayoutParams.MATCH_PARENT, 1f))
             addView(lower, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f).apply { gravity = Gravity.BOTTOM })
@@ -107,6 +108,9 @@ class FloorView(context: Context, hands: Hands) : LinearLayout(context) {
 
     private companion object {
         const val HAND_SHARE = 0.68f
+
+        /** Where room is short the thumb leaves the bar its place. */
+        const val LOW_HAND_SHARE = 0.66f
     }
 }
 
@@ -118,8 +122,8 @@ private class RestZone(private val style: Style, hands: Hands) : LinearLayout(st
         gravity = Gravity.CENTER
         textAlignment = View.TEXT_ALIGNMENT_CENTER
     }
-    private val shorter = KeyView(style, hands)
-    private val longer = KeyView(style, hands)
+    private val shorter = KeyView(style, hands, if (style.tight) SMALL_TARGET else TARGET)
+    private val longer = KeyView(style, hands, if (style.tight) SMALL_TARGET else TARGET)
     private val exercise = style.text(bold = true)
     private val next = style.text(MID, bold = true)
     private var over: Boolean? = null
@@ -207,7 +211,7 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
             middle.addView(drawing, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f).apply { marginEnd = style.dp(GAP) })
             middle.addView(words, LayoutParams(style.dp(BESIDE), LayoutParams.WRAP_CONTENT))
         }
-        put(middle, above = style.dp(6))
+        put(middle, above = style.dp(if (style.tight) 2 else 6))
     }
 
     fun apply(zone: BarZone, resting: Boolean) {
@@ -278,7 +282,8 @@ private class ThumbZoneView(private val style: Style, hands: Hands) : LinearLayo
     private val effort = KeyFlow(style, hands, most = 3, grid = true)
     private val main = KeyView(style, hands)
     private val second = KeyFlow(style, hands, most = 2, high = SECOND_TARGET)
-    private val small = KeyFlow(style, hands)
+    // A low screen has no more height for them than for those of the second rank.
+    private val small = KeyFlow(style, hands, high = if (style.low && !style.beside) SECOND_TARGET else TARGET)
 
     init {
         orientation = VERTICAL
