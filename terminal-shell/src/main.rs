@@ -17,7 +17,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use barwright_app::Locale;
-use barwright_app::contract::Look;
+use barwright_app::contract::{FormOf, Look};
 use clap::{CommandFactory, Parser, Subcommand};
 
 use commands::{Failure, Records};
@@ -52,6 +52,18 @@ enum Command {
     Lift {
         /// The exercise: "back squat".
         name: String,
+        /// The whole screen as JSON.
+        #[arg(long)]
+        json: bool,
+    },
+    /// List exercises: all of them, or those that all the words are of: a name, a muscle, the
+    /// movement, what it needs. A near miss is answered with the likely ones.
+    #[command(
+        after_help = "Examples:\n  barwright exercises\n  barwright exercises triceps dumbbell\n  barwright exercises \"front squat\" --json"
+    )]
+    Exercises {
+        /// The words.
+        words: Vec<String>,
         /// The whole screen as JSON.
         #[arg(long)]
         json: bool,
@@ -183,6 +195,11 @@ fn run(line: Line) -> Result<(), Failure> {
         Some(Command::Lift { name, json }) => {
             let look = Look::Lift { exercise: name, page: 0, all: false };
             commands::screen::run(&*records.open_begun()?, look, json, &mut out)
+        }
+        Some(Command::Exercises { words, json }) => {
+            let (of, text) = (FormOf::Exercises, words.join(" "));
+            let look = Look::Form { of, at: String::new(), text };
+            commands::screen::run(&*records.open_to_look()?, look, json, &mut out)
         }
         Some(Command::Balance { weeks, json }) => {
             let look = Look::Balance { weeks };

@@ -1,4 +1,4 @@
-//! `barwright gym` as a person or a script runs it.
+//! `barwright gym` and `barwright exercises` as a person or a script runs them.
 
 use std::path::Path;
 use std::process::{Command, Output};
@@ -61,4 +61,20 @@ fn what_is_wrong_is_said_and_nothing_is_changed() {
     let error = String::from_utf8_lossy(&unknown.stderr).into_owned();
     assert!(error.contains("There are: ") && error.contains("Pound gym"), "{error}");
     assert_eq!(said(&barwright(&store, &["gym", "show"])), before);
+}
+
+#[test]
+fn exercises_are_found_in_words_before_there_are_any_records() {
+    let folder = tempfile::tempdir().expect("a folder for the test");
+    let store = folder.path().join("records.db");
+    let found = said(&barwright(&store, &["exercises", "front", "squat"]));
+    assert!(found.starts_with("Exercises\n") && found.contains("Front squat\n"), "{found}");
+    assert!(found.contains("barbell, rack"), "{found}");
+    let near = said(&barwright(&store, &["exercises", "frnt squat"]));
+    assert!(near.contains("None for “frnt squat”. These may be meant."), "{near}");
+    assert!(near.contains("Front squat"), "{near}");
+    assert!(said(&barwright(&store, &["exercises"])).lines().count() > 200);
+    let json = said(&barwright(&store, &["exercises", "plank", "--json"]));
+    assert!(json.contains("\"form\""), "{json}");
+    assert!(!store.exists(), "looking makes no records");
 }

@@ -57,6 +57,8 @@ pub(crate) enum Refused {
     GymThere(String),
     /// The clock is far from the last session's: its local date, and the clock's.
     ClockFar { last: i32, now: i32 },
+    /// Another exercise has this name.
+    ExerciseThere(String),
     /// A file has so many faults.
     Faults(usize),
 }
@@ -84,7 +86,7 @@ impl Refused {
         match self {
             Self::BySession(refusal, _) => code_of(refusal),
             Self::Stale | Self::StaleSession | Self::StaleDraft => RefusalCode::Stale,
-            Self::DraftOpen | Self::GymThere(_) => RefusalCode::AlreadySo,
+            Self::DraftOpen | Self::GymThere(_) | Self::ExerciseThere(_) => RefusalCode::AlreadySo,
             Self::NoStep => RefusalCode::NothingToUndo,
             Self::NothingStands => RefusalCode::NothingToGoBy,
             Self::TooManyPercent => RefusalCode::BadValue,
@@ -112,6 +114,7 @@ impl Refused {
             Self::TooManyPercent => say.too_many_percent().to_owned(),
             Self::DraftTooLarge => say.draft_too_large().to_owned(),
             Self::GymThere(name) => say.gym_there(name),
+            Self::ExerciseThere(name) => say.exercise_there(name),
             Self::NothingToGoBy => say.nothing_to_go_by().to_owned(),
             Self::PlanIsOver => say.plan_is_over().to_owned(),
             Self::NoExercise(name, near) => say.no_exercise(name, near),

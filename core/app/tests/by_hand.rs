@@ -70,6 +70,7 @@ impl Hand {
                 equipment.gyms.iter().chain(&equipment.keys).cloned().collect()
             }
             Screen::Today { today } => today.keys.clone(),
+            Screen::Lift { lift } => lift.keys.clone(),
             other => panic!("{other:#?}"),
         };
         keys.iter().find(|key| key.id == id).cloned().unwrap_or_else(|| panic!("{id}: {keys:#?}"))
@@ -477,4 +478,125 @@ fn a_working_load_moves_its_rows_and_body_mass_is_a_chart() {
     hand.tap("undo");
     assert_eq!(hand.row("Body mass").value, "82 kg");
     assert_eq!(hand.form().chart.as_ref().unwrap().series[0].points.len(), 2);
+}
+
+fn exercises(at: &str) -> Look {
+    let of = barwright_app::contract::FormOf::Exercises;
+    Look::Form { of, at: at.into(), text: String::new() }
+}
+
+#[test]
+fn every_exercise_is_read_and_found_by_what_it_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut hand = Hand::new(&folder);
+    hand.view(exercises(""));
+    let all = hand.form().rows.len();
+    assert!(all > 100, "{all}");
+    hand.write("Look for", "triceps dumbbell");
+    let found: Vec<String> = hand.form().rows.iter().skip(1).map(|row| row.text.clone()).collect();
+    assert!(!found.is_empty() && found.len() < 20, "{found:?}");
+    assert!(hand.form().subtitle.ends_with("for “triceps dumbbell”"), "{}", hand.form().subtitle);
+    // A near miss is answered with the likely ones.
+    hand.write("Look for", "bakc sqat");
+    assert_eq!(hand.form().rows[1].text, "Back squat");
+    assert!(hand.form().subtitle.starts_with("None for"), "{}", hand.form().subtitle);
+    hand.of_row("Back squat", "open");
+    assert_eq!(hand.form().title, "Back squat");
+    assert_eq!(hand.row("Needs").value, "Rack");
+    hand.write_nothing("zzzz");
+}
+
+impl Hand {
+    /// A search that finds nothing says so and what to look for.
+    fn write_nothing(&mut self, words: &str) {
+        self.view(exercises(""));
+        self.write("Look for", words);
+        assert_eq!(self.form().rows.len(), 1);
+        assert!(self.form().subtitle.contains("Look for a name"), "{}", self.form().subtitle);
+    }
+}
+
+#[test]
+fn an_exercise_of_ones_own_is_made_in_any_script_and_has_its_own_history() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut hand = Hand::new(&folder);
+    // Two that differ in nothing but letters that are not Latin, and a number.
+    for name in ["Присед 2", "Выпады 2", "深蹲"] {
+        hand.view(exercises("back-squat"));
+        hand.tap("like");
+        hand.write("Name", name);
+        assert!(hand.form().notes.is_empty());
+        hand.tap("take-up");
+    }
+    hand.reopened();
+    hand.write("Look for", "присед");
+    assert_eq!(hand.form().rows[1].text, "Присед 2");
+    assert_eq!(hand.form().rows.len(), 2);
+    // A plan names it, and its history is its own.
+    let plan = "name = \"План\"\nweeks = 1\n\n[[session]]\nname = \"А\"\n\n[[session.exercise]]\n\
+                name = \"присед 2\"\nsets = 1\nreps = 5\nload = \"60 kg\"\nramp = \"none\"\n\n\
+                [[session.exercise]]\nname = \"Выпады 2\"\nsets = 1\nreps = 5\nload = \"40 kg\"\n\
+                ramp = \"none\"\n";
+    let tap = |hand: &mut Hand, intent| {
+        hand.act(&Action::Do { intent, session: None, then: None }).unwrap();
+    };
+    tap(&mut hand, Intent::adopt(plan));
+    tap(&mut hand, Intent::Begin { session: None, minutes: None, sure: false });
+    for _ in 0..2 {
+        let Screen::Floor { floor } = &hand.shown.screen else { panic!() };
+        let key =
+            floor.thumb.main.clone().or(floor.thumb.effort.first().map(|one| one.key.clone()));
+        let key = key.unwrap();
+        hand.press(&key);
+    }
+    tap(&mut hand, Intent::Finish);
+    for (name, load) in [("Присед 2", "60 kg"), ("Выпады 2", "40 kg")] {
+        hand.view(Look::Lift { exercise: name.into(), page: 0, all: false });
+        let Screen::Lift { lift } = &hand.shown.screen else { panic!() };
+        assert_eq!(lift.title, name);
+        assert_eq!(lift.sessions.len(), 1, "{lift:#?}");
+        assert!(lift.sessions[0].text.contains(load), "{:?}", lift.sessions);
+    }
+    // Under another name it is the same exercise, and the plan still means it.
+    hand.view(exercises("присед-2"));
+    hand.tap("mend");
+    hand.write("Name", "Присед с паузой");
+    hand.tap("take-up");
+    hand.reopened();
+    hand.view(Look::Lift { exercise: "Присед с паузой".into(), page: 0, all: false });
+    let Screen::Lift { lift } = &hand.shown.screen else { panic!() };
+    assert_eq!((lift.title.as_str(), lift.sessions.len()), ("Присед с паузой", 1));
+    hand.view(Look::Weeks);
+    assert!(matches!(hand.shown.screen, Screen::Weeks { .. }));
+}
+
+#[test]
+fn what_an_exercise_is_can_be_changed_and_a_name_means_one() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut hand = Hand::new(&folder);
+    hand.view(exercises("bench-press"));
+    hand.tap("like");
+    hand.of_row("Trains", "open");
+    hand.of_row("Front deltoid", "toggle");
+    assert_eq!(hand.row("Front deltoid").value, "yes");
+    hand.tap("leave");
+    assert!(hand.row("Trains").value.contains("front deltoid"), "{:?}", hand.row("Trains"));
+    hand.of_row("The load is", "open");
+    hand.of_row("what each hand holds", "choose");
+    assert_eq!(hand.row("The load is").value, "what each hand holds");
+    hand.of_row("One side at a time", "toggle");
+    assert_eq!(hand.row("One side at a time").value, "yes");
+    hand.write("Name", "Bench press");
+    let refused = hand.act(&hand.key("take-up").action).unwrap_err();
+    assert!(matches!(refused, EngineError::Refused { code: RefusalCode::AlreadySo, .. }));
+    hand.view(exercises("draft"));
+    hand.write("Like", "Bench pres");
+    assert_eq!(hand.row("Like").faults.len(), 1);
+    assert!(!hand.key("take-up").enabled);
+    hand.tap("undo");
+    hand.write("Name", "Cellar press");
+    hand.tap("take-up");
+    hand.view(exercises("cellar-press"));
+    assert_eq!(hand.form().title, "Cellar press");
+    assert_eq!(hand.row("The load is").value, "what each hand holds");
 }

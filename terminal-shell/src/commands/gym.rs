@@ -48,9 +48,9 @@ impl Asked {
     pub(crate) fn run(&self, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
         let words = Locale::read(&records.locale()).words();
         match self {
-            Self::Show => say(out, &file(&equipment(&*records.open()?)?)),
+            Self::Show => say(out, &file(&equipment(&*records.open_to_look()?)?)),
             Self::Save { file: path } => {
-                let text = file(&equipment(&*records.open()?)?);
+                let text = file(&equipment(&*records.open_to_look()?)?);
                 say(out, &format!("{}\n", files::save(path, &text).map_err(Failure::here)?))
             }
             Self::Check { file } => {
@@ -59,7 +59,7 @@ impl Asked {
             }
             Self::Add { file } => add(&*records.open()?, file, words, out),
             Self::Use { name: None } => {
-                let equipment = equipment(&*records.open()?)?;
+                let equipment = equipment(&*records.open_to_look()?)?;
                 let lines = equipment.gyms.iter().map(|key| {
                     let here = if key.chosen { " (trained in)" } else { "" };
                     format!("{}{here}\n", key.label)

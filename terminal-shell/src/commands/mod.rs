@@ -116,6 +116,14 @@ impl Records {
         self.open()
     }
 
+    /// Opens records to look at what needs none: without any, at what comes with the program.
+    pub(crate) fn open_to_look(&self) -> Result<Arc<Engine>, Failure> {
+        if !self.demo && !self.path()?.exists() {
+            return Ok(Engine::in_memory(self.locale())?);
+        }
+        self.open()
+    }
+
     /// How numbers are written.
     pub(crate) fn locale(&self) -> String {
         place::locale(self.locale.clone())

@@ -137,8 +137,9 @@ impl Derive for Anew {
                 }
                 self.desk.apply(row.seq, &event);
                 if event.changes_plan() {
-                    self.plan = read_plan(&self.desk);
-                    self.catalogue = catalogue_of(self.plan.as_ref());
+                    let known = self.desk.catalogue();
+                    self.plan = read_plan(&self.desk, &known);
+                    self.catalogue = catalogue_of(self.plan.as_ref(), &known);
                 }
             }
             _ => return Err(Failure::Unreadable(row.seq)),

@@ -1,7 +1,6 @@
 //! From a tap to what it appends: session intents become commands, desk intents become facts.
 
 use barwright_domain::call::{Amount, HowMany};
-use barwright_domain::catalogue::Catalogue;
 use barwright_domain::desk::{
     Arrangement, At, DeskEvent, ForOnce, MOST_FOR_ONCE, MOST_GYMS, Shared,
 };
@@ -447,7 +446,7 @@ impl Deciding<'_> {
         as_new: bool,
         all_rows: bool,
     ) -> Result<Appends, Fault> {
-        let plan = Plan::read(&text, &Catalogue::builtin())
+        let plan = Plan::read(&text, &self.held.known)
             .map_err(|faults| Refused::Faults(faults.len()))?
             .plan;
         if self.held.state.running().is_some() {
@@ -612,8 +611,8 @@ impl Deciding<'_> {
             return Err(Refused::NotHere.into());
         };
         let (name, day) = (kept.name.clone(), kept.day);
-        let file = Plan::read(&text, &Catalogue::builtin())
-            .map_err(|faults| Refused::Faults(faults.len()))?;
+        let file =
+            Plan::read(&text, &held.known).map_err(|faults| Refused::Faults(faults.len()))?;
         let next = gather::calendar_of(store, held, seq, day, &file.plan)?.next;
         let mut events = vec![DeskEvent::PlanTakenUp { plan: seq, text, name, day }];
         events.extend(next.map(|next| DeskEvent::Arranged {

@@ -1,10 +1,9 @@
 //! What adopting a plan does, before it is adopted.
 
-use barwright_domain::catalogue::Catalogue;
 use barwright_domain::desk::{self, Adoption, Shared};
 use barwright_domain::plan::Plan;
 
-use super::Held;
+use super::{Held, catalogue_of};
 
 /// The plan that is on, where this is that one mended: it has its name.
 pub(crate) fn mended<'a>(held: &'a Held, plan: &Plan, as_new: bool) -> Option<&'a Plan> {
@@ -13,6 +12,6 @@ pub(crate) fn mended<'a>(held: &'a Held, plan: &Plan, as_new: bool) -> Option<&'
 
 /// What it does to rows and tracks.
 pub(crate) fn adopted(held: &Held, plan: &Plan, mended: Option<&Plan>, shared: Shared) -> Adoption {
-    let catalogue = Catalogue::builtin().with_own(plan.exercises.clone());
+    let catalogue = catalogue_of(Some(plan), &held.known);
     desk::adoption(plan, mended, &held.desk, &catalogue, shared)
 }

@@ -90,7 +90,8 @@ pub(crate) const fn draft_of(of: FormOf) -> Option<DraftOf> {
     match of {
         FormOf::Gym => Some(DraftOf::Gym),
         FormOf::Plan => Some(DraftOf::Plan),
-        FormOf::Start | FormOf::Maxes | FormOf::Exercises | FormOf::Session => None,
+        FormOf::Exercises => Some(DraftOf::Exercise),
+        FormOf::Start | FormOf::Maxes | FormOf::Session => None,
     }
 }
 

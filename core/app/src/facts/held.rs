@@ -26,7 +26,9 @@ pub(crate) struct Held {
     pub(crate) rows: Rows,
     /// The adopted plan, read; none where there is none.
     pub(crate) plan: Option<Arc<Plan>>,
-    /// The built-in exercises and the plan's own.
+    /// The built-in exercises and the lifter's own, which a plan may name.
+    pub(crate) known: Catalogue,
+    /// Those, and the plan's own before them.
     pub(crate) catalogue: Catalogue,
     pub(crate) paces: Paces,
     /// A session that nobody ended is taken as over here; the log says so when the next one begins.
@@ -52,6 +54,7 @@ impl Held {
             state,
             rows: Rows::default(),
             plan: None,
+            known: Catalogue::builtin(),
             catalogue: Catalogue::builtin(),
             paces: Paces::default(),
             left_open: false,
@@ -64,8 +67,9 @@ impl Held {
     /// Reads the plan that is on. Its text was read without a fault when it was adopted; a release
     /// that reads it otherwise shows it as a plan to be put right instead of failing to open.
     pub(crate) fn read_plan(&mut self) {
-        self.plan = read_plan(&self.desk).map(Arc::new);
-        self.catalogue = catalogue_of(self.plan.as_deref());
+        self.known = self.desk.catalogue();
+        self.plan = read_plan(&self.desk, &self.known).map(Arc::new);
+        self.catalogue = catalogue_of(self.plan.as_deref(), &self.known);
     }
 
     /// The rows of the session as it stands, after those of an earlier moment.
@@ -120,6 +124,7 @@ impl Held {
             state,
             rows,
             plan: self.plan.clone(),
+            known: self.known.clone(),
             catalogue: self.catalogue.clone(),
             paces: Paces::default(),
             left_open: true,
@@ -188,17 +193,15 @@ pub(crate) fn decided(
 }
 
 /// The adopted plan, read.
-pub(crate) fn read_plan(desk: &Desk) -> Option<Plan> {
+pub(crate) fn read_plan(desk: &Desk, known: &Catalogue) -> Option<Plan> {
     let text = &desk.plan.as_ref()?.text;
-    Plan::read(text, &Catalogue::builtin()).ok().map(|file| file.plan)
+    Plan::read(text, known).ok().map(|file| file.plan)
 }
 
-/// The built-in exercises and a plan's own.
-pub(crate) fn catalogue_of(plan: Option<&Plan>) -> Catalogue {
-    match plan {
-        Some(plan) => Catalogue::builtin().with_own(plan.exercises.clone()),
-        None => Catalogue::builtin(),
-    }
+/// A plan's own exercises before those that are known.
+pub(crate) fn catalogue_of(plan: Option<&Plan>, known: &Catalogue) -> Catalogue {
+    let own = plan.map(|plan| plan.exercises.clone()).unwrap_or_default();
+    Catalogue::builtin().with_own(own).with_own(known.own().iter().cloned())
 }
 
 /// The rows of a session as it stands, after those of an earlier moment.

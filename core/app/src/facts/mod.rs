@@ -68,6 +68,8 @@ pub(crate) enum Of<'a> {
     Care,
     /// Maxes, working loads and body mass.
     Maxes(Maxes),
+    /// The exercises there are.
+    Exercises,
     /// The plan file whose text the look has.
     PlanFile,
     /// The plan that is on.

@@ -100,9 +100,8 @@ fn form<'a>(
             None => (Look::Equipment, Of::Equipment),
         }),
         FormOf::Session => session_form(store, held, (at, text), now),
-        FormOf::Start | FormOf::Maxes | FormOf::Exercises | FormOf::Plan => {
-            Err(Refused::NotHere.into())
-        }
+        FormOf::Exercises => Ok((Look::Form { of, at, text }, Of::Exercises)),
+        FormOf::Start | FormOf::Maxes | FormOf::Plan => Err(Refused::NotHere.into()),
     }
 }
 

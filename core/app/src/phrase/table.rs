@@ -172,6 +172,48 @@ phrases! {
 }
 
 phrases! {
+    /// The exercises there are, and one's own.
+    ExercisesWords in exercises {
+        /// The title of the list.
+        fn title() -> &'static str;
+        /// How many there are, or were found for what was looked for.
+        fn found(count: usize, words: &str) -> String;
+        /// Nothing has all the words: these may be meant.
+        fn near(words: &str, any: bool) -> String;
+        /// The field that looks for one.
+        fn find() -> (&'static str, &'static str);
+        /// A key that shows the list; as it is read aloud.
+        fn open() -> (&'static str, &'static str);
+        /// What it trains and needs, in a line: "Chest, triceps · barbell, rack".
+        fn detail(exercise: &Exercise) -> String;
+        /// A line of its page, by the key of the file.
+        fn line(key: &str) -> &'static str;
+        /// What is read of a line: its value in words.
+        fn value(key: &str, exercise: &Exercise) -> String;
+        /// A word of the file as it is said: a movement, a muscle, what it needs.
+        fn word(word: &str) -> String;
+        /// How a load is counted, or what a set is measured in, by its word in the file.
+        fn counted(word: &str) -> String;
+        /// Yes or no.
+        fn flag(on: bool) -> &'static str;
+        /// What would do in a field.
+        fn hint(key: &str) -> &'static str;
+        /// A key that shows its history.
+        fn history() -> &'static str;
+        /// A key that begins one like it; as it is read aloud.
+        fn like(name: &str) -> (&'static str, String);
+        /// A key that puts one's own right.
+        fn mend(name: &str) -> (&'static str, String);
+        /// A key that shows the one that is being made.
+        fn go_on() -> (&'static str, &'static str);
+        /// The name of one that is begun like another.
+        fn own_name(like: &str) -> String;
+        /// The title of one that is being made.
+        fn making(name: &str) -> String;
+    }
+}
+
+phrases! {
     /// Maxes, working loads and body mass on one page.
     MaxesWords in maxes {
         /// Its title.
@@ -1002,6 +1044,8 @@ phrases! {
         fn clock_far(last: i32, now: i32) -> String;
         /// Another gym has this name.
         fn gym_there(name: &str) -> String;
+        /// Another exercise has this name.
+        fn exercise_there(name: &str) -> String;
         /// The tap was meant for a session that is past.
         fn stale_session() -> &'static str;
         /// There is no such thing.

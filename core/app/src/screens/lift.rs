@@ -11,7 +11,7 @@ use barwright_domain::quantity::Mass;
 use barwright_domain::session::Ending;
 
 use super::chart::{Day, Say};
-use super::form::maxes;
+use super::form::{exercises, maxes};
 use super::key::shows;
 use super::row::{aloud, row};
 use super::{chart, name, today};
@@ -232,6 +232,7 @@ fn keys(held: &Held, lift: &Lift<'_>, page: u32, more: bool, words: Words) -> Ve
         place.clear();
     }
     keys.push(shows("maxes", words.maxes().open(), maxes::look(&place)));
+    keys.push(shows("exercises", words.exercises().open(), exercises::look(own)));
     keys.extend(lift.done.iter().map(|(slug, _)| {
         let name = name::exercise(held, slug, slug, words);
         shows(format!("lift-{slug}"), name, look(slug, 0)).chosen(*slug == **own)

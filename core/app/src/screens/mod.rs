@@ -61,6 +61,10 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
         }
         Of::Balance(of) => Screen::Balance { balance: balance::screen(held, of, words) },
         Of::Equipment => Screen::Equipment { equipment: equipment::screen(held, words) },
+        Of::Exercises => {
+            let Asked { at, text, .. } = asked(look);
+            Screen::Form { form: form::exercises::screen(held, at, text, words) }
+        }
         Of::Maxes(of) => Screen::Form { form: form::maxes::screen(held, of, words) },
         Of::GymForm(draft) => {
             let Asked { at, .. } = asked(look);
@@ -75,7 +79,10 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
             let Asked { text, week, .. } = asked(look);
             Screen::Plan { plan: plan::in_hand(held, text, week, words) }
         }
-        Of::PlanOn(plan) => Screen::Plan { plan: plan::plan(plan, asked(look).week, None, words) },
+        Of::PlanOn(plan) => {
+            let plan = plan::plan(plan, &held.known, (asked(look).week, None), words);
+            Screen::Plan { plan }
+        }
     }
 }
 

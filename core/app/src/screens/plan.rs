@@ -10,7 +10,7 @@ use barwright_domain::plan::{Entry, Plan, PlanFile, WeekSession, Weeks};
 use super::key::{does, shows};
 use super::row::{aloud, row};
 use crate::contract::{Intent, Key, Look, PlanScreen, Row};
-use crate::facts::{Held, adopted, mended};
+use crate::facts::{Held, adopted, catalogue_of, mended};
 use crate::locale::Locale;
 use crate::phrase::Words;
 
@@ -29,22 +29,22 @@ pub fn plan_checked(
     locale: &Locale,
     gym: &Equipment,
 ) -> (PlanScreen, Option<Level>) {
-    checked(bytes, week, locale.words(), gym)
+    checked(bytes, week, locale.words(), (gym, &Catalogue::builtin()))
 }
 
 fn checked(
     bytes: &[u8],
     week: Option<u32>,
     words: Words,
-    gym: &Equipment,
+    (gym, known): (&Equipment, &Catalogue),
 ) -> (PlanScreen, Option<Level>) {
     let say = words.plan();
     let text = String::from_utf8_lossy(bytes);
-    match Plan::read_bytes(bytes, &Catalogue::builtin()) {
+    match Plan::read_bytes(bytes, known) {
         Ok(file) => {
-            let mut screen = plan(&file.plan, week, Some(&text), words);
+            let mut screen = plan(&file.plan, known, (week, Some(&text)), words);
             let worst = match week {
-                None => remarks(&mut screen, &file, &text, words, gym),
+                None => remarks(&mut screen, (&file, &text), words, (gym, known)),
                 Some(_) => None,
             };
             screen.keys.push(does("adopt", say.adopt(), Intent::adopt(text)));
@@ -71,14 +71,13 @@ fn checked(
 /// Adds what a coach would say of the plan, and what the file accepts of it.
 fn remarks(
     screen: &mut PlanScreen,
-    file: &PlanFile,
-    text: &str,
+    (file, text): (&PlanFile, &str),
     words: Words,
-    gym: &Equipment,
+    (gym, known): (&Equipment, &Catalogue),
 ) -> Option<Level> {
     let (say, plan) = (words.coach(), &file.plan);
-    let found = coach::look_over(file, &Catalogue::builtin(), gym);
-    let catalogue = Catalogue::builtin().with_own(plan.exercises.iter().cloned());
+    let found = coach::look_over(file, known, gym);
+    let catalogue = catalogue_of(Some(plan), known);
     let open: Vec<&Finding> = found.iter().filter(|one| one.accepted.is_none()).collect();
     screen.faults = open
         .iter()
@@ -102,8 +101,8 @@ fn remarks(
 
 /// The plan in a text that a lifter holds in hand, looked over for the gym that is trained in.
 pub(super) fn in_hand(held: &Held, text: &str, week: Option<u32>, words: Words) -> PlanScreen {
-    let (mut screen, _) = checked(text.as_bytes(), week, words, &held.gym());
-    if let Ok(file) = Plan::read(text, &Catalogue::builtin()) {
+    let (mut screen, _) = checked(text.as_bytes(), week, words, (&held.gym(), &held.known));
+    if let Ok(file) = Plan::read(text, &held.known) {
         mending(held, &file.plan, text, &mut screen, words);
     }
     let running = held.state.running().is_some();
@@ -119,7 +118,7 @@ fn mending(held: &Held, plan: &Plan, text: &str, screen: &mut PlanScreen, words:
     let say = words.plan();
     let found = adopted(held, plan, Some(before), Shared::ThisOne);
     let stays = found.rows.len().saturating_sub(found.anew.len());
-    let catalogue = Catalogue::builtin().with_own(plan.exercises.iter().cloned());
+    let catalogue = catalogue_of(Some(plan), &held.known);
     let named = |owner: &RowOwner| {
         let session = plan.sessions.get(usize::from(owner.session))?;
         let slot = session.exercises.get(usize::from(owner.slot))?;
@@ -147,8 +146,13 @@ fn mending(held: &Held, plan: &Plan, text: &str, screen: &mut PlanScreen, words:
 }
 
 /// A plan laid out; `text` is its file's, where it is not the one that is on.
-pub(super) fn plan(plan: &Plan, week: Option<u32>, text: Option<&str>, words: Words) -> PlanScreen {
-    let catalogue = Catalogue::builtin().with_own(plan.exercises.iter().cloned());
+pub(super) fn plan(
+    plan: &Plan,
+    known: &Catalogue,
+    (week, text): (Option<u32>, Option<&str>),
+    words: Words,
+) -> PlanScreen {
+    let catalogue = catalogue_of(Some(plan), known);
     let lay = Lay { plan, catalogue: &catalogue, words };
     let last = plan.weeks.len();
     // A week that the plan doesn't have is the nearest one that it has.

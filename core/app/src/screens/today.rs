@@ -7,7 +7,7 @@ use barwright_domain::prescribe::{Need, duration};
 use barwright_domain::quantity::MassUnit;
 use barwright_domain::session::{Because, Call, Entry, SetKind, Sheet};
 
-use super::form::maxes;
+use super::form::{exercises, maxes};
 use super::key::{arranges, does, shows};
 use super::name;
 use super::row::{aloud, row, why};
@@ -130,6 +130,7 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
     keys.push(shows("weeks", say.another_session(), Look::Weeks));
     keys.extend(gyms(held, words));
     keys.push(shows("maxes", words.maxes().open(), maxes::look("")));
+    keys.push(shows("exercises", words.exercises().open(), exercises::look("")));
     keys
 }
 

@@ -27,6 +27,7 @@ pub(crate) fn wakes_at(facts: &Facts<'_>, look: &Look) -> Option<i64> {
         | Of::GymForm(_)
         | Of::SessionForm(_)
         | Of::Maxes(_)
+        | Of::Exercises
         | Of::PlanFile
         | Of::PlanOn(_) => None,
     };

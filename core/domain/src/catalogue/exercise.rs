@@ -11,7 +11,7 @@ use crate::quantity::Percent;
 /// What an exercise is. The slug is its name for ever: histories are kept under it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Exercise {
-    /// Lower-case letters, digits and hyphens: `front-squat`.
+    /// Small letters of any script, digits and hyphens: `front-squat`.
     pub slug: Cow<'static, str>,
     /// As a coach says it: `Front squat`.
     pub name: Cow<'static, str>,

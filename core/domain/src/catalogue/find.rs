@@ -92,10 +92,8 @@ pub(crate) fn plain(text: &str) -> String {
 }
 
 fn plain_chars(text: &str) -> impl Iterator<Item = char> {
-    text.trim().chars().map(|c| match c {
-        ' ' | '_' | '-' => '-',
-        c => c.to_ascii_lowercase(),
-    })
+    let one = |c| if matches!(c, ' ' | '_' | '-') { '-' } else { c };
+    text.trim().chars().map(one).flat_map(char::to_lowercase)
 }
 
 /// How like two plain names are, in ten-thousandths, so that it compares without a float.

@@ -13,17 +13,20 @@ pub enum DraftOf {
     Gym,
     /// A plan.
     Plan,
+    /// An exercise of the lifter's own.
+    Exercise,
 }
 
 impl DraftOf {
     /// All of them.
-    pub const ALL: [Self; 2] = [Self::Gym, Self::Plan];
+    pub const ALL: [Self; 3] = [Self::Gym, Self::Plan, Self::Exercise];
 
     /// A name in a word.
     pub const fn name(self) -> &'static str {
         match self {
             Self::Gym => "gym",
             Self::Plan => "plan",
+            Self::Exercise => "exercise",
         }
     }
 }

@@ -69,6 +69,13 @@ pub enum DeskEvent {
         /// Its name.
         name: String,
     },
+    /// An exercise of the lifter's own was made, or one of the same slug put right.
+    ExerciseKept {
+        /// Its slug, for ever: histories are kept under it.
+        slug: String,
+        /// Its text, with the keys that a plan's own exercise has.
+        text: String,
+    },
     /// Something is begun by hand, in place of what was begun before it.
     DraftBegun {
         /// What it is of.
@@ -170,11 +177,14 @@ pub enum DeskEvent {
 }
 
 impl DeskEvent {
-    /// Whether another plan, or another text of it, is on after it.
+    /// Whether another plan, or another text of it, is on after it, or other exercises are known.
     pub const fn changes_plan(&self) -> bool {
         matches!(
             self,
-            Self::PlanAdopted { .. } | Self::PlanMended { .. } | Self::PlanTakenUp { .. }
+            Self::PlanAdopted { .. }
+                | Self::PlanMended { .. }
+                | Self::PlanTakenUp { .. }
+                | Self::ExerciseKept { .. }
         )
     }
 }

@@ -21,4 +21,4 @@ pub use draft::{Draft, DraftOf, MOST_STEPS, Splice};
 pub use event::DeskEvent;
 pub use for_once::{ForOnce, MOST_FOR_ONCE};
 pub use said::{MOST_SAID, MOST_WEIGHED, Said, SaidOf};
-pub use state::{Adopted, Desk, Kept, MOST_GYMS, MOST_KEPT};
+pub use state::{Adopted, Desk, Kept, MOST_EXERCISES, MOST_GYMS, MOST_KEPT, OwnExercise};

@@ -8,8 +8,10 @@ use super::arranged::Arranged;
 use super::draft::{Draft, DraftOf};
 use super::event::DeskEvent;
 use super::said::{MOST_SAID, MOST_WEIGHED, Said, SaidOf};
+use crate::catalogue::{Catalogue, Exercise};
 use crate::equipment::Equipment;
 use crate::owners::{Change, Owner, Owners, RowOwner, TrackId, Why};
+use crate::plan::read_exercise;
 use crate::quantity::Mass;
 use crate::session::Run;
 
@@ -45,6 +47,15 @@ pub struct Kept {
     pub rows: Vec<RowOwner>,
 }
 
+/// An exercise of the lifter's own.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OwnExercise {
+    /// Its slug, for ever.
+    pub slug: String,
+    /// Its text.
+    pub text: String,
+}
+
 /// What stands between sessions.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct Desk {
@@ -68,6 +79,9 @@ pub struct Desk {
     /// What owns the loads. Each owner is kept in a row of its own.
     #[serde(skip)]
     pub owners: Owners,
+    /// Exercises of the lifter's own, in the order they were made.
+    #[serde(default)]
+    pub exercises: Vec<OwnExercise>,
     /// The last name given to a track.
     #[serde(default)]
     pub next_track: u32,
@@ -108,6 +122,8 @@ pub struct Desk {
 
 /// The most plans to go back to.
 pub const MOST_KEPT: usize = 20;
+/// The most exercises of the lifter's own.
+pub const MOST_EXERCISES: usize = 200;
 /// The most gyms of the lifter's own.
 pub const MOST_GYMS: usize = 50;
 
@@ -174,6 +190,15 @@ impl Desk {
                 self.gym_files.remove(name);
                 if self.gym.as_ref() == Some(name) {
                     self.gym = None;
+                }
+            }
+            DeskEvent::ExerciseKept { slug, text } => {
+                match self.exercises.iter_mut().find(|own| own.slug == *slug) {
+                    Some(own) => own.text.clone_from(text),
+                    None => {
+                        let (slug, text) = (slug.clone(), text.clone());
+                        self.exercises.push(OwnExercise { slug, text });
+                    }
                 }
             }
             DeskEvent::DraftBegun { of, from, text } => {
@@ -269,6 +294,19 @@ impl Desk {
             }
             SaidOf::BodyMass(_) => {}
         }
+    }
+
+    /// The built-in exercises and the lifter's own. One that this release can't read is left out: what
+    /// was done of it stands in the log.
+    pub fn catalogue(&self) -> Catalogue {
+        let mut own: Vec<Exercise> = Vec::new();
+        for kept in &self.exercises {
+            let known = Catalogue::builtin().with_own(own.iter().cloned());
+            if let Ok(read) = read_exercise(&kept.text, &known) {
+                own.push(Exercise { slug: kept.slug.clone().into(), ..read });
+            }
+        }
+        Catalogue::builtin().with_own(own)
     }
 
     /// What a person said last and may take back: not what is so long ago that it can't be told apart

@@ -19,6 +19,6 @@ pub use model::{
     Accepted, Gear, Goal, MaxRule, Plan, Ramp, RampStep, Session, SetUp, Sides, Slot, Substitute,
     USUAL_WORKING_MAX, WarmUp, Week,
 };
-pub use read::{Place, Places, PlanFile, SlotPlace};
+pub use read::{OWN_EXERCISE, Place, Places, PlanFile, SlotPlace, read_exercise};
 pub use rules::{Cut, LayOff, Miss, RaiseMax, Rule, RuleKind, Step, USUAL_LAY_OFF, USUAL_MISSES};
 pub use week::{Block, Entry, SetCall, WeekSession};

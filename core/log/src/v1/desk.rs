@@ -38,6 +38,9 @@ pub struct Desk {
     /// The gym that is trained in, by name; none is the built-in one of the lifter's unit.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub gym: Option<String>,
+    /// Exercises of the lifter's own, in the order they were made.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub exercises: Vec<OwnExercise>,
     /// The last name given to a track.
     #[serde(default, skip_serializing_if = "is_default")]
     pub next_track: u32,
@@ -81,6 +84,7 @@ impl Mirror for Desk {
             gyms,
             gym_files,
             gym,
+            exercises,
             owners: _,
             next_track,
             next_row,
@@ -102,6 +106,7 @@ impl Mirror for Desk {
             gyms: Mirror::of(gyms),
             gym_files: gym_files.clone(),
             gym: Mirror::of(gym),
+            exercises: Mirror::of(exercises),
             next_track: *next_track,
             next_row: *next_row,
             body_mass: Mirror::of(body_mass),
@@ -123,6 +128,7 @@ impl Mirror for Desk {
             gyms,
             gym_files,
             gym,
+            exercises,
             next_track,
             next_row,
             body_mass,
@@ -141,6 +147,7 @@ impl Mirror for Desk {
             gyms: gyms.back()?,
             gym_files,
             gym,
+            exercises: exercises.back()?,
             owners: Owners::default(),
             next_track,
             next_row,
@@ -157,6 +164,19 @@ impl Mirror for Desk {
         })
     }
 }
+
+/// An exercise of the lifter's own.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct OwnExercise {
+    /// Its slug, for ever.
+    pub slug: String,
+    /// Its text.
+    pub text: String,
+}
+
+mirror!(struct OwnExercise = desk::OwnExercise { slug, text });
 
 /// An adopted plan.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

@@ -81,6 +81,13 @@ pub enum DeskEvent {
         /// Its name.
         name: String,
     },
+    /// An exercise of the lifter's own was made, or one of the same slug put right.
+    ExerciseKept {
+        /// Its slug, for ever: histories are kept under it.
+        slug: String,
+        /// Its text, with the keys that a plan's own exercise has.
+        text: String,
+    },
     /// Something is begun by hand, in place of what was begun before it.
     DraftBegun {
         /// What it is of.
@@ -194,6 +201,7 @@ mirror!(enum DeskEvent = desk::DeskEvent {
     Arranged { plan, what },
     GymKept { equipment, text },
     GymGone { name },
+    ExerciseKept { slug, text },
     DraftBegun { of, from, text },
     DraftChanged { of, splice },
     DraftTurned { of, back },

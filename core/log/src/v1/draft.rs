@@ -16,9 +16,11 @@ pub enum DraftOf {
     Gym,
     /// A plan.
     Plan,
+    /// An exercise of the lifter's own.
+    Exercise,
 }
 
-mirror!(enum DraftOf = desk::DraftOf { Gym, Plan });
+mirror!(enum DraftOf = desk::DraftOf { Gym, Plan, Exercise });
 
 /// A piece of a text in place of another.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

@@ -267,6 +267,7 @@ impl Any for desk::Desk {
             gyms: Any::any(tape),
             gym_files: Any::any(tape),
             gym: Any::any(tape),
+            exercises: Any::any(tape),
             owners: owners::Owners::default(),
             next_track: Any::any(tape),
             next_row: Any::any(tape),
@@ -388,6 +389,7 @@ any!(enum desk::DeskEvent {
     Arranged { plan, what },
     GymKept { equipment, text },
     GymGone { name },
+    ExerciseKept { slug, text },
     DraftBegun { of, from, text },
     DraftChanged { of, splice },
     DraftTurned { of, back },
@@ -408,9 +410,11 @@ any!(enum desk::SaidOf {
     Owner { owner, changes },
     BodyMass(it),
 });
+any!(struct desk::OwnExercise { slug, text });
 any!(enum desk::DraftOf {
     Gym,
     Plan,
+    Exercise,
 });
 any!(struct desk::Splice { at, gone, put });
 any!(struct desk::Draft { from, text, step, back, forth });

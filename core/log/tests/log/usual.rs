@@ -290,6 +290,11 @@ pub(crate) fn desk() -> Vec<DeskEvent> {
         DeskEvent::GymKept { equipment: builtin_in(MassUnit::Pound), text: CELLAR.into() },
         DeskEvent::DraftDropped { of: DraftOf::Gym },
         DeskEvent::DraftDropped { of: DraftOf::Plan },
+        DeskEvent::DraftDropped { of: DraftOf::Exercise },
+        DeskEvent::ExerciseKept {
+            slug: "жим-лёжа-с-паузой".into(),
+            text: "name = \"Жим лёжа с паузой\"\nlike = \"Bench press\"\n".into(),
+        },
         DeskEvent::GymGone { name: "Boathouse".into() },
         DeskEvent::GymChosen { name: "Cellar".into() },
         DeskEvent::Said { owner: Owner::Max("back-squat".into()), changes: vec![max], day: TODAY },

@@ -1,5 +1,6 @@
 //! What is made by hand, from a tap to what it appends: a step of a draft, or a draft taken up.
 
+mod exercise;
 mod gym;
 
 use barwright_domain::desk::{DeskEvent, Draft, DraftOf, Splice};
@@ -100,6 +101,7 @@ fn said(held: &Held, edit: &Edit, step: Option<u64>) -> Result<Vec<DeskEvent>, F
 fn begun(held: &Held, of: DraftOf, place: &str) -> Result<(String, String), Fault> {
     match of {
         DraftOf::Gym => gym::begun(held, place),
+        DraftOf::Exercise => exercise::begun(held, place),
         DraftOf::Plan => Err(Refused::NotHere.into()),
     }
 }
@@ -114,6 +116,7 @@ fn changed(
 ) -> Result<String, Fault> {
     match of {
         DraftOf::Gym => gym::changed(held, draft, place, edit),
+        DraftOf::Exercise => exercise::changed(draft, place, edit),
         DraftOf::Plan => Err(Refused::NotHere.into()),
     }
 }
@@ -122,6 +125,7 @@ fn changed(
 fn taken_up(held: &Held, of: DraftOf, draft: &Draft) -> Result<Vec<DeskEvent>, Fault> {
     match of {
         DraftOf::Gym => gym::taken_up(held, draft),
+        DraftOf::Exercise => exercise::taken_up(held, draft),
         DraftOf::Plan => Err(Refused::NotHere.into()),
     }
 }

@@ -42,9 +42,8 @@ const UNREAD: &[&str] = &[
 ];
 
 /// What the domain still says in English: the names of what a plan sets up, which the log keeps with
-/// its sheet as text; and the words of a gym's file for what a thing is, as they are typed.
-const OF_THE_DOMAIN: &[&str] =
-    &["pins", "barbell", "ez", "bar", "dumbbell", "kettlebell", "pulldown", "leg", "press"];
+/// its sheet as text.
+const OF_THE_DOMAIN: &[&str] = &["pins"];
 
 /// A lifter to whom nobody speaks English.
 struct Abroad {
@@ -84,8 +83,8 @@ impl Abroad {
         match value {
             Value::Object(fields) => {
                 // A file's own line stands beside what is wrong with it; what a max moves is said
-                // as data, too.
-                let beside = [("underline", "text"), ("row", "exercise")];
+                // as data, too; what stands in a field is as it is typed.
+                let beside = [("underline", "text"), ("row", "exercise"), ("numeric", "value")];
                 let own = |name: &str| {
                     beside.iter().any(|(mark, of)| fields.contains_key(*mark) && name == *of)
                 };
@@ -195,6 +194,23 @@ impl Abroad {
         self.view(Look::Equipment);
     }
 
+    /// One's own exercise by its form, with every part of it open once.
+    fn an_exercise_by_hand(&mut self) {
+        let of = FormOf::Exercises;
+        let edit = |place: &str, edit: Edit| {
+            let place = place.to_owned();
+            Intent::Edit { of, place, edit, step: None }
+        };
+        let look = |at: &str| Look::Form { of, at: at.into(), text: String::new() };
+        self.tap(edit("like:back-squat", Edit::Open)).unwrap();
+        self.tap(edit("name", Edit::Put { text: "Qqsquat".into() })).unwrap();
+        for part in ["", "/movement", "/direct", "/indirect", "/counted", "/measured_in"] {
+            self.view(look(&format!("draft{part}"))).unwrap();
+        }
+        self.tap(edit("", Edit::TakeUp)).unwrap();
+        self.view(look("qqsquat")).unwrap();
+    }
+
     fn panels(&mut self) {
         for panel in [
             "more", "ended", "bar", "load:0", "load", "swap", "pace", "order", "earlier", "notes",
@@ -265,6 +281,7 @@ fn no_screen_says_a_word_that_is_no_phrase() {
         lifter.view(look);
     }
     lifter.a_gym_by_hand();
+    lifter.an_exercise_by_hand();
     lifter.tap(Intent::AddGym { text: GYM.into() }).unwrap();
     lifter.tap(Intent::ChooseGym { name: "Qqcellar".into() }).unwrap();
     let in_hand = |text: String, week| Look::Plan { text: Some(text), week };

@@ -9,6 +9,7 @@ pub mod coach;
 pub mod date;
 pub mod equipment;
 pub mod estimate;
+pub mod exercises;
 pub mod faults;
 pub mod floor;
 pub mod gym;

@@ -144,3 +144,8 @@ pub fn clock_far(last: i32, now: i32) -> String {
          recorded. If its date is wrong, set it first. Is it right?"
     )
 }
+
+/// Another exercise has this name.
+pub fn exercise_there(name: &str) -> String {
+    format!("Another exercise is called “{name}”. Both were kept; give this one another name.")
+}

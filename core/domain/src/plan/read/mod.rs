@@ -32,6 +32,18 @@ pub struct PlanFile {
     pub places: Places,
 }
 
+/// The keys that an exercise of one's own may have, in a plan or by itself.
+pub static OWN_EXERCISE: &Shape = &shapes::OWN_EXERCISE;
+
+/// Reads an exercise of one's own from a text of its own, with the keys that one has in a plan; it may
+/// be like one of `catalogue`.
+///
+/// # Errors
+/// Every fault of the text, in its order.
+pub fn read_exercise(text: &str, catalogue: &Catalogue) -> Result<Exercise, Vec<Fault>> {
+    text::read(text, &shapes::OWN_EXERCISE, |root| own::exercise(root, &Names::of(catalogue)))
+}
+
 impl Plan {
     /// The keys that a plan file may have.
     pub fn shape() -> &'static Shape {

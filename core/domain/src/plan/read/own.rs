@@ -32,7 +32,7 @@ pub(super) fn exercises(root: &Table<'_>, catalogue: &Catalogue) -> Vec<Exercise
     made.into_iter().map(|(exercise, _)| exercise).collect()
 }
 
-fn exercise(table: &Table<'_>, names: &Names<'_>) -> Option<Exercise> {
+pub(super) fn exercise(table: &Table<'_>, names: &Names<'_>) -> Option<Exercise> {
     let name = super::name(table);
     let slug = name.as_deref().map(slug);
     if slug.as_deref() == Some("") {
