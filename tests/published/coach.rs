@@ -18,7 +18,8 @@ fn exercise(name: &str, keys: &str) -> String {
     format!("[[session.exercise]]\nname = \"{name}\"\n{keys}\n")
 }
 
-/// ACSM Position Stand 2009, MSSE 41(3):687–708, published: a load rises by 2–10 % at a time.
+/// American College of Sports Medicine 2009, "Progression models in resistance training for healthy
+/// adults" (position stand), MSSE 41(3):687–708, published: a load rises by 2–10 % at a time.
 #[test]
 fn a_load_that_rises_by_more_than_ten_percent() {
     for (loads, found) in [("\"60 kg\", \"66 kg\"", false), ("\"60 kg\", \"67 kg\"", true)] {
@@ -27,7 +28,8 @@ fn a_load_that_rises_by_more_than_ten_percent() {
     }
 }
 
-/// NSCA Essentials, 4th ed. (Haff & Triplett 2016), Table 17.7, published: six repetitions to
+/// Haff & Triplett (eds.) 2016, Essentials of Strength Training and Conditioning, 4th ed. (NSCA), Table
+/// 17.7, published: six repetitions to
 /// failure go with 85 %, three with 93 %, ten with 75 %. 2.5 points more are let pass (common
 /// practice), half a point more is not.
 #[test]
@@ -43,7 +45,9 @@ fn repetitions_at_more_than_the_table_allows() {
     }
 }
 
-/// Baz-Valle et al. 2022, J Hum Kinet 81:199–210, published: over 20 weekly sets are high. With the
+/// Baz-Valle, Balsalobre-Fernández, Alix-Fages, Santos-Concejero 2022, "A systematic review of the
+/// effects of different resistance training volumes on muscle hypertrophy", J Hum Kinet 81:199–210,
+/// published: over 20 weekly sets are high. With the
 /// rest at eight to ten, 20 sets of leg extensions are let be and 21 are named.
 #[test]
 fn more_than_twenty_weekly_sets() {
@@ -55,7 +59,8 @@ fn more_than_twenty_weekly_sets() {
     }
 }
 
-/// NSCA Essentials, 4th ed., ch. 17, published: strength is trained from 85 %. Two such sessions on
+/// Haff & Triplett (eds.) 2016, Essentials of Strength Training and Conditioning, 4th ed. (NSCA), ch.
+/// 17, published: strength is trained from 85 %. Two such sessions on
 /// neighbouring days are named, one of them at 84.5 % is not.
 #[test]
 fn heavy_is_from_85_percent() {

@@ -10,9 +10,12 @@ fn kg(count: i32) -> Mass {
 /// Published formulas, computed with 30-digit decimals for 100 kg to five decimals:
 /// Epley 1985, Poundage chart; Brzycki 1993, "Strength testing: predicting a one-rep max from
 /// reps-to-fatigue" (title from memory), JOPERD 64(1):88–90; Lander 1985, "Maximum based on reps",
-/// NSCA J 6(6):60–61 (title from memory); Lombardi 1989, Beginning Weight Training; Mayhew et al.
-/// 1992, J Appl Sport Sci Res 6(4):200–206; O'Conner, Simmons, O'Shea 1989, Weight Training Today;
-/// Wathan 1994, in Baechle (ed.), Essentials of Strength Training and Conditioning.
+/// NSCA J 6(6):60–61 (title from memory); Lombardi 1989, Beginning Weight Training; Mayhew, Ball,
+/// Arnold, Bowen 1992, "Relative muscular endurance performance as a predictor of bench press strength
+/// in college men and women" (further authors and title from memory), J Appl Sport Sci Res
+/// 6(4):200–206; O'Conner, Simmons, O'Shea 1989, Weight Training Today; Wathan 1994, "Load assignment"
+/// (title from memory), in Baechle (ed.), Essentials of Strength Training and Conditioning. Pages of
+/// the books were not seen.
 #[test]
 fn the_seven_formulas() {
     const REPS: [Reps; 8] = [1, 2, 3, 5, 8, 10, 12, 15];

@@ -2,12 +2,12 @@
 //! *published* (seen in the source or in an independent transcription of it), *from memory*, or
 //! *common practice*. "Computed" is arithmetic from a source's own formula.
 //!
-//! The figure, the first author, the year, the journal and its pages are what was seen; titles and
-//! further authors are from memory throughout, and "not noted" where nobody here remembers them.
+//! The figure, the first author, the year, the journal and its pages are what was seen; a title, a
+//! further author or a page that was not is marked "from memory", or "not seen" where nobody here
+//! remembers it.
 //!
-//! A default that was taken from a source agrees with it by making. Such a check holds our sums and
-//! our reading; those of `time`, `ramp` and the second protocol of a test hold a figure of ours
-//! against a source that it does not come from.
+//! A default that was taken from a source is not held against that source: a check holds what a rule
+//! of the source comes to in a session, a sum of it, or a figure of ours against another source.
 #![allow(clippy::unwrap_used, reason = "a test that fails says where")]
 
 mod bar;

@@ -31,8 +31,8 @@ fn the_textbook_table() {
     assert!(percent::for_reps(12, Reserve::NONE).unwrap().interpolated);
 }
 
-/// Computed from that table and Zourdos et al. 2016: 5 repetitions with 2 left are 7 to failure,
-/// 83 %.
+/// Computed from that table and from Zourdos, Klemp, Dolan et al. 2016, JSCR 30(1):267–275, Fig. 1:
+/// 5 repetitions with 2 in reserve are 7 to failure, 83 %.
 #[test]
 fn repetitions_and_what_is_left() {
     let two_left = Reserve::read("2", Numerals::Point).unwrap();
@@ -42,8 +42,8 @@ fn repetitions_and_what_is_left() {
 }
 
 /// Zourdos, Klemp, Dolan et al. 2016, "Novel resistance training-specific rating of perceived exertion
-/// scale measuring repetitions in reserve", JSCR 30(1):267–275, Fig. 1, published: RPE 10 leaves nothing, 9 one, 8 two,
-/// 7 three. 8.5 is one to two and 7.5 two to three: the half between.
+/// scale measuring repetitions in reserve", JSCR 30(1):267–275, Fig. 1, published: RPE 10 leaves
+/// nothing, 9 one, 8 two, 7 three. 8.5 is one to two and 7.5 two to three: the half between.
 #[test]
 fn rating_and_reserve() {
     for (rpe, left) in
@@ -63,7 +63,7 @@ fn the_easy_and_the_hard_end_of_the_scale() {
     assert!(0 < left("9.5") && left("9.5") < 2);
 }
 
-/// NSCA training load chart (the association's own; year not noted), published: 12 repetitions go
+/// National Strength and Conditioning Association, "Training load chart" (year not seen), published: 12 repetitions go
 /// with 70 %, and there is no row for 11. Interpolated between the textbook's 10 and 15 we have 71 %.
 #[test]
 fn twelve_repetitions_are_a_point_from_the_chart() {

@@ -28,8 +28,7 @@ fn after(load: i32, keys: &str, sessions: &[Did]) -> Mass {
 
 /// Helms, Byrnes, Cooke et al. 2018, "RPE vs. percentage 1RM loading in periodized programs matched
 /// for sets and repetitions", Front Physiol 9:247, published at second hand: the load moves 2 % for
-/// each 0.5 RPE outside the target range, 4 % a
-/// point.
+/// each 0.5 RPE outside the target range, 4 % a point.
 #[test]
 fn two_percent_for_half_a_point() {
     let keys = "rpe = \"7-8\"\nnext = \"by effort\"";
@@ -54,7 +53,8 @@ fn calls_past_five_left_are_not_steered_by() {
     assert_eq!((called(7), called(9)), (called(5), called(5)));
 }
 
-/// "2 for 2", NSCA Essentials, ch. 17, published: two or more repetitions over the goal in the last
+/// "2 for 2", Haff & Triplett (eds.) 2016, Essentials of Strength Training and Conditioning, 4th ed.
+/// (NSCA), ch. 17, published: two or more repetitions over the goal in the last
 /// set in two consecutive sessions → more load.
 #[test]
 fn two_for_two() {
@@ -80,8 +80,9 @@ fn a_step_of_two_to_ten_percent() {
     }
 }
 
-/// Pescatello (ed.) 2014, ACSM's Guidelines for Exercise Testing and Prescription, 9th ed., published: start at 50–70 % of capacity, rest 3–5 min, find the max
-/// within four tries.
+/// Pescatello (ed.) 2014, ACSM's Guidelines for Exercise Testing and Prescription, 9th ed. (page not
+/// seen), published at second hand: start at 50–70 % of capacity, rest 3–5 min, find the max within
+/// four tries.
 #[test]
 fn a_test_keeps_to_a_second_protocol() {
     for region in [Region::Lower, Region::Upper] {
@@ -113,7 +114,8 @@ fn the_max_is_found_within_four_tries() {
     }
 }
 
-/// NSCA Essentials, 1RM protocol, published: steps of 5–10 % (upper body) and 10–20 % (lower) to
+/// Haff & Triplett (eds.) 2016, Essentials of Strength Training and Conditioning, 4th ed. (NSCA), the
+/// 1RM protocol of ch. 17, published: steps of 5–10 % (upper body) and 10–20 % (lower) to
 /// the singles; 5–10 easy repetitions and 1 min, 3–5 and 2 min, 2–3 and 2–4 min, 2–4 min between
 /// singles; after a miss −2.5–5 % (upper) and −5–10 % (lower); within three to five tries.
 #[test]

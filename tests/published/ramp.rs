@@ -22,7 +22,7 @@ fn ramp(lift: &str, load: &str) -> (Vec<(Mass, Reps)>, Mass) {
 
 const LOADS: [&str; 8] = ["60", "75", "90", "112.5", "140", "165", "200", "260"];
 
-/// A ramp as it is taught (a college's exercise database, Canada; author and year not noted),
+/// A ramp as it is taught (a Canadian college's exercise database; author and year not seen),
 /// published: 50 % × 10, 70 % × 5, 80 % × 3, 90 % × 1. No step of ours asks for more than that one at
 /// as much or less of the work load, and none is heavier than its last.
 #[test]
@@ -43,7 +43,8 @@ fn no_more_than_a_taught_ramp_asks() {
     }
 }
 
-/// NSCA Essentials, 4th ed. (Haff & Triplett 2016), 1RM protocol, published: a warm-up goes from 5–10
+/// Haff & Triplett (eds.) 2016, Essentials of Strength Training and Conditioning, 4th ed. (NSCA), the
+/// 1RM protocol of ch. 17, published: a warm-up goes from 5–10
 /// repetitions over 3–5 to 2–3. Ours begins, passes and ends there, wherever it has three steps.
 #[test]
 fn repetitions_fall_as_in_the_textbook() {

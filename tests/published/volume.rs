@@ -7,7 +7,8 @@ use barwright_domain::volume::{Closeness, EASIEST_HARD, Ledger, Level, Set};
 use crate::play::Season;
 
 /// A worked week. A set counts 1 for a muscle trained directly; for one trained indirectly 1 in
-/// the total, a half in the fractional count and none in the direct one (Pelland et al. 2024,
+/// the total, a half in the fractional count and none in the direct one (Pelland, Remmert, Robinson
+/// et al. 2024, "The resistance training dose response" (title and further authors from memory),
 /// SportRxiv osf.io/6z3xu, published; which muscles an exercise trains is the catalogue's, common
 /// practice). All sets end with one left. By hand:
 ///
@@ -104,7 +105,8 @@ fn a_cluster_is_one_set() {
     assert_eq!(sets_done(cluster, "deadlift"), 2);
 }
 
-/// Coleman, Harrison, Arias et al. 2022, IJSC 2(1), published (five studies): drop sets do for size as
+/// Coleman, Harrison, Arias et al. 2022, "Muscular adaptations in drop set vs. traditional training: a
+/// meta-analysis" (title from memory), Int J Strength Cond 2(1), published (five studies): drop sets do for size as
 /// much as ordinary sets, 0.08 apart. A set with its drops is counted as one hard set, neither as
 /// three nor as none.
 #[test]

@@ -79,7 +79,8 @@ pub(crate) const LATER_SET: f64 = 0.4;
 pub(crate) const MOST_LATER: usize = 5;
 
 /// Days in which fitness falls to 37 %. From memory: the usual figure for the model with a fitness
-/// and a fatigue that both decay (Banister et al. 1975).
+/// and a fatigue that both decay (Banister, Calvert, Savage, Bach 1975, "A systems model of training
+/// for athletic performance", Aust J Sports Med 7:57–61, from memory).
 pub(crate) const FITNESS_DAYS: f64 = 42.0;
 
 /// Days in which fatigue does. From memory: the same.

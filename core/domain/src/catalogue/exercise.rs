@@ -26,7 +26,8 @@ pub struct Exercise {
     pub needs: Names,
     /// Muscles trained directly: a hard set counts 1 for each.
     pub direct: Cow<'static, [Muscle]>,
-    /// Muscles that help: a hard set counts a half for each (Pelland et al. 2024).
+    /// Muscles that help: a hard set counts a half for each (Pelland et al. 2024,
+    /// SportRxiv osf.io/6z3xu).
     pub indirect: Cow<'static, [Muscle]>,
     /// One side at a time: each side has its own sets and history.
     pub one_sided: bool,

@@ -1,5 +1,6 @@
 //! The built-in exercises. Anatomy, supports and shares of body mass are common practice, but for
-//! the push-up's share: 65–75 % of body mass (Mier et al. 2014, abstract); two thirds is taken.
+//! the push-up's share: 65–75 % of body mass (Mier et al. 2014, Int J Exerc Sci
+//! 7(2):161–168, abstract); two thirds is taken.
 //!
 //! A line reads: implement, slug, name, movement; what it needs; muscles direct and indirect.
 

@@ -15,7 +15,8 @@ const MUCH: i32 = 1_000;
 const FAR_TOO_MUCH: i32 = 2_000;
 
 /// Hundredths of a percent by which a load may lie over the table for its repetitions to failure:
-/// people differ (at 80 % by 2.5 repetitions one way and the other: Nuzzo et al. 2024); how much is
+/// people differ (at 80 % by 2.5 repetitions one way and the other: Nuzzo et al. 2024, Sports
+/// Med 54:303–321); how much is
 /// let pass is common practice.
 const OVER_TABLE: i32 = 250;
 /// The same where some are to be left: common practice.

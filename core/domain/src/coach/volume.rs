@@ -29,7 +29,7 @@ const HIGH: u32 = 200;
 
 /// A deload leaves at most such a share of the sets, or of the load, in hundredths of a percent: it
 /// usually takes 40–50 % of the sets and 0–10 % of the load off (common practice; in a survey of
-/// Rogerson et al. 2024 less of both, and less effort). Half of that is let pass.
+/// Rogerson et al. 2024, Sports Med Open 10 (journal from memory), less of both, and less effort). Half of that is let pass.
 const SETS_LEFT: i64 = 8_000;
 const LOAD_LEFT: i64 = 9_500;
 

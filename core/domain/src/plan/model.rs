@@ -23,7 +23,8 @@ pub enum Goal {
 impl Goal {
     /// Rest after a work set where nothing else is written: strength 180 s; size 120 s after a
     /// compound exercise and 90 s after another. The evidence overlaps, leaning to longer
-    /// (ACSM 2009; Singer et al. 2024).
+    /// (ACSM position stand 2009, MSSE 41(3):687–708; Singer et al. 2024, Front Sports Act Living 6,
+    /// journal from memory).
     pub const fn rest(self, compound: bool) -> Seconds {
         match (self, compound) {
             (Self::Strength, _) => Seconds::new(180),

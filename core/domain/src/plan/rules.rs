@@ -84,7 +84,7 @@ pub enum RuleKind {
     TwoForTwo,
     /// More load after every session in which all called sets were made (common practice).
     AddWhenMade,
-    /// The load follows the effort called (Helms et al. 2018).
+    /// The load follows the effort called (Helms et al. 2018, Front Physiol 9:247).
     ByEffort,
     /// Less help.
     LessAssistance,

@@ -53,7 +53,8 @@ const WELL_OFF: i16 = 4;
 /// Repetitions that a held load may go on above a range, and above a fixed number (common practice).
 const ABOVE_A_RANGE: u32 = 5;
 const ABOVE_A_NUMBER: u32 = 2;
-/// A step of more than this share of what is moved is a jump (+2–10 %: ACSM Position Stand 2009).
+/// A step of more than this share of what is moved is a jump (+2–10 %: ACSM position stand 2009,
+/// MSSE 41(3):687–708).
 const JUMP: i64 = 10;
 
 pub(super) fn verdict(ask: &Ask<'_>) -> Verdict {
