@@ -31,7 +31,7 @@ const keeps = {
             build: { write: false, target: 'es2022', lib: { entry: join(here, 'src/sw.ts'), formats: ['es'], fileName: 'sw' } },
         }).then(([one]) => one);
         const list = ['./', ...all.map((path) => relative(out, path)).filter((name) => name !== 'index.html')];
-        const code = output[0].code.replace('%BUILD%', version).replace('%FILES%', JSON.stringify(list));
+        const code = output[0].code.replace('%BUILD%', version).replace('%FILES%', list.join(' '));
         writeFileSync(join(out, 'sw.js'), code);
         writeFileSync(join(out, '..', 'build'), version);
     },

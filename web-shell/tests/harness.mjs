@@ -17,6 +17,9 @@ export const EVENING = 1768237500000;
 export const FULL_GYM = readFileSync(join(ANDROID, 'gym.toml'), 'utf8');
 export const EVERY_KIND = readFileSync(join(ANDROID, 'every-kind.toml'), 'utf8');
 
+/** The demo's records as of that evening, which the check makes. */
+export const RECORDS = readFileSync(join(SHELL, 'target/demo.db'));
+
 /** A page of ours with nothing on it, for what is asked of the worker alone. */
 export const BLANK = '/blank';
 
@@ -206,7 +209,23 @@ export class Phone {
         return this.page.locator('.upper').getAttribute('data-part');
     }
 
-    /** The demo's records, in place of the lifter's own. */
+    /** The demo's history as the lifter's own records, from a copy. */
+    async records(copy = RECORDS) {
+        await this.tap('places');
+        await this.restore(copy);
+        await this.go('today');
+    }
+
+    async restore(copy) {
+        const chosen = this.page.waitForEvent('filechooser');
+        await this.tap('open records');
+        await (await chosen).setFiles({ name: 'barwright.backup', mimeType: 'application/octet-stream', buffer: copy });
+        await this.page.locator('[data-key=yes]').tap();
+        await this.settle();
+        await this.page.locator('.word').waitFor();
+    }
+
+    /** The demo as it is offered. */
     async demo() {
         await this.tap('demo');
         await this.page.locator('.row').first().waitFor({ timeout: 60_000 });
@@ -232,8 +251,8 @@ export class Phone {
 
     /** Records whatever is next the way most taps do: one tap. Answers what stands on the key. */
     async recordNext() {
-        const main = this.page.locator('.thumb > .key.large, .efforts > :nth-child(3) .key').first();
-        const efforts = await this.page.locator('.thumb > .key.large').count() === 0;
+        const main = this.page.locator('.record > .key.large, .efforts > :nth-child(3) .key').first();
+        const efforts = await this.page.locator('.record > .key.large').count() === 0;
         const key = efforts ? this.page.locator('.efforts > :nth-child(3) .key') : main;
         const label = await key.evaluate((element) => element.firstChild.textContent);
         await key.tap();

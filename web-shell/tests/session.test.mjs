@@ -13,7 +13,7 @@ after(async () => {
 async function everyKind() {
     const context = await fresh();
     const phone = await Phone.open(context, host.url);
-    await phone.demo();
+    await phone.records();
     await phone.prepare(FULL_GYM, EVERY_KIND);
     await phone.begin();
     return phone;
@@ -86,7 +86,7 @@ Set 1 of 1: 28 kg, 30 m`.trim().split('\n');
 
 test('an ordinary session is one tap a set', async () => {
     const phone = await Phone.open(await fresh(), host.url);
-    await phone.demo();
+    await phone.records();
     await phone.tap('places');
     await phone.file('open gym', 'gym.toml', FULL_GYM);
     await phone.go('today');

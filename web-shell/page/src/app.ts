@@ -138,7 +138,7 @@ export class App implements Hands {
     private async comesToFront(): Promise<void> {
         const answer = await this.core.dispatch('wake', read());
         if ('answer' in answer) this.carryOut(answer.answer.effects);
-        if (this.look && 'answer' in answer) this.refresh();
+        if (this.look && 'answer' in answer) await this.refresh();
         else this.arrived(answer);
     }
 
@@ -172,8 +172,8 @@ export class App implements Hands {
     /** A tap's answer: what it shows is where the lifter is now. */
     private arrived(answer: Shown | Replaced): void {
         if ('recorded' in answer) {
-            this.word = { text: `${answer.recorded ? this.words.trappedRecorded : this.words.trapped} ${answer.detail}`, yes: null, no: this.words.understood };
-            void this.comesToFront();
+            const words = `${answer.recorded ? this.words.trappedRecorded : this.words.trapped} ${answer.detail}`;
+            void this.comesToFront().then(() => this.says(words));
             return;
         }
         if ('error' in answer) {
@@ -247,7 +247,7 @@ export class App implements Hands {
         const panel = this.panel();
         if (this.places) {
             this.places = false;
-            this.refresh();
+            void this.refresh();
         } else if (panel) {
             this.tap(panel);
         } else {
@@ -258,8 +258,8 @@ export class App implements Hands {
         }
     }
 
-    private refresh(): void {
-        if (this.look) void this.view(this.look);
+    private async refresh(): Promise<void> {
+        if (this.look) await this.view(this.look);
         else this.draw();
     }
 
@@ -326,7 +326,7 @@ export class App implements Hands {
     /** Another screen begins at its top, and is where a reader reads on. */
     private looksAt(): void {
         window.scrollTo(0, 0);
-        for (const scrolls of this.into.querySelectorAll('.column, .upper, .thumb')) scrolls.scrollTop = 0;
+        for (const scrolls of this.into.querySelectorAll('.column, .upper, .second, .panel')) scrolls.scrollTop = 0;
         const panel = this.into.querySelector<HTMLElement>('[data-focus]');
         (panel ?? this.into.querySelector<HTMLElement>('h1'))?.focus({ preventScroll: true });
         this.into.querySelector('.week.current')?.scrollIntoView({ block: 'start' });
@@ -358,7 +358,7 @@ export class App implements Hands {
         const { innerWidth: wide, innerHeight: high } = window;
         const beside = wide > high && wide >= 640;
         const type = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
-        return { width: (beside ? wide * 0.5 : wide) - 32, type, low: high < 640 };
+        return { width: (beside ? wide * 0.5 : wide) - 32, type, low: high / type < 40 };
     }
 
     // Effects
@@ -400,7 +400,7 @@ export class App implements Hands {
     private turnPlaces(): void {
         this.places = !this.places;
         if (this.places) this.draw();
-        else this.refresh();
+        else void this.refresh();
     }
 
     private placesPage(): Made {
@@ -423,7 +423,7 @@ export class App implements Hands {
                 ? () => {
                       this.places = false;
                       this.speak(page(this, screen, null).aloud);
-                      this.refresh();
+                      void this.refresh();
                   }
                 : null,
             speaks: said.is('speaks'),
@@ -436,7 +436,7 @@ export class App implements Hands {
             install: this.install.canInstall ? () => this.install.install() : null,
             update: this.install.updateWaits ? () => this.install.update() : null,
             sessionRuns: this.awake.on,
-            version: this.words.version(this.version, import.meta.env.VITE_BUILD ?? ''),
+            version: this.words.version(this.version),
         });
     }
 

@@ -4,10 +4,11 @@
 
 /// <reference lib="webworker" />
 
-declare const self: ServiceWorkerGlobalScope & { readonly __FILES: readonly string[]; readonly __BUILD: string };
+declare const self: ServiceWorkerGlobalScope;
 
+// Both are written in when the page is built.
 const BUILD = '%BUILD%';
-const FILES: readonly string[] = JSON.parse('%FILES%') as string[];
+const FILES: readonly string[] = '%FILES%'.split(' ');
 const NAME = `barwright ${BUILD}`;
 
 self.addEventListener('install', (event) => {

@@ -1,6 +1,1 @@
 /// <reference types="vite/client" />
-
-interface ImportMetaEnv {
-    /** The build, by what is in it. */
-    readonly VITE_BUILD?: string;
-}

@@ -11,13 +11,15 @@ const SLEEVE = (415 / 450) * 2.6;
 const THOUSAND = 1000;
 const COLLAR = 10;
 const THIN = 16;
+/** On a screen with little height to give. */
+const LOW = 50;
 
 function box(kind: string, x: number, y: number, width: number, height: number, round: number, fill?: string): Made {
     return h('rect', { class: kind, x: `${x}`, y: `${y}`, width: `${Math.max(width, 0)}`, height: `${Math.max(height, 0)}`, rx: `${round}`, fill: fill || null });
 }
 
 export function barDrawing(zone: BarZone, room: Room): Made {
-    const high = zone.change ? (room.low ? 84 : 120) : room.low ? 52 : 76;
+    const high = zone.change ? (room.low ? LOW : 120) : room.low ? LOW : 76;
     const wide = Math.min(room.width, 460);
     const middle = high / 2;
     const shaft = wide * 0.08;

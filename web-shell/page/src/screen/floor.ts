@@ -9,27 +9,41 @@ import { bigView, fieldsView, linesView, rowsView, warningsView, whyView } from 
 
 export function floorView(hands: Hands, floor: FloorScreen): Made {
     const { rest, panel } = floor;
+    const resting = rest !== null;
+    const { low } = hands.room;
+    const notices = warningsView(floor.notices, 'notices');
     return h(
         'main',
-        { class: `floor${rest ? ' resting' : ''}` },
+        { class: `floor${resting ? ' resting' : ''}${low ? ' low' : ''}` },
         h(
             'div',
-            { key: 'upper', class: 'upper', 'data-part': `${floor.part} ${rest ? 'rest' : ''}` },
-            warningsView(floor.notices, 'notices'),
-            rest ? restZone(hands, rest, floor.call) : null,
-            barZone(hands, floor.bar, rest !== null),
-            callZone(hands, floor.call, rest !== null),
+            { key: 'read', class: 'read' },
+            // What goes on the bar gives way to nothing.
+            h(
+                'div',
+                { key: 'first', class: 'first' },
+                low ? null : notices,
+                rest ? restZone(hands, rest, floor.call) : null,
+                barZone(hands, floor.bar, resting),
+            ),
+            h(
+                'div',
+                { key: 'upper', class: 'upper', tabindex: '0', 'data-part': `${floor.part} ${resting ? 'rest' : ''}` },
+                low ? notices : null,
+                callZone(hands, floor.call, resting),
+                besideBar(hands, floor.bar),
+            ),
         ),
         panel ? panelView(hands, panel) : thumbZone(hands, floor.thumb),
     );
 }
 
-/** The countdown takes the large type, shorter and longer side by side under it. */
+/** The countdown takes the large type, shorter and longer side by side beside it. */
 function restZone(hands: Hands, rest: RunningRest, call: CallZone): Made {
     return h(
         'section',
         { key: 'rest', class: 'rest', 'aria-label': rest.label },
-        h('p', { key: 'label', class: 'quiet strong' }, rest.label),
+        h('p', { key: 'label', class: 'head-line' }, h('span', { class: 'quiet strong' }, rest.label), hands.room.low ? null : h('span', { class: 'strong' }, call.exercise)),
         h(
             'div',
             { key: 'line', class: 'counting' },
@@ -37,8 +51,7 @@ function restZone(hands: Hands, rest: RunningRest, call: CallZone): Made {
             bigView(rest.text, 'countdown'),
             h('div', { class: 'keys pair' }, keyView(hands, rest.shorter), keyView(hands, rest.longer)),
         ),
-        h('p', { key: 'exercise', class: 'strong' }, call.exercise),
-        h('p', { key: 'next', class: 'middle' }, call.sentence),
+        hands.room.low ? null : h('p', { key: 'next', class: 'middle' }, call.sentence),
     );
 }
 
@@ -47,23 +60,22 @@ function barZone(hands: Hands, zone: BarZone, resting: boolean): Made {
     return h(
         'section',
         { key: 'bar', class: `bar-zone${zone.change ? '' : ' same'}` },
-        resting ? (zone.total ? h('p', { key: 'total', class: 'middle total' }, zone.total) : null) : bigView(zone.total, 'total'),
+        resting ? null : bigView(zone.total, 'total'),
         zone.line ? h('p', { key: 'line', class: 'middle' }, zone.line) : null,
-        zone.change ? h('p', { key: 'change', class: 'change' }, zone.change) : null,
-        h(
-            'div',
-            { key: 'drawn', class: 'drawn' },
-            zone.drawn ? barDrawing(zone, hands.room) : null,
-            h(
-                'div',
-                { class: 'beside' },
-                zone.counts ? h('p', { key: 'counts', class: 'quiet strong' }, zone.counts) : null,
-                // The line names it where nothing is drawn.
-                zone.bar && !zone.line ? h('p', { key: 'name', class: 'quiet' }, zone.bar) : null,
-                zone.holds ? keyView(hands, zone.holds) : null,
-            ),
-        ),
+        resting || zone.change
+            ? h('p', { key: 'change', class: 'change' }, resting && zone.total ? h('span', { class: 'strong total' }, zone.total) : null, zone.change ? h('span', {}, zone.change) : null)
+            : null,
+        zone.drawn ? barDrawing(zone, hands.room) : null,
+        zone.counts && !zone.change ? h('p', { key: 'counts', class: 'quiet strong' }, zone.counts) : null,
     );
+}
+
+/** The bar by its name, and what sets straight what is on it. */
+function besideBar(hands: Hands, zone: BarZone): Made | null {
+    // The line names it where nothing is drawn.
+    const name = zone.bar && !zone.line ? h('p', { key: 'name', class: 'quiet' }, zone.bar) : null;
+    if (!name && !zone.holds) return null;
+    return h('div', { key: 'beside', class: 'beside' }, name, zone.holds ? keyView(hands, zone.holds) : null);
 }
 
 /** Zone two. */
@@ -71,8 +83,8 @@ function callZone(hands: Hands, zone: CallZone, resting: boolean): Made {
     return h(
         'section',
         { key: 'call', class: 'call' },
-        resting ? null : h('p', { key: 'exercise', class: 'strong' }, zone.exercise),
-        resting ? null : h('p', { key: 'sentence', class: 'middle' }, zone.sentence),
+        resting && !hands.room.low ? null : h('p', { key: 'exercise', class: 'strong' }, zone.exercise),
+        resting && !hands.room.low ? null : h('p', { key: 'sentence', class: 'middle' }, zone.sentence),
         zone.last ? h('p', { key: 'last', class: 'quiet' }, zone.last) : null,
         warningsView(zone.cautions, 'cautions'),
         linesView(zone.manner, 'manner'),
@@ -89,14 +101,19 @@ function thumbZone(hands: Hands, zone: ThumbZone): Made {
     return h(
         'section',
         { key: 'thumb', class: 'thumb' },
-        zone.figure ? figureView(hands, zone.figure) : null,
-        zone.prompt ? h('p', { key: 'prompt', class: 'strong', id: 'prompt' }, zone.prompt) : null,
-        zone.effort.length > 0
-            ? h('div', { key: 'efforts', class: 'efforts', role: 'group', 'aria-labelledby': zone.prompt ? 'prompt' : null }, zone.effort.map((effort) => effortView(hands, effort)))
-            : null,
-        // Beside effort keys a main key is the second choice: putting a set right as it was.
-        zone.main ? keyView(hands, zone.main, zone.effort.length > 0 ? 'plain' : 'now', true) : null,
-        keysView(hands, small),
+        h(
+            'div',
+            { key: 'record', class: 'record' },
+            zone.figure ? figureView(hands, zone.figure) : null,
+            zone.prompt ? h('p', { key: 'prompt', class: 'strong', id: 'prompt' }, zone.prompt) : null,
+            zone.effort.length > 0
+                ? h('div', { key: 'efforts', class: 'efforts', role: 'group', 'aria-labelledby': zone.prompt ? 'prompt' : null }, zone.effort.map((effort) => effortView(hands, effort)))
+                : null,
+            // Beside effort keys a main key is the second choice: putting a set right as it was.
+            zone.main ? keyView(hands, zone.main, zone.effort.length > 0 ? 'plain' : 'now', true) : null,
+        ),
+        // What seldom is needed gives way first.
+        h('div', { key: 'second', class: 'second' }, keysView(hands, small)),
     );
 }
 

@@ -29,7 +29,7 @@ export function frame(hands: Hands, { kind, title, back, word, view, demo, place
     const bare = kind === 'refused' || kind === 'begins';
     const header = h(
         'header',
-        { key: 'head', class: 'head' },
+        { key: 'head', class: hands.room.low ? 'head low' : 'head' },
         bare || !back ? null : h('button', { key: 'back', type: 'button', class: 'key plain small', 'data-key': 'back', 'aria-label': words.back, onclick: goBack }, h('span', { 'aria-hidden': 'true' }, '‹')),
         h('h1', { key: 'title', tabindex: '-1' }, title),
         bare ? null : h('button', { key: 'places', type: 'button', class: 'key plain small', 'data-key': 'places', 'aria-expanded': String(kind === 'places'), onclick: places }, words.places),
@@ -58,7 +58,7 @@ export function refusedView(title: string, key: { readonly label: string; readon
     return h(
         'main',
         { class: 'sheet' },
-        h('div', { class: 'column' }, h('p', { class: 'middle' }, title)),
+        h('div', { class: 'column', tabindex: '0' }, h('p', { class: 'middle' }, title)),
         key ? h('div', { class: 'foot' }, ownKey('refused', key.label, key.does, 'now')) : null,
     );
 }
@@ -91,7 +91,7 @@ export function placesView(hands: Hands, to: Places): Made {
         { class: 'sheet' },
         h(
             'div',
-            { class: 'column' },
+            { class: 'column', tabindex: '0' },
             updates,
             h('nav', { key: 'places', class: 'keys two', 'aria-label': words.placesTitle }, to.places.map(([name, look]) => ownKey(`place ${name}`, words[name], () => hands.go(look)))),
             h('h2', { key: 'files', class: 'middle' }, words.files),

@@ -9,7 +9,7 @@ export interface Room {
     readonly width: number;
     /** Pixels of ordinary type, as the reader has set it. */
     readonly type: number;
-    /** A screen with little height to give. */
+    /** A screen with little height to give, or large type on it: what goes on the bar comes first. */
     readonly low: boolean;
 }
 

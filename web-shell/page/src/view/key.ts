@@ -14,11 +14,10 @@ function face(label: string, chosen: boolean): (Made | string)[] {
     return chosen ? [h('span', { 'aria-hidden': 'true' }, CHOSEN), label] : [label];
 }
 
-/** What is read aloud, where it says more than what stands on the key. */
+/** What is read aloud, where it says more than what stands on the key. Whoever says what stands on a
+ *  key must find it. */
 function spoken(key: Key): string | null {
-    if (key.says === key.label) return null;
-    // Whoever says what stands on a key must find it.
-    return key.says.includes(key.label) ? key.says : `${key.label}: ${key.says}`;
+    return key.says === key.label ? null : `${key.label}: ${key.says}`;
 }
 
 export function keyView(hands: Hands, key: Key, tone: Tone = 'plain', large = false): Made {
@@ -73,6 +72,8 @@ export function effortView(hands: Hands, effort: EffortKey): Made {
                 type: 'button',
                 class: 'key now large',
                 'data-key': key.id,
+                // Stands in the corner.
+                'data-half': half.label,
                 'aria-label': spoken(key),
                 'aria-disabled': key.enabled ? null : 'true',
                 onpointerdown: () => {
@@ -87,7 +88,6 @@ export function effortView(hands: Hands, effort: EffortKey): Made {
                 },
             },
             key.label,
-            h('span', { class: 'corner', 'aria-hidden': 'true' }, half.label),
         ),
         h(
             'button',

@@ -17,31 +17,36 @@ export function rowView(hands: Hands, row: Row): Made {
     const few = row.keys.length <= MOST_SHOWN;
     const open = hands.isOpen(more);
     const text = [row.done ? h('span', { 'aria-hidden': 'true' }, DONE) : null, row.text];
-    return h(
-        'div',
-        { key: row.id, class: `row depth-${row.depth}${row.warns ? ' warns' : ''}${row.done ? ' done' : ''}`, 'data-row': row.id },
-        h(heading ? 'h2' : 'p', { class: 'row-text' }, text),
-        row.detail ? h('p', { class: 'detail' }, row.detail) : null,
-        whyView(hands, `${row.id} why`, row.why, hands.words.why),
-        few ? row.keys.map((key) => h('div', { key: key.id, class: 'row-keys' }, keyView(hands, key))) : null,
+    const why = `${row.id} why`;
+    const beside = [
+        row.why.length > 0 ? askView(hands, why, hands.words.why, `${hands.words.why} ${row.text}`) : null,
+        ...(few ? row.keys.map((key) => keyView(hands, key)) : []),
         few
             ? null
             : h(
-                  'div',
-                  { key: 'more', class: 'row-keys' },
-                  h(
-                      'button',
-                      {
-                          type: 'button',
-                          class: 'key plain',
-                          'data-key': more,
-                          'aria-expanded': String(open),
-                          'aria-label': `${open ? hands.words.close : hands.words.more}: ${row.text}`,
-                          onclick: () => hands.turn(more),
-                      },
-                      open ? hands.words.close : hands.words.more,
-                  ),
+                  'button',
+                  {
+                      key: 'more',
+                      type: 'button',
+                      class: 'key plain',
+                      'data-key': more,
+                      'aria-expanded': String(open),
+                      'aria-label': `${open ? hands.words.close : hands.words.more}: ${row.text}`,
+                      onclick: () => hands.turn(more),
+                  },
+                  open ? hands.words.close : hands.words.more,
               ),
+    ].filter((key) => key !== null);
+    return h(
+        'div',
+        { key: row.id, class: `row depth-${row.depth}${row.warns ? ' warns' : ''}${row.done ? ' done' : ''}`, 'data-row': row.id },
+        h(
+            'div',
+            { key: 'main', class: 'row-main' },
+            h('div', { class: 'row-words' }, h(heading ? 'h2' : 'p', { class: 'row-text' }, text), row.detail ? h('p', { class: 'detail' }, row.detail) : null),
+            beside.length > 0 ? h('div', { class: 'row-keys' }, beside) : null,
+        ),
+        reasonsView(hands, why, row.why),
         !few && open ? keysView(hands, row.keys) : null,
     );
 }
@@ -55,13 +60,15 @@ export function rowsView(hands: Hands, rows: readonly Row[], key = 'rows', plain
 /** The derivation behind a number, when it is asked for. */
 export function whyView(hands: Hands, id: string, why: readonly string[], label: string): Made | null {
     if (why.length === 0) return null;
-    const open = hands.isOpen(id);
-    return h(
-        'div',
-        { key: id, class: 'why' },
-        h('button', { type: 'button', class: 'ask', 'data-key': id, 'aria-expanded': String(open), onclick: () => hands.turn(id) }, label),
-        open ? h('div', { class: 'reasons' }, why.map((line) => h('p', {}, line))) : null,
-    );
+    return h('div', { key: id, class: 'why' }, askView(hands, id, label), reasonsView(hands, id, why));
+}
+
+function askView(hands: Hands, id: string, label: string, spoken: string | null = null): Made {
+    return h('button', { key: id, type: 'button', class: 'ask', 'data-key': id, 'aria-expanded': String(hands.isOpen(id)), 'aria-label': spoken, onclick: () => hands.turn(id) }, label);
+}
+
+function reasonsView(hands: Hands, id: string, why: readonly string[]): Made | null {
+    return hands.isOpen(id) ? h('div', { key: 'reasons', class: 'reasons' }, why.map((line) => h('p', {}, line))) : null;
 }
 
 /** Something to write, and the key that hands it over. */

@@ -34,7 +34,7 @@ export function sheetView(hands: Hands, sheet: Sheet, ...content: readonly (Kid 
     return h(
         'main',
         { class: 'sheet' },
-        h('div', { class: 'column' }, sheet.subtitle ? h('p', { key: 'subtitle', class: 'subtitle' }, sheet.subtitle) : null, content.flat(), few ? null : keysView(hands, rest)),
+        h('div', { class: 'column', tabindex: '0' }, sheet.subtitle ? h('p', { key: 'subtitle', class: 'subtitle' }, sheet.subtitle) : null, content.flat(), few ? null : keysView(hands, rest)),
         foot.some((kid) => kid) ? h('div', { key: 'foot', class: 'foot' }, foot) : null,
     );
 }

@@ -33,7 +33,7 @@ export const en: Words = {
     updateWaits: 'A newer version is here. It waits until the session is over.',
     updateReady: 'A newer version is here.',
     update: 'Take it now',
-    version: (program, build) => `Barwright ${program}, ${build}`,
+    version: (program) => `Barwright ${program}`,
     demo: 'Look round in the demo',
     inDemo: 'The demo, all invented.',
     leaveDemo: 'To my own records',

@@ -37,7 +37,7 @@ export interface Words {
     readonly updateWaits: string;
     readonly updateReady: string;
     readonly update: string;
-    readonly version: (program: string, build: string) => string;
+    readonly version: (program: string) => string;
     readonly demo: string;
     readonly inDemo: string;
     readonly leaveDemo: string;
