@@ -164,7 +164,8 @@ test('keys are high and apart, and what goes on the bar is never below the fold'
                 const wide = document.documentElement.scrollWidth;
                 const keys = [...document.querySelectorAll('.thumb .key')].map((key) => ({ name: key.textContent, ...box(key).toJSON() }));
                 const bar = [...document.querySelectorAll('.bar-zone .total, .bar-zone .change, .bar-zone .sleeve, .bar-zone .middle')].map((part) => ({ name: part.className.baseVal ?? part.className, bottom: box(part).bottom, top: box(part).top, right: box(part).right }));
-                const fold = Math.min(innerHeight, box(document.querySelector('.thumb')).top > box(document.querySelector('.first')).top + 40 ? box(document.querySelector('.thumb')).top : innerHeight);
+                const beside = box(document.querySelector('.thumb')).left >= box(document.querySelector('.read')).right - 1;
+                const fold = beside ? innerHeight : box(document.querySelector('.thumb')).top;
                 const main = document.querySelector('.record > .key.large, .efforts > :last-child .key');
                 return { wide, keys, bar, fold, main: main ? box(main).toJSON() : null, spoken: [...document.querySelectorAll('.read *')].filter((one) => one.scrollWidth > one.clientWidth + 1 && getComputedStyle(one).display !== 'inline').map((one) => one.className.baseVal ?? one.className) };
             });

@@ -268,7 +268,7 @@ export class Phone {
     /** What the tally says was done. */
     async done() {
         await this.go('tally');
-        return this.page.locator('[data-rows=done] > .row').evaluateAll((rows) => rows.map((row) => [...row.querySelectorAll(':scope > .row-text, :scope > .detail')].map((line) => line.textContent.replace(/^✓ /, '')).join(', ')));
+        return this.page.locator('[data-rows=done] > .row').evaluateAll((rows) => rows.map((row) => [...row.querySelectorAll(':scope > .row-main .row-text, :scope > .row-main .detail')].map((line) => line.textContent.replace(/^✓ /, '')).join(', ')));
     }
 
     /** Nothing failed that nobody saw, and nothing was asked of anybody else. */
