@@ -38,7 +38,7 @@ enum Command {
     /// Print today's sheet.
     #[command(after_help = "Examples:\n  barwright today\n  barwright today --minutes 45")]
     Today {
-        /// Minutes there are: what to leave out is said.
+        /// Minutes there are: what to skip is said.
         #[arg(long, value_name = "N")]
         minutes: Option<u32>,
         /// The whole screen as JSON.

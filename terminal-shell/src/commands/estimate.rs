@@ -16,7 +16,7 @@ pub(crate) struct Asked {
     load: String,
     /// Repetitions made.
     reps: u16,
-    /// Repetitions left, by halves; without it the set was to failure.
+    /// Repetitions in reserve, by halves; without it the set was to failure.
     #[arg(long, value_name = "N")]
     left: Option<String>,
     /// The formula.

@@ -99,7 +99,7 @@ pub struct Draft {
     #[serde(default)]
     #[cfg_attr(feature = "uniffi", uniffi(default))]
     pub helped: u32,
-    /// The earlier part that is put right; none records the current one.
+    /// The earlier part that is corrected; none records the current one.
     #[serde(default)]
     #[cfg_attr(feature = "uniffi", uniffi(default))]
     pub correct: Option<String>,

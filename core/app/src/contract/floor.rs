@@ -154,7 +154,7 @@ pub struct ThumbZone {
     pub main: Option<Key>,
     /// Beside it: "short", "without a call".
     pub beside: Vec<Key>,
-    /// "It ended otherwise".
+    /// "Set cut short".
     pub ended: Option<Key>,
     /// Undo, saying what it takes back.
     pub undo: Option<Key>,

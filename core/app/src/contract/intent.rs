@@ -246,7 +246,7 @@ pub enum Intent {
         #[serde(default)]
         last: bool,
     },
-    /// An earlier part is put right.
+    /// An earlier part is corrected.
     Correct {
         /// The part.
         part: String,

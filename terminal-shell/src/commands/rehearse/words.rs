@@ -63,7 +63,7 @@ pub(super) fn report(plan: &Plan, report: &Report, unit: MassUnit, words: Words)
     for line in paragraph(
         "The heaviest load of the first row of sets: of a hundred lifters the 10th, the 50th and \
          the 90th; and what a set of the 50th comes to. Missed: a set came to less than asked. \
-         Held: the rules held the load or took some off. Stalled: no better in three ordinary \
+         Held: the rules kept the load or took some off. Stalled: no better in three full \
          sessions than before them.",
     ) {
         say(&line);
@@ -157,7 +157,7 @@ fn sentence(finding: &Finding, report: &Report, figures: &Figures) -> String {
         ),
         Finding::RunsAway { line, from_week, share } => format!(
             "{}: from week {from_week} on, the load called is more than {} of lifters have, even \
-             fresh. Smaller steps, or a call of effort that the load follows, would hold it.",
+             fresh. Smaller steps, or a load that follows the effort called, would mend it.",
             at(line),
             percent(*share)
         ),
@@ -169,7 +169,7 @@ fn sentence(finding: &Finding, report: &Report, figures: &Figures) -> String {
             in_weeks(weeks, "the worst of them", figures)
         ),
         Finding::TooLight { line, from_week, share } => format!(
-            "{}: from week {from_week} on, {} of lifters end with three more left than asked: the \
+            "{}: from week {from_week} on, {} of lifters end with three more in reserve than asked: the \
              load falls behind them.",
             at(line),
             percent(*share)
@@ -209,7 +209,7 @@ fn why(cause: &Cause, figures: &Figures) -> String {
     };
     match cause {
         Cause::StepTooBig { step: by, percent } => format!(
-            "the step of {} would fall below the range, so it is held. A smaller step or a wider \
+            "the step of {} would fall below the range, so the load stays. A smaller step or a wider \
              range would let them go on.",
             step(by.0, *percent)
         ),
@@ -228,7 +228,7 @@ fn why(cause: &Cause, figures: &Figures) -> String {
                             sets or longer rests would let them go on."
             .to_owned(),
         Cause::NotYetTwo => {
-            "two over the goal do not come in two sessions running. A lower goal or \
+            "two over the goal do not come in two sessions in a row. A lower goal or \
                              fewer sets would let them go on."
                 .to_owned()
         }
