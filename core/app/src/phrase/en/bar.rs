@@ -49,7 +49,7 @@ pub fn counts(load: &Load, geared: bool) -> &'static str {
 
 /// "94.9 kg with bodyweight".
 pub fn in_all(moved: Mass, unit: MassUnit, numerals: Numerals) -> String {
-    format!("{} with bodyweight", moved.print(unit, numerals))
+    format!("{} with bodyweight", words::tenth(moved, unit, numerals))
 }
 
 /// The bar's name and mass: "Long bar, 20 kg and collars 5 kg".
@@ -88,9 +88,8 @@ pub fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
         }
         Rig::Hung { plates } if plates.is_empty() => String::new(),
         Rig::Hung { plates } => format!("Hang on {}", labels(plates)),
-        Rig::Said => "As you said".to_owned(),
         // The total says so already.
-        Rig::Body => String::new(),
+        Rig::Said | Rig::Body => String::new(),
     }
 }
 

@@ -94,7 +94,7 @@ pub fn after() -> &'static str {
 
 /// Asked before a hard set with a bar over the body.
 pub fn guarded() -> &'static str {
-    "A bar over the body, near failure: pins or a spotter?"
+    "A hard set under a bar: pins or a spotter?"
 }
 
 /// After pain.

@@ -66,7 +66,8 @@ pub fn range(
     unit: MassUnit,
     numerals: Numerals,
 ) -> String {
-    let (low, high) = (estimate.low.print(unit, numerals), estimate.high.print(unit, numerals));
+    let whole = |mass| words::whole(mass, unit, numerals);
+    let (low, high) = (whole(estimate.low), whole(estimate.high));
     format!("{}: {low} to {high}", date::dated(day, today))
 }
 
@@ -78,7 +79,7 @@ pub fn estimate(
     unit: MassUnit,
     numerals: Numerals,
 ) -> String {
-    format!("{}: estimate {}", date::dated(day, today), estimate.max.print(unit, numerals))
+    format!("{}: estimate {}", date::dated(day, today), words::whole(estimate.max, unit, numerals))
 }
 
 /// A point: "Mon 12 Oct: 12 reps"; the value is in the unit of the amount.

@@ -88,7 +88,7 @@ fn on(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
             format!("{stack}, pin at {pin}, {} on top", listed(add_ons))
         }
         Rig::Hung { .. } => "all together".into(),
-        Rig::Said => "as said".into(),
+        Rig::Said => "as named".into(),
         Rig::Body => "nothing on".into(),
     }
 }

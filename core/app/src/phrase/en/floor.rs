@@ -113,8 +113,11 @@ pub fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String {
         set.call.side.map(|side| format!(", {} side", words::side(side))).unwrap_or_default();
     let asked =
         run.how_many_at(cursor).map(|asked| words::how_many(&asked, numerals)).unwrap_or_default();
+    // An open set says itself where it ends.
+    let open = matches!(run.how_many_at(cursor), Some(HowMany::Open { .. }));
     let effort = run
         .effort_at(cursor.set)
+        .filter(|_| !open)
         .map(|target| format!(", {}", words::effort(&target, numerals)))
         .unwrap_or_default();
     format!("{}{}{side}: {asked}{effort}.", which_set(entry, set), which_part(set, cursor.part))
@@ -269,7 +272,7 @@ pub fn start_hold() -> (&'static str, &'static str) {
 
 /// A key: a part was short, and the set is over.
 pub fn short(amount: &str) -> (&'static str, String) {
-    ("Fewer: set over", format!("Record {amount} as the last of the set"))
+    ("Fewer: end the set", format!("Record {amount} as the last of the set"))
 }
 
 /// A key: the set is recorded without a call.

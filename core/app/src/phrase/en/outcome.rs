@@ -4,7 +4,7 @@ use barwright_domain::call::{Amount, EffortScale};
 use barwright_domain::owners::{Change, Outcome, Owner, Proposal, Question, Why};
 use barwright_domain::plan::{Miss, RuleKind};
 use barwright_domain::progress::estimate::EstimatedReps;
-use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Rounding};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 
 use super::words;
 
@@ -110,9 +110,7 @@ impl Say {
         if self.exact {
             return words::tenth(estimate, self.unit, self.numerals);
         }
-        let whole = Mass::from_nanograms(self.unit.nanograms());
-        let near = estimate.to_multiple(whole, Rounding::HalfEven).unwrap_or(estimate);
-        words::mass(near, self.unit, self.numerals)
+        words::whole(estimate, self.unit, self.numerals)
     }
 
     /// ": 2.5 % less", ": 4 % more"; nothing where nothing changes.

@@ -203,6 +203,16 @@ pub fn part(
     format!("{name}, {which}: {}", done(part, unit, numerals))
 }
 
+/// As [`done`], repetitions without their word: "110 kg × 5", "30 s".
+pub(super) fn done_short(part: &PartRun, unit: MassUnit, numerals: Numerals) -> String {
+    let load = bar::in_line(&part.done.load, unit, numerals);
+    let amount = match part.done.amount {
+        Amount::Reps(_) => words::figure(&part.done.amount, numerals),
+        Amount::Seconds(_) | Amount::Metres(_) => words::amount(&part.done.amount, numerals),
+    };
+    if load.is_empty() { amount } else { format!("{load} × {amount}") }
+}
+
 /// What was done: "110 kg × 5 reps", or "12 reps" where there was no load.
 pub(super) fn done(part: &PartRun, unit: MassUnit, numerals: Numerals) -> String {
     let load = bar::in_line(&part.done.load, unit, numerals);

@@ -44,7 +44,7 @@ pub fn of(refusal: &Refusal, unit: MassUnit, numerals: Numerals) -> String {
         Refusal::OverSupported { supported } => format!(
             "That is more than a tenth over what the last four weeks support ({}). Load it all \
                  the same?",
-            mass(*supported)
+            words::whole(*supported, unit, numerals)
         ),
         Refusal::BelowNothing => "No load can be that small. Nothing was changed.".into(),
         Refusal::FarFromRecorded { recorded } => {

@@ -3,7 +3,7 @@
 use barwright_domain::quantity::{MassUnit, Numerals};
 use barwright_domain::session::{EntryRun, PartRun, SetRun, SwapCause};
 
-use super::{bar, floor, lift, pace, words};
+use super::{bar, floor, lift, pace, panel, words};
 
 /// "14 work sets, 52 min, over".
 pub fn subtitle(sets: usize, minutes: i64, over: bool) -> String {
@@ -68,7 +68,7 @@ fn work(set: &SetRun, unit: MassUnit, numerals: Numerals) -> String {
         set.parts.iter().map(|part| words::figure(&part.done.amount, numerals)).collect();
     if !one_load {
         let pairs: Vec<String> =
-            loads.iter().zip(&amounts).map(|(load, amount)| format!("{load} × {amount}")).collect();
+            set.parts.iter().map(|part| panel::done_short(part, unit, numerals)).collect();
         return pairs.join(", ");
     }
     let load = loads.first().cloned().unwrap_or_default();

@@ -8,7 +8,7 @@ use crate::contract::LayAnew;
 
 /// A key.
 pub fn enter() -> &'static str {
-    "Go on from here"
+    "Continue the plan from here"
 }
 /// A key.
 pub fn leave_out() -> &'static str {

@@ -28,6 +28,12 @@ pub(super) fn tenth(estimate: Mass, unit: MassUnit, numerals: Numerals) -> Strin
     mass(estimate.to_multiple(step, Rounding::HalfEven).unwrap_or(estimate), unit, numerals)
 }
 
+/// An estimate in whole units, as it is said in a breath.
+pub(super) fn whole(estimate: Mass, unit: MassUnit, numerals: Numerals) -> String {
+    let step = Mass::from_nanograms(unit.nanograms());
+    mass(estimate.to_multiple(step, Rounding::HalfEven).unwrap_or(estimate), unit, numerals)
+}
+
 /// An effort in the words of its scale: "2.5 in reserve", "none in reserve", "RPE 8".
 pub(super) fn reserve(left: Reserve, scale: EffortScale, numerals: Numerals) -> String {
     match scale {
