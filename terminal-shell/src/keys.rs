@@ -215,6 +215,7 @@ pub(crate) fn floor(floor: &FloorScreen) -> Vec<Bound<'_>> {
     if let Some(figure) = &thumb.figure {
         binder.give(Press::Char('-'), &figure.down);
         binder.give(Press::Char('+'), &figure.up);
+        binder.give(Press::Char('#'), &figure.pad);
     }
     if let Some(rest) = &floor.rest {
         binder.give(Press::Char('['), &rest.shorter);

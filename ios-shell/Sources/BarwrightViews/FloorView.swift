@@ -181,7 +181,14 @@ struct FigureView: View {
     var body: some View {
         HStack(spacing: Room.gap) {
             KeyView(key: figure.down, font: .title2, send: send)
-            words.frame(maxWidth: .infinity)
+            // What is far from the call is typed.
+            Button {
+                send(.act(figure.pad.action))
+            } label: {
+                words.frame(maxWidth: .infinity)
+            }
+            .buttonStyle(KeyStyle())
+            .accessibilityHint(figure.pad.says)
             KeyView(key: figure.up, font: .title2, send: send)
         }
     }

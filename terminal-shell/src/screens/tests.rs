@@ -85,6 +85,7 @@ fn floor() -> FloorScreen {
                 unit: "reps".into(),
                 down: key("down", "−"),
                 up: key("up", "+"),
+                pad: key("pad", "Type"),
                 runs: false,
             }),
             prompt: "Racked, reps in reserve:".into(),

@@ -124,6 +124,8 @@ pub struct Figure {
     pub down: Key,
     /// One step up.
     pub up: Key,
+    /// A tap on it: what is far from the call is typed.
+    pub pad: Key,
     /// It changes by itself: a hold is running.
     pub runs: bool,
 }

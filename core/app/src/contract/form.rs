@@ -22,6 +22,8 @@ pub enum FormOf {
     Plan,
     /// A session of the plan, changed for once before it begins.
     Session,
+    /// Which loads a lifter likes, in a gym or for a lift.
+    Liked,
 }
 
 /// How something that is made by hand is changed. What is changed is a draft: each step of it is on

@@ -4,7 +4,7 @@ use barwright_domain::call::{Amount, HowMany};
 use barwright_domain::desk::{
     Arrangement, At, DeskEvent, ForOnce, MOST_FOR_ONCE, MOST_GYMS, Shared,
 };
-use barwright_domain::equipment::{self, Equipment, Plate, Rig};
+use barwright_domain::equipment::{self, Equipment, Liked, Plate, Rig};
 use barwright_domain::owners::{Change, MaxOrigin, Outcome, Owner, Question, TrackId};
 use barwright_domain::plan::Plan;
 use barwright_domain::quantity::{
@@ -19,10 +19,11 @@ use barwright_store::Store;
 
 use super::{by_hand, codec};
 use crate::contract::{
-    Arrange, GuardChoice, HowEnded, Intent, KitChoice, LayAnew, SessionChange, SwapReason,
+    Arrange, Edit, FormOf, GuardChoice, HowEnded, Intent, KitChoice, LayAnew, SessionChange,
+    SwapReason,
 };
 use crate::facts::form::{BODY_MASS, FormField};
-use crate::facts::{Held, adopted, fitted, mended, part, place};
+use crate::facts::{Held, LikedOf, adopted, fitted, mended, part, place};
 use crate::fault::{Fault, Refused};
 use crate::gather;
 
@@ -293,6 +294,9 @@ impl Deciding<'_> {
             Intent::Arrange { session, how } => return self.arrange(&session, &how),
             Intent::TakeUpPlan { plan } => return self.take_up(&plan),
             Intent::AddGym { text } => return self.add_gym(text),
+            Intent::Edit { of: FormOf::Liked, place, edit, .. } => {
+                return self.like(&place, &edit);
+            }
             Intent::Edit { of, place, edit, step } => {
                 let events = by_hand::edited(self.held, of, &place, &edit, step)?;
                 return Ok(Appends::Desk(events));
@@ -518,6 +522,29 @@ impl Deciding<'_> {
             }
         };
         Ok(Appends::Desk(vec![DeskEvent::Arranged { plan, what }]))
+    }
+
+    /// Which loads are liked: "gym:Boathouse/step".
+    fn like(&self, place: &str, edit: &Edit) -> Result<Appends, Fault> {
+        let (of, what) = place.rsplit_once('/').ok_or(Refused::NotHere)?;
+        let (of, Edit::Put { text }) = (LikedOf::named(of).ok_or(Refused::NotHere)?, edit) else {
+            return Err(Refused::NotHere.into());
+        };
+        let mass = if text.is_empty() { None } else { Some(self.mass(text)?) };
+        if mass.is_some_and(|mass| mass <= Mass::ZERO) {
+            return Err(self.refused(Refusal::OutOfRange).into());
+        }
+        let stands = of.stands(self.held);
+        let liked = match what {
+            "step" => Liked { step: mass, ..stands },
+            "smallest" => Liked { smallest: mass, ..stands },
+            _ => return Err(Refused::NotHere.into()),
+        };
+        let (lift, gym) = match of {
+            LikedOf::Gym(name) => (None, Some(name)),
+            LikedOf::Lift(slug) => (Some(slug), None),
+        };
+        Ok(Appends::Desk(vec![DeskEvent::LoadsLiked { lift, gym, liked }]))
     }
 
     /// Nothing runs, or what runs was left open.

@@ -9,13 +9,14 @@ use barwright_domain::text::edit::Written;
 use crate::contract::{FormOf, Look};
 
 /// Every form, by the word that its fields have.
-const NAMES: [(FormOf, &str); 6] = [
+const NAMES: [(FormOf, &str); 7] = [
     (FormOf::Start, "start"),
     (FormOf::Gym, "gym"),
     (FormOf::Maxes, "maxes"),
     (FormOf::Exercises, "exercises"),
     (FormOf::Plan, "plan"),
     (FormOf::Session, "session"),
+    (FormOf::Liked, "liked"),
 ];
 
 /// Body mass, which counts as it is written.
@@ -91,7 +92,7 @@ pub(crate) const fn draft_of(of: FormOf) -> Option<DraftOf> {
         FormOf::Gym => Some(DraftOf::Gym),
         FormOf::Plan => Some(DraftOf::Plan),
         FormOf::Exercises => Some(DraftOf::Exercise),
-        FormOf::Start | FormOf::Maxes | FormOf::Session => None,
+        FormOf::Start | FormOf::Maxes | FormOf::Session | FormOf::Liked => None,
     }
 }
 

@@ -5,6 +5,7 @@ mod fitted;
 pub(crate) mod form;
 mod gym;
 mod held;
+mod liked;
 mod maxes;
 pub(crate) mod part;
 pub(crate) mod place;
@@ -13,6 +14,7 @@ pub(crate) use adoption::{adopted, mended};
 pub(crate) use fitted::{candidates, fitted};
 pub(crate) use gym::GymFrom;
 pub(crate) use held::{Held, catalogue_of, decided, read_plan, rows_of};
+pub(crate) use liked::{LikedOf, plates as liked_plates, steps as liked_steps};
 pub(crate) use maxes::{Entered, MaxOf, Maxes, TrackOf, entered, says, standing};
 
 use std::collections::BTreeMap;
@@ -70,6 +72,8 @@ pub(crate) enum Of<'a> {
     Maxes(Maxes),
     /// The exercises there are.
     Exercises,
+    /// Which loads are liked, with the next session laid out so.
+    LikedForm(LikedForm),
     /// The plan file whose text the look has.
     PlanFile,
     /// The plan that is on.
@@ -83,6 +87,13 @@ pub(crate) struct Today<'a> {
     pub(crate) laid_out: LaidOut,
     /// Sessions still to come whose date has passed.
     pub(crate) behind: usize,
+}
+
+/// Which loads are liked of something.
+pub(crate) struct LikedForm {
+    pub(crate) of: LikedOf,
+    /// The next session; none where none is on.
+    pub(crate) next: Option<LaidOut>,
 }
 
 /// A session that is changed for once, laid out as it stands.

@@ -24,7 +24,8 @@ use barwright_store::Store;
 
 use crate::contract::{FormOf, Look};
 use crate::facts::{
-    Anew, Days, Facts, Held, Of, SessionForm, SessionPart, Today, Weeks, place as places,
+    Anew, Days, Facts, Held, LikedForm, LikedOf, Of, SessionForm, SessionPart, Today, Weeks,
+    place as places,
 };
 use crate::fault::{Fault, Refused};
 
@@ -101,6 +102,16 @@ fn form<'a>(
         }),
         FormOf::Session => session_form(store, held, (at, text), now),
         FormOf::Exercises => Ok((Look::Form { of, at, text }, Of::Exercises)),
+        FormOf::Liked => {
+            let of = LikedOf::named(&at).ok_or(Refused::NotHere)?;
+            let place = match held.plan {
+                Some(_) => next_place(store, held)?,
+                None => None,
+            };
+            let next = place.map(|place| laid_out(store, held, place, None, now)).transpose()?;
+            let form = Of::LikedForm(LikedForm { of, next });
+            Ok((Look::Form { of: FormOf::Liked, at, text }, form))
+        }
         FormOf::Start | FormOf::Maxes | FormOf::Plan => Err(Refused::NotHere.into()),
     }
 }

@@ -68,6 +68,26 @@ phrases! {
 }
 
 phrases! {
+    /// The loads that a lifter likes.
+    LikedWords in liked {
+        /// The title.
+        fn title(of: &str) -> String;
+        /// Under it.
+        fn subtitle() -> &'static str;
+        /// Every load.
+        fn any() -> &'static str;
+        /// A line: multiples of this.
+        fn step() -> &'static str;
+        /// A line: no smaller plate.
+        fn smallest() -> &'static str;
+        /// A load of the next session.
+        fn next(name: &str, load: &str) -> String;
+        /// A key of a gym or a lift.
+        fn open() -> (&'static str, &'static str);
+    }
+}
+
+phrases! {
     /// A session that is changed for once.
     ChangeWords in change {
         /// The title.
@@ -475,6 +495,14 @@ phrases! {
         fn rest_over(kind: RestKind) -> String;
         /// What comes next, in a few words: "Back squat, set 2 of 4".
         fn next_in_short(run: &Run, name: impl Fn(&EntryRun) -> String) -> String;
+        /// A tap on the figure: what is far from the call is typed.
+        fn pad() -> (&'static str, &'static str);
+        /// The title of the pad before a digit.
+        fn type_it() -> &'static str;
+        /// A key of the pad.
+        fn rub_out() -> (&'static str, &'static str);
+        /// A key of the pad: this is it.
+        fn set_to(amount: &str) -> (&'static str, String);
         /// The call in one sentence: "Set 2 of 4: 5 reps, 1–2 in reserve."
         fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String;
         /// What the wide key says; whether the bar goes back to a rack.

@@ -9,7 +9,7 @@ use super::key::{does, shows};
 use super::name;
 use super::row::{aloud, row};
 use crate::contract::{Edit, EquipmentScreen, FormFile, FormOf, Intent, Key, Look, Row};
-use crate::facts::{GymFrom, Held};
+use crate::facts::{GymFrom, Held, LikedOf};
 use crate::phrase::Words;
 
 /// The chosen gym.
@@ -41,8 +41,15 @@ pub(super) fn screen(held: &Held, words: Words) -> EquipmentScreen {
         rows,
         gyms,
         file: Some(FormFile { name: file_name(&gym.name, "gym"), text: held.gym_file(&gym) }),
-        keys: keys(held, &gym, words),
+        keys: keys(held, &gym, words).into_iter().chain([liked(&gym, words)]).collect(),
     }
+}
+
+/// Which loads are liked here.
+fn liked(gym: &Equipment, words: Words) -> Key {
+    let at = LikedOf::Gym(gym.name.clone()).name();
+    let look = Look::Form { of: FormOf::Liked, at, text: String::new() };
+    shows("liked", words.liked().open(), look)
 }
 
 /// What is made by hand: the one that is being made is gone on with, or one is begun.

@@ -1,6 +1,6 @@
 //! The floor: the bar, the call, the thumb.
 
-use barwright_domain::call::{EffortScale, Flow, HowMany, Structure};
+use barwright_domain::call::{Amount, EffortScale, Flow, HowMany, Structure};
 use barwright_domain::history::{DoneSet, SetKey};
 use barwright_domain::progress::pace::PaceFit;
 use barwright_domain::quantity::Reserve;
@@ -8,7 +8,7 @@ use barwright_domain::session::{
     Cursor, Ending, EntryRun, Event, Load, Offer, PartRun, Reading, Run, SetId, SetKind, SetRun,
 };
 
-use super::hand::{Floor, figure, holds, like, racks, shown};
+use super::hand::{Floor, NEAR, figure, holds, like, racks, shown};
 use super::key::{drafts, opens, taps};
 use super::row::why;
 use super::{bar, guard, name, panel};
@@ -148,6 +148,9 @@ fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
     if next.is_some() && cursor.part > 0 {
         beside.push(taps(run, "short", say.short(&said), record(None, true)));
     }
+    if let HowMany::Open { at_least, .. } = asked {
+        beside.extend(near(floor, at_least));
+    }
     let runs = holds(run, cursor).is_some() && draft.amount.is_none();
     let figure = Figure { runs, ..figure(&amount, floor) };
     let zone = ThumbZone { figure: Some(figure), ..bare(floor) };
@@ -167,6 +170,19 @@ fn recording(floor: &Floor<'_>, cursor: &Cursor) -> ThumbZone {
     };
     let main = taps(run, "record", (label, say.record(&said)), record(None, false));
     ThumbZone { main: Some(main), beside, ..zone }
+}
+
+/// Amounts of an open set a press away: as many as possible is seldom as many as called.
+fn near(floor: &Floor<'_>, at_least: u16) -> Vec<Key> {
+    let Floor { draft, words, .. } = floor;
+    let more = NEAR.map(|more| u32::from(at_least).saturating_add(more));
+    let keys = more.map(|amount| {
+        let said = words.words().amount(&like(&Amount::Reps(0), amount), words.numerals);
+        let chosen = draft.amount == Some(amount);
+        let draft = Draft { amount: Some(amount), ..(*draft).clone() };
+        drafts(format!("near-{amount}"), said, draft).chosen(chosen)
+    });
+    keys.into()
 }
 
 /// What the last set asks for at once: lighter after one that was too much, the answers to pain.

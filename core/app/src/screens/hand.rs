@@ -19,8 +19,36 @@ pub(super) struct Floor<'a> {
     pub(super) words: Words,
 }
 
+/// The panel on which an amount is typed.
+pub(super) const PAD: &str = "pad";
+/// A metre in the unit of amounts.
+const METRE: u32 = 1_000;
+/// The most digits of an amount.
+const DIGITS: usize = 4;
+
+/// Amounts of an open set that are offered at once: further from its floor than a step.
+pub(super) const NEAR: [u32; 5] = [2, 3, 4, 5, 6];
+
+/// An amount of the kind of another out of the digits that were typed; none where they are none.
+pub(super) fn typed(amount: &Amount, digits: &str) -> Option<Amount> {
+    let number: u32 = digits.parse().ok()?;
+    Some(match amount {
+        Amount::Metres(_) => like(amount, number.saturating_mul(METRE)),
+        Amount::Reps(_) | Amount::Seconds(_) => like(amount, number),
+    })
+}
+
+/// Digits with one more; the same where there is no room for it.
+pub(super) fn one_more(digits: &str, digit: char) -> String {
+    let mut more = digits.trim_start_matches('0').to_owned();
+    if more.len() < DIGITS {
+        more.push(digit);
+    }
+    more
+}
+
 /// How much one press moves a figure, and the figure itself.
-fn step_and_number(amount: &Amount) -> (u32, u32) {
+pub(super) fn step_and_number(amount: &Amount) -> (u32, u32) {
     match amount {
         Amount::Reps(reps) => (1, u32::from(*reps)),
         Amount::Seconds(seconds) => (5, seconds.count()),
@@ -66,6 +94,7 @@ pub(super) fn figure(amount: &Amount, floor: &Floor<'_>) -> Figure {
         unit: small.unit(amount).to_owned(),
         down: drafts("down", ("−", say.down_to(&aloud(less))), to(less)).enabled(now > 0),
         up: drafts("up", ("+", say.up_to(&aloud(more))), to(more)),
+        pad: drafts("pad", say.pad(), Draft { panel: Some(PAD.to_owned()), ..floor.draft.clone() }),
         runs: false,
     }
 }

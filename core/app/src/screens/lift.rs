@@ -15,8 +15,8 @@ use super::form::{exercises, maxes};
 use super::key::shows;
 use super::row::{aloud, row};
 use super::{chart, name, today};
-use crate::contract::{Field, Key, LiftScreen, Look, Row};
-use crate::facts::{Held, Lift};
+use crate::contract::{Field, FormOf, Key, LiftScreen, Look, Row};
+use crate::facts::{Held, Lift, LikedOf};
 use crate::gather::{CHARTED, PAGE};
 use crate::phrase::Words;
 
@@ -237,5 +237,8 @@ fn keys(held: &Held, lift: &Lift<'_>, page: u32, more: bool, words: Words) -> Ve
         let name = name::exercise(held, slug, slug, words);
         shows(format!("lift-{slug}"), name, look(slug, 0)).chosen(*slug == **own)
     }));
+    let at = LikedOf::Lift(own.to_string()).name();
+    let look = Look::Form { of: FormOf::Liked, at, text: String::new() };
+    keys.push(shows("liked", words.liked().open(), look));
     keys
 }

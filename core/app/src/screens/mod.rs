@@ -75,6 +75,7 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
             Screen::Form { form: form::session::screen(held, of, at, text, words) }
         }
         Of::Care => Screen::Care { care: care::screen(held, at, words) },
+        Of::LikedForm(of) => Screen::Form { form: form::liked::screen(held, of, words) },
         Of::PlanFile => {
             let Asked { text, week, .. } = asked(look);
             Screen::Plan { plan: plan::in_hand(held, text, week, words) }

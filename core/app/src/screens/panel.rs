@@ -12,7 +12,7 @@ use barwright_domain::session::{
 };
 
 use super::guard::asks_guard;
-use super::hand::{Floor, figure, shown};
+use super::hand::{self, Floor, figure, shown};
 use super::key::{drafts, opens, taps};
 use super::name;
 use super::row::row;
@@ -38,6 +38,7 @@ pub(super) fn open(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Option<Panel> 
     let builder = match kind {
         "more" => more(floor, cursor),
         "ended" => ended(floor, cursor?)?,
+        hand::PAD => pad(floor, cursor, of)?,
         "bar" => bar_holds(floor, cursor?)?,
         "load" => {
             let (id, entry) = entry()?;
@@ -132,6 +133,40 @@ fn more(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Builder {
     });
     panel.keys.push(taps(run, "finish", say.finish_here(), Intent::Finish));
     panel
+}
+
+/// Digits for what is far from the call: of the part that is on, or of the one that is put right.
+fn pad(floor: &Floor<'_>, cursor: Option<&Cursor>, digits: &str) -> Option<Builder> {
+    let Floor { run, draft, words, .. } = floor;
+    let (say, numerals) = (words.floor(), words.numerals);
+    let corrected = draft.correct.as_deref().and_then(part::named).and_then(|(at, _)| {
+        let set = run.set(at.set)?;
+        Some(set.parts.get(usize::from(at.part))?.done.amount)
+    });
+    let kind = match corrected {
+        Some(amount) => amount,
+        None => shown(floor, cursor?)?,
+    };
+    let typed = hand::typed(&kind, digits);
+    let mut panel = titled(match &typed {
+        Some(amount) => words.words().amount(amount, numerals),
+        None => say.type_it().to_owned(),
+    });
+    let shows = |digits: String| Draft {
+        panel: Some(format!("{}:{digits}", hand::PAD)),
+        ..(*draft).clone()
+    };
+    panel.keys.extend(('0'..='9').map(|digit| {
+        let more = hand::one_more(digits, digit);
+        drafts(format!("digit-{digit}"), digit.to_string(), shows(more))
+    }));
+    let fewer: String = digits.chars().take(digits.chars().count().saturating_sub(1)).collect();
+    panel.keys.push(drafts("rub-out", say.rub_out(), shows(fewer)).enabled(!digits.is_empty()));
+    let said = typed.map(|amount| words.words().amount(&amount, numerals)).unwrap_or_default();
+    let number = typed.map(|amount| hand::step_and_number(&amount).1);
+    let set = Draft { amount: number.or(draft.amount), panel: None, ..(*draft).clone() };
+    panel.keys.push(drafts("set", say.set_to(&said), set).enabled(typed.is_some()));
+    Some(panel)
 }
 
 fn ended(floor: &Floor<'_>, cursor: &Cursor) -> Option<Builder> {

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::arranged::Arrangement;
 use super::draft::{DraftOf, Splice};
-use crate::equipment::Equipment;
+use crate::equipment::{Equipment, Liked};
 use crate::owners::{Change, Outcome, Owner, RowId, RowOwner, TrackId};
 use crate::quantity::Mass;
 
@@ -154,6 +154,15 @@ pub enum DeskEvent {
         session: u64,
         /// Its local date, in days since 1970-01-01.
         day: i32,
+    },
+    /// Which loads are liked in a gym, or for a lift wherever.
+    LoadsLiked {
+        /// The lift, by its slug; none is the gym.
+        lift: Option<String>,
+        /// The gym, by its name; of a lift none.
+        gym: Option<String>,
+        /// Which.
+        liked: Liked,
     },
     /// An illness is over: the next session is the ease-in.
     WasIll {

@@ -9,7 +9,7 @@ use super::draft::{Draft, DraftOf};
 use super::event::DeskEvent;
 use super::said::{MOST_SAID, MOST_WEIGHED, Said, SaidOf};
 use crate::catalogue::{Catalogue, Exercise};
-use crate::equipment::Equipment;
+use crate::equipment::{Equipment, Liked};
 use crate::owners::{Change, Owner, Owners, RowOwner, TrackId, Why};
 use crate::plan::read_exercise;
 use crate::quantity::Mass;
@@ -109,6 +109,12 @@ pub struct Desk {
     /// Those that were dropped or taken up last, to be gone on with.
     #[serde(skip)]
     pub dropped: BTreeMap<DraftOf, Draft>,
+    /// Which loads are liked, by gym.
+    #[serde(default)]
+    pub liked_in: BTreeMap<String, Liked>,
+    /// And by lift, by its slug.
+    #[serde(default)]
+    pub liked_of: BTreeMap<String, Liked>,
     /// An illness was over on this local date, and no session was decided since.
     #[serde(default)]
     pub was_ill: Option<i32>,
@@ -258,6 +264,17 @@ impl Desk {
                     self.was_ill = None;
                 }
             }
+            DeskEvent::LoadsLiked { lift, gym, liked } => {
+                let set = |all: &mut BTreeMap<String, Liked>, name: &Option<String>| {
+                    let Some(name) = name else { return };
+                    all.remove(name);
+                    if !liked.any() {
+                        all.insert(name.clone(), *liked);
+                    }
+                };
+                set(&mut self.liked_in, gym);
+                set(&mut self.liked_of, lift);
+            }
             DeskEvent::SessionDated { session, day } => self.owners.dated(*session, *day),
             DeskEvent::WasIll { day } => self.was_ill = Some(*day),
             DeskEvent::Minor { under_18, coached } => {
@@ -366,6 +383,12 @@ impl Desk {
                 == (session, slot, line)
         };
         rows.iter().find(here).copied()
+    }
+
+    /// Which loads are liked for a lift in a gym, both by name: what is said of the lift goes first.
+    pub fn liked(&self, gym: &str, lift: &str) -> Liked {
+        let of = |all: &BTreeMap<String, Liked>, name| all.get(name).copied().unwrap_or_default();
+        of(&self.liked_of, lift).or(of(&self.liked_in, gym))
     }
 
     /// What was arranged of the plan that is on.

@@ -9,6 +9,7 @@ pub mod bounds;
 mod builtin;
 pub mod by_hand;
 pub mod changes;
+mod liked;
 mod load;
 mod model;
 mod pool;
@@ -20,6 +21,7 @@ mod sums;
 mod write;
 
 pub use builtin::{builtin, builtin_in, builtin_text};
+pub use liked::Liked;
 pub use load::{Ask, CannotMake};
 pub use model::{AddOn, Bar, Dumbbells, Equipment, Machine, Offer, Pin, PlateStock, Ratio, Stack};
 pub use reach::Reach;

@@ -58,6 +58,7 @@ pub(super) fn entry(slot: &Slot<'_>, id: EntryId, warm: &[Muscle], needs: &mut V
         last: past::last_time(slot.past()),
         over_body: exercise.bar_over(),
         supported: past::supported(slot, &calls),
+        liked: slot.lifter.desk.liked(&slot.gym.name, &exercise.slug),
         stands_in_for: None,
         terms,
         pain: slot.care().pain.map(|pain| EntryPain {

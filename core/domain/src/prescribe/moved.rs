@@ -2,7 +2,7 @@
 
 use super::entry;
 use super::lifter::Lifter;
-use super::slot::Slot;
+use super::slot::{Slot, liked_gym};
 use super::source::Source;
 use crate::call::{LoadCall, MaxOf};
 use crate::owners::TrackId;
@@ -92,7 +92,9 @@ pub fn moved_loads(
         for of in session.exercises.iter().filter(|entry| moves(session.session, entry)) {
             let Some(exercise) = source.catalogue.get(&of.exercise) else { continue };
             let first = |lifter: &Lifter| {
-                let slot = Slot::new(there, lifter, &session, of, exercise);
+                let gym = liked_gym(there, lifter, exercise);
+                let liked = Source { equipment: &gym, ..there };
+                let slot = Slot::new(liked, lifter, &session, of, exercise);
                 let laid_out = entry::entry(&slot, EntryId(0), &[], &mut Vec::new());
                 laid_out.calls.iter().filter(|call| call.round > 0).find_map(|call| {
                     match &call.load {

@@ -7,11 +7,12 @@ use super::past;
 use super::slot::Slot;
 use crate::call::{Amount, Flow, HowMany, LoadCall, Manner, SetKind, Side, Structure};
 use crate::catalogue::Counting;
-use crate::equipment::{Fit, Rig};
+use crate::equipment::{Fit, Liked, Rig};
 use crate::owners::{Change, Cut, Owner, RowOwner, Terms, Track, Why};
 use crate::plan::{self, Block, MaxRule, RaiseMax, SetCall, Sides};
 use crate::progress::test_day::FIRST_SINGLE;
 use crate::quantity::{Distance, Mass, Percent, Range, RepRange, Seconds};
+use crate::session::here::Here;
 use crate::session::{Because, Call, CallLoad, Load, Reason, dropped};
 
 /// The calls of a row in the order they are done, and what they are judged by.
@@ -96,6 +97,13 @@ fn speed(slot: &Slot<'_>, set: &SetCall) -> bool {
 fn manner(slot: &Slot<'_>, set: &SetCall) -> Manner {
     let cues = if set.manner.cues.is_empty() { &slot.entry.cues } else { &set.manner.cues };
     Manner { cues: cues.clone(), ..set.manner.clone() }
+}
+
+/// The nearest that a gym makes; of a range the lightest within it, if there is one.
+fn make(here: Here<'_>, meant: Mass, up_to: Option<Mass>) -> Option<(Mass, Rig)> {
+    let within =
+        up_to.and_then(|most| here.make(meant, Fit::Over, false).filter(|(made, _)| *made <= most));
+    within.or_else(|| here.make(meant, Fit::Nearest, false))
 }
 
 struct Resolved {
@@ -228,8 +236,15 @@ impl<'a> Row<'a> {
         let up_to = own.up_to.filter(|_| meant == own.figure);
         match self.make(meant, up_to) {
             Some((figure, rig)) => {
-                if figure != meant {
-                    why.push(Because::Made { asked: meant, made: figure });
+                match self.unliked(meant, up_to).filter(|plain| *plain != figure) {
+                    Some(_) => {
+                        let Liked { smallest, step } = self.liked();
+                        why.push(Because::Liked { smallest, step, made: figure });
+                    }
+                    None if figure != meant => {
+                        why.push(Because::Made { asked: meant, made: figure });
+                    }
+                    None => {}
                 }
                 let load = Load {
                     meant: Some(meant),
@@ -316,10 +331,20 @@ impl<'a> Row<'a> {
 
     /// The nearest load; of a range the lightest within it, if there is one.
     fn make(&self, meant: Mass, up_to: Option<Mass>) -> Option<(Mass, Rig)> {
-        let here = self.slot.here;
-        let within = up_to
-            .and_then(|most| here.make(meant, Fit::Over, false).filter(|(made, _)| *made <= most));
-        within.or_else(|| here.make(meant, Fit::Nearest, false))
+        make(self.slot.here, meant, up_to)
+    }
+
+    fn liked(&self) -> Liked {
+        self.slot.lifter.desk.liked(&self.slot.gym.name, &self.slot.exercise.slug)
+    }
+
+    /// What this gym makes where every load is liked; none where every load is.
+    fn unliked(&self, meant: Mass, up_to: Option<Mass>) -> Option<Mass> {
+        if self.liked().any() {
+            return None;
+        }
+        let here = Here { equipment: self.slot.gym, step: None, ..self.slot.here };
+        Some(make(here, meant, up_to)?.0)
     }
 
     /// A place on a stack: as it was used last in this gym, else the one written, on whatever stack

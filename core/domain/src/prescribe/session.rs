@@ -3,7 +3,7 @@
 use super::entry;
 use super::instead;
 use super::lifter::{Lifter, Need};
-use super::slot::Slot;
+use super::slot::{Slot, liked_gym};
 use super::source::Source;
 use crate::catalogue::{Catalogue, Exercise, Muscle};
 use crate::desk::{At, ForOnce};
@@ -55,8 +55,10 @@ pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
     for (id, asked) in (0_u16..).zip(&asked) {
         let entry = &asked.entry;
         let Some(exercise) = source.catalogue.get(&entry.exercise) else { continue };
-        let slot = Slot::new(source, lifter, &session, entry, exercise);
-        let slot = Slot { stands_in: asked.own, ..slot };
+        let gym = liked_gym(source, lifter, exercise);
+        let here = Source { equipment: &gym, ..source };
+        let slot = Slot::new(here, lifter, &session, entry, exercise);
+        let slot = Slot { stands_in: asked.own, gym: source.equipment, ..slot };
         let mut built = entry::entry(&slot, EntryId(id), &warm, &mut needs);
         built.stands_in_for.clone_from(&asked.of);
         if built.calls.is_empty() {
@@ -140,7 +142,10 @@ pub fn substitute(
         None => instead::extra(source.plan, found, lifter),
     };
     let warm = warm_before(source.catalogue, &session, entry.slot);
-    let slot = Slot { stands_in: true, ..Slot::new(source, lifter, &session, &entry, found) };
+    let gym = liked_gym(source, lifter, found);
+    let here = Source { equipment: &gym, ..source };
+    let slot = Slot::new(here, lifter, &session, &entry, found);
+    let slot = Slot { stands_in: true, gym: source.equipment, ..slot };
     let mut built = entry::entry(&slot, EntryId(0), &warm, &mut Vec::new());
     built.stands_in_for = old.map(|_| instead_of.to_owned());
     (!built.calls.is_empty()).then_some(built)
@@ -157,7 +162,10 @@ pub fn next_time(source: Source<'_>, lifter: &Lifter, exercise: &str) -> Option<
         let Some(session) = plan.session_as_written(week, index) else { continue };
         if let Some(entry) = session.exercises.iter().find(|entry| entry.exercise == exercise) {
             let found = source.catalogue.get(exercise)?;
-            let slot = Slot::new(there, lifter, &session, entry, found);
+            let gym = liked_gym(source, lifter, found);
+            let here = Source { equipment: &gym, ..there };
+            let slot = Slot::new(here, lifter, &session, entry, found);
+            let slot = Slot { gym: source.equipment, ..slot };
             let id = EntryId(u16::try_from(entry.slot).unwrap_or(u16::MAX));
             let warm = warm_before(source.catalogue, &session, entry.slot);
             return Some(entry::entry(&slot, id, &warm, &mut Vec::new()));

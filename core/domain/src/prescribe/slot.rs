@@ -1,9 +1,12 @@
 //! One exercise of the plan, with what is known of it today.
 
+use std::borrow::Cow;
+
 use super::lifter::{Lifter, Past};
 use super::source::Source;
 use crate::call::Flow;
 use crate::catalogue::Exercise;
+use crate::equipment::Equipment;
 use crate::owners::{Care, Owner, Pain, RowOwner};
 use crate::plan::{Block, Entry, WeekSession};
 use crate::progress::test_day::REST_BETWEEN_TRIES;
@@ -21,8 +24,19 @@ pub(super) struct Slot<'a> {
     pub(super) exercise: &'a Exercise,
     pub(super) here: Here<'a>,
     pub(super) body: Option<BodyPart>,
+    /// The gym as it is, with the plates that are not liked.
+    pub(super) gym: &'a Equipment,
     /// It stands in no row of the plan: it is done instead of one that does.
     pub(super) stands_in: bool,
+}
+
+/// The gym with the plates that the lifter likes for an exercise.
+pub(super) fn liked_gym<'a>(
+    source: Source<'a>,
+    lifter: &Lifter,
+    exercise: &Exercise,
+) -> Cow<'a, Equipment> {
+    lifter.desk.liked(&source.equipment.name, &exercise.slug).of(source.equipment)
 }
 
 impl<'a> Slot<'a> {
@@ -33,11 +47,23 @@ impl<'a> Slot<'a> {
         entry: &'a Entry,
         exercise: &'a Exercise,
     ) -> Self {
-        let here = Here::new(source.equipment, exercise, entry.counting);
+        let liked = lifter.desk.liked(&source.equipment.name, &exercise.slug);
+        let plain = Here::new(source.equipment, exercise, entry.counting);
+        let here = Here { step: liked.step, ..plain };
         let share = exercise.body_share;
         let mass = lifter.desk.body_mass.filter(|_| share.hundredths() > 0);
         let body = mass.map(|(mass, _)| BodyPart { mass, share });
-        Self { source, lifter, session, entry, exercise, here, body, stands_in: false }
+        Self {
+            source,
+            lifter,
+            session,
+            entry,
+            exercise,
+            here,
+            body,
+            gym: source.equipment,
+            stands_in: false,
+        }
     }
 
     /// Past sessions of the exercise, the latest first.

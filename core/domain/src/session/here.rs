@@ -1,6 +1,6 @@
 //! What this gym makes of an exercise, in the terms the exercise counts in.
 
-use super::made::make;
+use super::made::make_in_steps;
 use crate::catalogue::{Counting, Exercise};
 use crate::equipment::{Equipment, Fit, Offer, Rig};
 use crate::progress::makes::Makes;
@@ -12,6 +12,8 @@ pub(crate) struct Here<'a> {
     pub(crate) equipment: &'a Equipment,
     pub(crate) exercise: &'a Exercise,
     pub(crate) counting: Counting,
+    /// Loads are multiples of this, where one is made.
+    pub(crate) step: Option<Mass>,
 }
 
 impl<'a> Here<'a> {
@@ -26,7 +28,7 @@ impl<'a> Here<'a> {
             Offer::Pins => Counting::Unnumbered,
             Offer::Loads | Offer::Bare | Offer::No => said.unwrap_or(exercise.counting),
         };
-        Self { equipment, exercise, counting }
+        Self { equipment, exercise, counting, step: None }
     }
 
     /// What the exercise needs and this gym has not.
@@ -41,7 +43,8 @@ impl<'a> Here<'a> {
     /// A figure as this gym makes it, and what it is made with.
     pub(crate) fn make(&self, figure: Mass, fit: Fit, full_size: bool) -> Option<(Mass, Rig)> {
         let implement = &self.exercise.implement;
-        make(self.equipment, implement, self.counting, figure, fit, full_size).ok()
+        let of = (implement.as_ref(), self.counting);
+        make_in_steps(self.equipment, of, figure, (fit, full_size), self.step).ok()
     }
 }
 

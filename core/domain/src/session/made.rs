@@ -47,6 +47,44 @@ pub(crate) fn make(
     Ok((made.made, rig))
 }
 
+/// How far from what was asked a multiple of a liked step is looked for, in steps.
+const STEPS: i64 = 4;
+
+/// As [`make`], of the multiples of a step alone where one near is made.
+pub(crate) fn make_in_steps(
+    equipment: &Equipment,
+    (implement, counting): (&str, Counting),
+    figure: Mass,
+    (fit, full_size): (Fit, bool),
+    step: Option<Mass>,
+) -> Result<(Mass, Rig), CannotMake> {
+    let plain = || make(equipment, implement, counting, figure, fit, full_size);
+    let (Some(step), true) = (step.filter(|step| *step > Mass::ZERO), figure > Mass::ZERO) else {
+        return plain();
+    };
+    let (asked, by) = (figure.nanograms(), step.nanograms());
+    let under = asked.div_euclid(by);
+    let over = if asked.rem_euclid(by) == 0 { under } else { under.saturating_add(1) };
+    let nearer_under = asked.saturating_sub(under.saturating_mul(by))
+        <= over.saturating_mul(by).saturating_sub(asked);
+    let counts: Vec<i64> = match fit {
+        Fit::Under => (0..=STEPS).map(|off| under.saturating_sub(off)).collect(),
+        Fit::Over => (0..=STEPS).map(|off| over.saturating_add(off)).collect(),
+        Fit::Nearest => (0..=STEPS)
+            .flat_map(|off| {
+                let (low, high) = (under.saturating_sub(off), over.saturating_add(off));
+                if nearer_under { [low, high] } else { [high, low] }
+            })
+            .collect(),
+    };
+    let liked = counts.into_iter().filter(|count| *count > 0).find_map(|count| {
+        let wanted = Mass::from_nanograms(by.checked_mul(count)?);
+        let made = make(equipment, implement, counting, wanted, Fit::Nearest, full_size).ok()?;
+        (made.0 == wanted).then_some(made)
+    });
+    liked.map_or_else(plain, Ok)
+}
+
 /// More on the body, or help for it. The body alone can always be had; a belt never helps, and
 /// nothing hangs on a machine that does.
 fn added(

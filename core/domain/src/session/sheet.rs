@@ -10,7 +10,7 @@ use crate::call::{
     Amount, EffortTarget, EntryId, Flow, HowMany, Manner, SetKind, Side, Structure, WeekKind,
 };
 use crate::catalogue::{Counting, Region};
-use crate::equipment::Rig;
+use crate::equipment::{Liked, Rig};
 use crate::owners::Terms;
 use crate::quantity::{Mass, Percent, Seconds};
 
@@ -184,6 +184,9 @@ pub struct Entry {
     /// too little to go by. What is more than a tenth over it asks before it is loaded.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub supported: Option<Mass>,
+    /// Which loads the lifter likes for it.
+    #[serde(default, skip_serializing_if = "Liked::any")]
+    pub liked: Liked,
     /// The exercise this one stands in for, by its slug.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stands_in_for: Option<String>,

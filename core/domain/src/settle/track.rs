@@ -35,7 +35,11 @@ pub(super) fn outcome(
     // A row that stands twice in a session speaks once: by what went worst.
     let (row, entry) = said.iter().find(|(row, _)| row.missed()).or(said.first())?;
     let exercise = ground.catalogue.get(&entry.entry.exercise)?;
-    let here = Here { equipment: &run.equipment, exercise, counting: row.terms.counting };
+    // A step goes to the next load that the lifter likes.
+    let liked = entry.entry.liked;
+    let equipment = liked.of(&run.equipment);
+    let (counting, step) = (row.terms.counting, liked.step);
+    let here = Here { equipment: &equipment, exercise, counting, step };
     let verdict = judge(run, row, &said, &state, &here, ground);
     let up = verdict
         .changes

@@ -72,6 +72,7 @@ pub(crate) fn entry(id: u16, name: &str, calls: Vec<Call>) -> Entry {
         last: None,
         over_body: false,
         supported: None,
+        liked: barwright_domain::equipment::Liked::default(),
         stands_in_for: None,
         test: None,
     }

@@ -158,6 +158,17 @@ pub enum Because {
         /// What it comes to.
         gives: Mass,
     },
+    /// Of the loads that this gym can make, the nearest that the lifter likes.
+    Liked {
+        /// The smallest plate that the lifter likes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        smallest: Option<Mass>,
+        /// The step that they like.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        step: Option<Mass>,
+        /// What is made so.
+        made: Mass,
+    },
     /// The nearest that this gym can make.
     Made {
         /// What was asked.
@@ -241,6 +252,7 @@ mirror!(enum Because = session::Because {
     MovedWithinSlack { asked },
     ShareOfTop { share, top, gives },
     DropOff { off, gives },
+    Liked { smallest, step, made },
     Made { asked, made },
     Carried { load, since },
     Said { day, why, by },

@@ -9,7 +9,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::arranged::Arranged;
-use super::equipment::Equipment;
+use super::equipment::{Equipment, Liked};
 use super::quantity::Mass;
 use super::said::Said;
 use super::terms::RowOwner;
@@ -62,6 +62,12 @@ pub struct Desk {
     /// Set-up of each exercise as it was noted last.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
     pub set_ups: BTreeMap<String, Vec<String>>,
+    /// Which loads are liked, by gym.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub liked_in: BTreeMap<String, Liked>,
+    /// And by lift, by its slug.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub liked_of: BTreeMap<String, Liked>,
     /// An illness was over on this local date, and no session was decided since.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub was_ill: Option<i32>,
@@ -95,6 +101,8 @@ impl Mirror for Desk {
             set_ups,
             drafts: _,
             dropped: _,
+            liked_in,
+            liked_of,
             was_ill,
             under_18,
             coached,
@@ -114,6 +122,8 @@ impl Mirror for Desk {
             said: Mirror::of(said),
             unsaid: Mirror::of(unsaid),
             set_ups: Mirror::of(set_ups),
+            liked_in: Mirror::of(liked_in),
+            liked_of: Mirror::of(liked_of),
             was_ill: *was_ill,
             under_18: *under_18,
             coached: *coached,
@@ -136,6 +146,8 @@ impl Mirror for Desk {
             said,
             unsaid,
             set_ups,
+            liked_in,
+            liked_of,
             was_ill,
             under_18,
             coached,
@@ -158,6 +170,8 @@ impl Mirror for Desk {
             set_ups,
             drafts: BTreeMap::new(),
             dropped: BTreeMap::new(),
+            liked_in: liked_in.back()?,
+            liked_of: liked_of.back()?,
             was_ill,
             under_18,
             coached,

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use super::arranged::Arrangement;
 use super::change::Change;
 use super::draft::{DraftOf, Splice};
-use super::equipment::Equipment;
+use super::equipment::{Equipment, Liked};
 use super::names::{RowId, TrackId};
 use super::outcome::Outcome;
 use super::quantity::Mass;
@@ -165,6 +165,18 @@ pub enum DeskEvent {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         outcomes: Vec<Outcome>,
     },
+    /// Which loads are liked in a gym, or for a lift wherever.
+    LoadsLiked {
+        /// The lift, by its slug; none is the gym.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        lift: Option<String>,
+        /// The gym, by its name; of a lift none.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        gym: Option<String>,
+        /// Which.
+        #[serde(default, skip_serializing_if = "is_default")]
+        liked: Liked,
+    },
     /// A session that is past is of another local date than the clock said.
     SessionDated {
         /// The session, by the log's number of its first event.
@@ -212,6 +224,7 @@ mirror!(enum DeskEvent = desk::DeskEvent {
     BroughtBack { seq },
     TrackParted { row, track, changes, day },
     Decided { session, day, outcomes },
+    LoadsLiked { lift, gym, liked },
     SessionDated { session, day },
     WasIll { day },
     Minor { under_18, coached },

@@ -197,3 +197,18 @@ pub struct Machine {
 }
 
 mirror!(struct Machine = equipment::Machine { name, kind, start, posts, sleeve });
+
+/// Which of the loads that a gym makes a lifter likes called.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(any(test, feature = "schema"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Liked {
+    /// Plates smaller than this stay where they are.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub smallest: Option<Mass>,
+    /// Loads are multiples of this, where one is made.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step: Option<Mass>,
+}
+
+mirror!(struct Liked = equipment::Liked { smallest, step });

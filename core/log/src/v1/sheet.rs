@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::because::Reason;
 use super::effort::{EffortTarget, SetKind};
+use super::equipment::Liked;
 use super::flow::Flow;
 use super::how_many::{Amount, HowMany};
 use super::load::{CallLoad, Load};
@@ -133,6 +134,9 @@ pub struct Entry {
     /// The exercise this one stands in for, by its slug.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stands_in_for: Option<String>,
+    /// Which loads the lifter likes for it.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub liked: Liked,
     /// What was asked of each of its rows, and what owns it.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub terms: Vec<Terms>,
@@ -144,7 +148,7 @@ pub struct Entry {
     pub test: Option<Expected>,
 }
 
-mirror!(struct Entry = session::Entry { id, exercise, name, implement, optional, main, keep, instead, wear, set_up, lacks, rest_between_sides, calls, last, over_body, supported, stands_in_for, terms, pain, test });
+mirror!(struct Entry = session::Entry { id, exercise, name, implement, optional, main, keep, instead, wear, set_up, lacks, rest_between_sides, calls, last, over_body, supported, liked, stands_in_for, terms, pain, test });
 
 /// What to do where the equipment is lacking or taken.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

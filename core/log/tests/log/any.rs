@@ -278,6 +278,8 @@ impl Any for desk::Desk {
             set_ups: Any::any(tape),
             drafts: BTreeMap::new(),
             dropped: BTreeMap::new(),
+            liked_in: Any::any(tape),
+            liked_of: Any::any(tape),
             was_ill: Any::any(tape),
             under_18: Any::any(tape),
             coached: Any::any(tape),
@@ -333,6 +335,7 @@ any!(enum session::Because {
     MovedWithinSlack { asked },
     ShareOfTop { share, top, gives },
     DropOff { off, gives },
+    Liked { smallest, step, made },
     Made { asked, made },
     Carried { load, since },
     Said { day, why, by },
@@ -400,6 +403,7 @@ any!(enum desk::DeskEvent {
     BroughtBack { seq },
     TrackParted { row, track, changes, day },
     Decided { session, day, outcomes },
+    LoadsLiked { lift, gym, liked },
     SessionDated { session, day },
     WasIll { day },
     Minor { under_18, coached },
@@ -628,7 +632,8 @@ any!(enum plan::RaiseMax {
 any!(struct session::Sheet { title, place, week_kind, warm_up, rest_step, seconds_a_rep, again_after, blocks });
 any!(struct session::PlanPlace { plan, week, session });
 any!(struct session::Block { entries, rest_within, rest_after_round });
-any!(struct session::Entry { id, exercise, name, implement, optional, main, keep, instead, wear, set_up, lacks, rest_between_sides, calls, last, over_body, supported, stands_in_for, terms, pain, test });
+any!(struct session::Entry { id, exercise, name, implement, optional, main, keep, instead, wear, set_up, lacks, rest_between_sides, calls, last, over_body, supported, liked, stands_in_for, terms, pain, test });
+any!(struct equipment::Liked { smallest, step });
 any!(struct session::Substitute { exercise, name, possible });
 any!(struct session::LastTime { day, figure, amounts, left_halves });
 any!(struct session::EntryPain { since, running, comes_back });

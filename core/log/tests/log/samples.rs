@@ -11,8 +11,9 @@ use barwright_domain::call::{ContinuedPart, Ending, EntryId, LoadCall, MaxOf, Se
 use barwright_domain::desk::{Arrangement, At, DeskEvent};
 use barwright_domain::owners::{Account, Change, Max, Outcome, Owner, RowId, State, Why, Word};
 use barwright_domain::progress::estimate::Formula;
+use barwright_domain::progress::test_day;
 use barwright_domain::quantity::{Percent, Range};
-use barwright_domain::session::{Call, Done, Event, LoadForSet, Reading, Reason};
+use barwright_domain::session::{Because, Call, Done, Event, LoadForSet, Reading, Reason};
 use barwright_log::{
     VERSION, decode_account, decode_desk, decode_draft, decode_session, decode_standing_desk,
     encode_account, encode_desk, encode_draft, encode_session, encode_standing_desk,
@@ -140,6 +141,13 @@ fn lines() -> Vec<String> {
     };
     let added = Event::SetAdded { set: SetId { entry: EntryId(0), set: 3 }, call };
     lines.push(line("session", &encode_session(&bare, &added)));
+    let singles = every::<test_day::Because>().into_iter().map(|rule| {
+        let (last, gives) = Any::any(&mut Tape::new(&[]));
+        Because::Single { rule, last, gives }
+    });
+    let load = LoadForSet::any(&mut Tape::new(&[]));
+    let loads = vec![LoadForSet { reason: Reason(singles.collect()), ..load }];
+    lines.push(line("session", &encode_session(&bare, &Event::LoadsSet { loads })));
     for ending in every::<Ending>() {
         let done = Done { ending, ..Any::any(&mut Tape::new(&[])) };
         let set = SetId { entry: EntryId(0), set: 3 };

@@ -6,7 +6,7 @@ use barwright_domain::call::{
 };
 use barwright_domain::catalogue::{Counting, Region};
 use barwright_domain::desk::{Arrangement, At, Desk, DeskEvent, Draft, DraftOf, Splice};
-use barwright_domain::equipment::{Plate, Rig, builtin_in};
+use barwright_domain::equipment::{Liked, Plate, Rig, builtin_in};
 use barwright_domain::owners::{
     Account, Change, Max, MaxOrigin, Outcome, Owner, Proposal, Question, RowId, RowOwner, State,
     Terms, TrackId, Why, Word,
@@ -127,6 +127,7 @@ fn entry() -> Entry {
         }),
         over_body: true,
         supported: Some(kg(1475)),
+        liked: Liked::default(),
         stands_in_for: None,
         terms: vec![Terms {
             row: 0,
@@ -305,6 +306,11 @@ pub(crate) fn desk() -> Vec<DeskEvent> {
             day: TODAY,
         },
         DeskEvent::Decided { session: 1_180, day: TODAY, outcomes: vec![outcome()] },
+        DeskEvent::LoadsLiked {
+            lift: None,
+            gym: Some("Boathouse".into()),
+            liked: Liked { smallest: Some(kg(25)), step: Some(kg(50)) },
+        },
         DeskEvent::SessionDated { session: 3, day: TODAY - 8 },
         DeskEvent::WasIll { day: TODAY },
         DeskEvent::Minor { under_18: true, coached: Some(TODAY) },

@@ -389,3 +389,23 @@ pub fn exercise_aloud(name: &str, load: &str) -> String {
     let load = if load.is_empty() { String::new() } else { format!(", {load}") };
     format!("{name}{load}.")
 }
+
+/// A tap on the figure: what is far from the call is typed.
+pub fn pad() -> (&'static str, &'static str) {
+    ("Type", "Type what was done")
+}
+
+/// The title of the pad before a digit.
+pub fn type_it() -> &'static str {
+    "How many?"
+}
+
+/// A key of the pad.
+pub fn rub_out() -> (&'static str, &'static str) {
+    ("\u{232b}", "Rub the last digit out")
+}
+
+/// A key of the pad.
+pub fn set_to(amount: &str) -> (&'static str, String) {
+    ("That is it", format!("It was {amount}"))
+}

@@ -15,6 +15,7 @@ pub mod floor;
 pub mod gym;
 pub mod gym_form;
 pub mod lift;
+pub mod liked;
 pub mod maxes;
 pub mod muscle;
 pub mod not_shown;

@@ -143,6 +143,14 @@ impl Say {
             Because::DropOff { off, gives } => {
                 format!("\u{2212}{} = {}", self.percent(*off), self.load(*gives))
             }
+            Because::Liked { smallest, step, made } => {
+                let how = match (step, smallest) {
+                    (Some(step), _) => format!("in steps of {}", self.load(*step)),
+                    (None, Some(smallest)) => format!("no plate under {}", self.load(*smallest)),
+                    (None, None) => String::new(),
+                };
+                format!("{how}, as you like it: {}", self.load(*made))
+            }
             Because::Made { made, .. } => format!("rounded to {}", self.load(*made)),
             Because::FromFirst { first, gives } => {
                 format!("first set {}, this one {}", self.load(*first), self.load(*gives))

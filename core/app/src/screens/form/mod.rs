@@ -2,6 +2,7 @@
 
 pub(super) mod exercises;
 pub(super) mod gym;
+pub(super) mod liked;
 pub(super) mod maxes;
 pub(super) mod session;
 
@@ -50,6 +51,18 @@ impl<'a> Form<'a> {
         let (of, step) = (self.of, Some(self.step));
         does(id, said, Intent::Edit { of, place: place.to_owned(), edit, step })
             .then(self.look(self.at))
+    }
+
+    /// A key that changes what stands, and shows the same part again.
+    pub(super) fn puts(
+        &self,
+        id: impl Into<String>,
+        said: impl Into<super::key::Said>,
+        place: &str,
+        edit: Edit,
+    ) -> Key {
+        let (of, place) = (self.of, place.to_owned());
+        does(id, said, Intent::Edit { of, place, edit, step: None }).then(self.look(self.at))
     }
 
     /// Keys one step down and up, of a line that says a number: to this, or to that.

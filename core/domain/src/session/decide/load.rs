@@ -1,7 +1,7 @@
 //! Loads decided on the floor: changed for the sets left, taken from the top set, dropped.
 
 use super::super::event::{Event, LoadForSet};
-use super::super::made::{dropped, made};
+use super::super::made::{dropped, make_in_steps};
 use super::super::reason::{Because, Reason};
 use super::super::refusal::Refusal;
 use super::super::sheet::{BodyPart, CallLoad, Load};
@@ -10,7 +10,7 @@ use super::pending;
 use crate::call::{EntryId, SetId};
 use crate::call::{SetKind, Structure};
 use crate::catalogue::Counting;
-use crate::equipment::Rig;
+use crate::equipment::{Fit, Liked, Rig};
 use crate::quantity::{Mass, Percent, Rounding};
 
 /// A load of an exercise whose figure is given, made by this gym.
@@ -25,7 +25,12 @@ pub(super) fn load_of(
     like: Option<&Load>,
 ) -> Result<Load, Refusal> {
     let (counting, body) = how_counted(entry, like);
-    let made = made(&run.equipment, &entry.entry.implement, counting, figure);
+    // What was on the bar was on it; a try at a max goes by the protocol's steps.
+    let liked = entry.entry.liked;
+    let liked = if said || entry.entry.test.is_some() { Liked::default() } else { liked };
+    let of = (entry.entry.implement.as_str(), counting);
+    let fit = (Fit::Nearest, false);
+    let made = make_in_steps(&liked.of(&run.equipment), of, figure, fit, liked.step);
     let (made_figure, rig) = match made {
         Ok((made, rig)) if made == figure || !said => (made, rig),
         Err(refused) if !said => return Err(Refusal::CannotMake(refused)),

@@ -314,7 +314,7 @@ private class ThumbZoneView(private val style: Style, hands: Hands) : LinearLayo
 private const val UNCALLED = "uncalled"
 
 /** What was done, a step down and up beside it. */
-private class FigureView(private val style: Style, hands: Hands) : LinearLayout(style.context) {
+private class FigureView(private val style: Style, private val hands: Hands) : LinearLayout(style.context) {
     private val down = KeyView(style, hands)
     private val text = BigText(style).apply {
         gravity = Gravity.CENTER
@@ -342,6 +342,10 @@ private class FigureView(private val style: Style, hands: Hands) : LinearLayout(
         down.bind(figure.down, MID)
         text.say("${figure.text} ${figure.unit}")
         up.bind(figure.up, MID)
+        // What is far from the call is typed.
+        val pad = figure.pad.takeIf { it.enabled }
+        text.setOnClickListener(pad?.let { key -> View.OnClickListener { hands.tap(key.action) } })
+        text.isClickable = pad != null
     }
 }
 
