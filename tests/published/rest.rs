@@ -2,6 +2,7 @@
 
 use barwright_domain::call::Structure;
 use barwright_domain::catalogue::Catalogue;
+use barwright_domain::desk::At;
 use barwright_domain::equipment::builtin_in;
 use barwright_domain::plan::{Goal, Plan};
 use barwright_domain::prescribe::{self, Lifter, Source};
@@ -66,8 +67,7 @@ fn two_layouts_differ_by_their_rests() {
         let source = Source {
             plan: &plan,
             adopted: None,
-            week: 0,
-            index: 0,
+            at: At { week: 1, session: 1 },
             catalogue: &catalogue,
             equipment: &gym,
         };

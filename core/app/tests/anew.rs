@@ -86,7 +86,7 @@ fn the_rest_is_laid_anew_by_one_press_and_shown_before() {
     hand.tap("anew-drop");
     assert!(hand.as_weeks().subtitle.starts_with("4 sessions are left out."));
     hand.tap("lay-so");
-    assert_eq!(detail(&mut hand, "1.2"), "left out");
+    assert_eq!(detail(&mut hand, "1.2"), "skipped");
     assert_eq!(detail(&mut hand, "2.3"), "next, Fri 4 Dec");
     hand.tap("take-back");
     assert_eq!(detail(&mut hand, "1.2"), "next, Wed 25 Nov, 8 days late");

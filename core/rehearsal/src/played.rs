@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use barwright_domain::call::{Amount, Flow, HowMany, Structure};
 use barwright_domain::catalogue::{Catalogue, Counting, Exercise, Muscle};
-use barwright_domain::desk::{Desk, DeskEvent, Shared, adoption};
+use barwright_domain::desk::{At, Desk, DeskEvent, Shared, adoption};
 use barwright_domain::equipment::Equipment;
 use barwright_domain::history::{self, DoneSet};
 use barwright_domain::owners::{Change, MaxOrigin, Owner, Why};
@@ -206,11 +206,11 @@ impl Player<'_> {
         self.lifter.today = date.day;
         self.forget();
         self.body.wake(date.day);
+        let Some(at) = At::of_nth(date.week, date.index) else { return };
         let source = Source {
             plan: stage.plan,
             adopted: Some(ADOPTED),
-            week: date.week,
-            index: date.index,
+            at,
             catalogue: stage.catalogue,
             equipment: stage.gym,
         };

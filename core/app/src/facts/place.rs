@@ -21,21 +21,16 @@ pub(crate) fn of_plan(place: &PlanPlace) -> At {
     At { week: place.week, session: place.session }
 }
 
-/// Week and session as the plan's lists count them, from 0.
-pub(crate) fn nth(at: At) -> (usize, usize) {
-    (usize::from(at.week).saturating_sub(1), usize::from(at.session).saturating_sub(1))
-}
-
 /// Whether the plan has it.
 pub(crate) fn is_in(plan: &Plan, at: At) -> bool {
-    let (week, session) = nth(at);
+    let (week, session) = at.nth();
     week < plan.weeks.len() && session < plan.sessions_of(week).len()
 }
 
 /// Where a session of this name stands now that was done at a place: a plan that was mended may have
 /// it elsewhere in the week.
 pub(crate) fn in_plan(plan: &Plan, at: At, name: &str) -> At {
-    let (week, _) = nth(at);
+    let (week, _) = at.nth();
     if called(plan, at) == Some(name) || week >= plan.weeks.len() {
         return at;
     }
@@ -47,7 +42,7 @@ pub(crate) fn in_plan(plan: &Plan, at: At, name: &str) -> At {
 
 /// What the plan calls it.
 pub(crate) fn called(plan: &Plan, at: At) -> Option<&str> {
-    let (week, session) = nth(at);
+    let (week, session) = at.nth();
     let session = *plan.sessions_of(week).get(session)?;
     plan.sessions.get(session).map(|session| session.name.as_str())
 }

@@ -189,7 +189,7 @@ fn days(own: Option<i32>, text: &str, now: &Reading) -> Days {
 fn exchanged(held: &Held, at: At, of: &str, exercise: &str) -> Result<String, Fault> {
     let plan = held.plan.as_deref().ok_or(Refused::NothingToGoBy)?;
     let on = held.desk.plan.as_ref().ok_or(Refused::NothingToGoBy)?;
-    let (week, session) = places::nth(at);
+    let (week, session) = at.nth();
     let session = plan.session(week, session).ok_or(Refused::NotHere)?;
     // What stands in for the plan's own for once is exchanged where the plan's own stands.
     let changes = held.desk.arranged();

@@ -84,12 +84,10 @@ pub(super) fn source<'a>(
     gym: &'a Equipment,
     place: At,
 ) -> Source<'a> {
-    let (week, index) = places::nth(place);
     Source {
         plan,
         adopted: held.desk.plan.as_ref().map(|adopted| adopted.seq),
-        week,
-        index,
+        at: place,
         catalogue: &held.catalogue,
         equipment: gym,
     }
@@ -116,7 +114,7 @@ fn joined(held: &Held, place: At) -> Vec<At> {
 
 /// The exercises of a session, by slug.
 fn exercises_of(plan: &Plan, place: At) -> Vec<String> {
-    let (week, session) = places::nth(place);
+    let (week, session) = place.nth();
     plan.session(week, session)
         .map(|session| session.exercises.into_iter().map(|entry| entry.exercise).collect())
         .unwrap_or_default()

@@ -9,7 +9,7 @@ use barwright_domain::volume::{Tally, behind, behind_side, places, planned};
 use super::key::shows;
 use super::row::{aloud, row};
 use crate::contract::{BalanceScreen, Key, Look, MuscleBar, Row};
-use crate::facts::{Balance, Held, Tallies, place};
+use crate::facts::{Balance, Held, Tallies};
 use crate::phrase::Words;
 
 /// Over a span of the plan's weeks, the current one last.
@@ -25,7 +25,7 @@ pub(super) fn screen(held: &Held, of: &Balance<'_>, words: Words) -> BalanceScre
                 // What is planned is outlined whole; what is not due yet is no reason to be behind.
                 asked: asked(week, usize::MAX),
                 due: match next {
-                    Some(next) if next.week == week => asked(week, place::nth(next).1),
+                    Some(next) if next.week == week => asked(week, next.nth().1),
                     _ => asked(week, usize::MAX),
                 },
                 over: next.is_none_or(|next| next.week > week),
@@ -113,7 +113,7 @@ fn still_to_train(of: &Balance<'_>) -> Vec<(String, String)> {
     let mut open = Vec::new();
     for (nth, at) in plan.sessions_of(index(last)).into_iter().enumerate() {
         let to_train = of.calendar.sessions.iter().any(|one| {
-            place::nth(one.at) == (index(last), nth)
+            one.at.nth() == (index(last), nth)
                 && matches!(one.standing, Standing::Next | Standing::ToCome | Standing::Again)
         });
         let laid = plan.session(index(last), nth).filter(|_| to_train);

@@ -3,7 +3,7 @@
 use super::laid;
 use super::{About, Check, Finding, Level, Look};
 use crate::call::WeekKind;
-use crate::desk::DeskEvent;
+use crate::desk::{At, DeskEvent};
 use crate::owners::{Change, MaxOrigin, Owner};
 use crate::plan::WeekSession;
 use crate::prescribe::{self, Lifter, Source};
@@ -22,11 +22,11 @@ pub(super) fn too_long(look: Look<'_>) -> Vec<Finding> {
     for (session, written) in look.plan.sessions.iter().enumerate() {
         let Some(minutes) = written.minutes.or(look.plan.minutes) else { continue };
         let Some((week, index)) = fullest(look, session) else { continue };
+        let Some(at) = At::of_nth(week, index) else { continue };
         let source = Source {
             plan: look.plan,
             adopted: None,
-            week,
-            index,
+            at,
             catalogue: look.catalogue,
             equipment: look.equipment,
         };

@@ -17,6 +17,21 @@ pub struct At {
     pub session: u16,
 }
 
+impl At {
+    /// Week and session as the plan's lists count them, from 0.
+    #[must_use]
+    pub fn nth(self) -> (usize, usize) {
+        (usize::from(self.week).saturating_sub(1), usize::from(self.session).saturating_sub(1))
+    }
+
+    /// The place of a week and a session of the plan's lists, both from 0.
+    #[must_use]
+    pub fn of_nth(week: usize, session: usize) -> Option<Self> {
+        let from_one = |nth: usize| u16::try_from(nth.checked_add(1)?).ok();
+        Some(Self { week: from_one(week)?, session: from_one(session)? })
+    }
+}
+
 /// One thing arranged otherwise; each has its own way back.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

@@ -5,6 +5,7 @@ use super::lifter::Lifter;
 use super::slot::{Slot, liked_gym};
 use super::source::Source;
 use crate::call::{LoadCall, MaxOf};
+use crate::desk::At;
 use crate::owners::TrackId;
 use crate::plan::{Entry, Plan};
 use crate::quantity::Mass;
@@ -13,10 +14,8 @@ use crate::session::{CallLoad, EntryId};
 /// A load of a later session, before and after a max changed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct MovedLoad {
-    /// The week, from 0.
-    pub week: usize,
-    /// The session of the week, from 0.
-    pub index: usize,
+    /// The session of the plan.
+    pub at: At,
     /// The session's name.
     pub session: String,
     /// The exercise, by its slug.
@@ -57,8 +56,6 @@ pub fn moved_loads(
     before: &Lifter,
     after: &Lifter,
 ) -> Vec<MovedLoad> {
-    let plan = source.plan;
-    let here = (source.week, source.index);
     let from_the_start = from == MovedFrom::Start;
     let rows = after.desk.plan.as_ref().map(|plan| plan.rows.as_slice()).unwrap_or_default();
     let moves = |place: usize, entry: &Entry| match what {
@@ -78,17 +75,14 @@ pub fn moved_loads(
     } else {
         (before.clone(), after.clone())
     };
-    let places = (0..plan.weeks.len())
-        .flat_map(|week| (0..plan.sessions_of(week).len()).map(move |index| (week, index)))
-        .filter(|place| match from {
-            MovedFrom::Start => true,
-            MovedFrom::Here => *place >= here,
-            MovedFrom::After => *place > here,
-        });
+    let sessions = source.everywhere().filter(|there| match from {
+        MovedFrom::Start => true,
+        MovedFrom::Here => there.at >= source.at,
+        MovedFrom::After => there.at > source.at,
+    });
     let mut moved = Vec::new();
-    for (week, index) in places {
-        let there = Source { week, index, ..source };
-        let Some(session) = plan.session_as_written(week, index) else { continue };
+    for there in sessions {
+        let Some(session) = there.session() else { continue };
         for of in session.exercises.iter().filter(|entry| moves(session.session, entry)) {
             let Some(exercise) = source.catalogue.get(&of.exercise) else { continue };
             let first = |lifter: &Lifter| {
@@ -107,8 +101,7 @@ pub fn moved_loads(
                 && before != after
             {
                 moved.push(MovedLoad {
-                    week,
-                    index,
+                    at: there.at,
                     session: session.name.clone(),
                     exercise: of.exercise.clone(),
                     name: exercise.name.to_string(),

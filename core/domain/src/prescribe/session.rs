@@ -6,7 +6,7 @@ use super::lifter::{Lifter, Need};
 use super::slot::{Slot, liked_gym};
 use super::source::Source;
 use crate::catalogue::{Catalogue, Exercise, Muscle};
-use crate::desk::{At, ForOnce};
+use crate::desk::ForOnce;
 use crate::plan::{self, WeekSession};
 use crate::quantity::{Mass, Seconds};
 use crate::session::{Block, Call, CallLoad, Entry, EntryId, PlanPlace, Sheet};
@@ -46,7 +46,7 @@ impl Prescribed {
 
 /// Lays a session out. None where the plan has no such session.
 pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
-    let session = source.plan.session_as_written(source.week, source.index)?;
+    let session = source.session()?;
     let mut needs = Vec::new();
     let mut warm: Vec<Muscle> = Vec::new();
     let mut blocks: Vec<(Option<usize>, Block)> = Vec::new();
@@ -89,11 +89,7 @@ pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
         sheet: Sheet {
             title: session.name.clone(),
             place: source.adopted.and_then(|plan| {
-                Some(PlanPlace {
-                    plan,
-                    week: u16::try_from(source.week + 1).ok()?,
-                    session: u16::try_from(source.index + 1).ok()?,
-                })
+                Some(PlanPlace { plan, week: source.at.week, session: source.at.session })
             }),
             week_kind: session.kind,
             warm_up: session.warm_up.minutes.map(|minutes| Seconds::new(u32::from(minutes) * 60)),
@@ -109,12 +105,10 @@ pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
 /// What is changed for once in the session, where the plan is the one that is on.
 fn changes(source: Source<'_>, lifter: &Lifter) -> Vec<ForOnce> {
     let on = lifter.desk.plan.as_ref().map(|plan| plan.seq);
-    let at = u16::try_from(source.week + 1).ok().zip(u16::try_from(source.index + 1).ok());
-    match (at, source.adopted.is_some() && source.adopted == on) {
-        (Some((week, session)), true) => {
-            lifter.desk.arranged().changes_of(At { week, session }).to_vec()
-        }
-        _ => Vec::new(),
+    if source.adopted.is_some() && source.adopted == on {
+        lifter.desk.arranged().changes_of(source.at).to_vec()
+    } else {
+        Vec::new()
     }
 }
 
@@ -133,7 +127,7 @@ pub fn substitute(
     instead_of: &str,
     exercise: &str,
 ) -> Option<Entry> {
-    let session = source.plan.session_as_written(source.week, source.index)?;
+    let session = source.session()?;
     let found = source.catalogue.get(exercise)?;
     let old = session.exercises.iter().find(|entry| entry.exercise == instead_of);
     let entry = match old {
@@ -154,12 +148,8 @@ pub fn substitute(
 /// An exercise as it will be the next time the plan has it after this place; none where the plan
 /// has it no more.
 pub fn next_time(source: Source<'_>, lifter: &Lifter, exercise: &str) -> Option<Entry> {
-    let plan = source.plan;
-    let places = (source.week..plan.weeks.len())
-        .flat_map(|week| (0..plan.sessions_of(week).len()).map(move |index| (week, index)));
-    for (week, index) in places.filter(|place| *place > (source.week, source.index)) {
-        let there = Source { week, index, ..source };
-        let Some(session) = plan.session_as_written(week, index) else { continue };
+    for there in source.everywhere().filter(|there| there.at > source.at) {
+        let Some(session) = there.session() else { continue };
         if let Some(entry) = session.exercises.iter().find(|entry| entry.exercise == exercise) {
             let found = source.catalogue.get(exercise)?;
             let gym = liked_gym(source, lifter, found);

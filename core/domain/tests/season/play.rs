@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use barwright_domain::call::{Amount, EntryId, SetKind};
 use barwright_domain::catalogue::Catalogue;
-use barwright_domain::desk::{DeskEvent, Shared, adoption};
+use barwright_domain::desk::{At, DeskEvent, Shared, adoption};
 use barwright_domain::equipment::{Equipment, builtin_in};
 use barwright_domain::history::{self, DoneSet};
 use barwright_domain::owners::{Change, MaxOrigin, Outcome, Owner};
@@ -139,8 +139,7 @@ impl Season {
         let source = Source {
             plan: &self.plan,
             adopted: self.lifter.desk.plan.as_ref().map(|plan| plan.seq),
-            week: week - 1,
-            index: index - 1,
+            at: At::of_nth(week - 1, index - 1).unwrap(),
             catalogue: &self.catalogue,
             equipment: &self.gym,
         };

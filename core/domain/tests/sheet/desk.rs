@@ -2,7 +2,7 @@
 
 use barwright_domain::call::{Amount, EffortTarget, HowMany, Side};
 use barwright_domain::catalogue::{Catalogue, Counting};
-use barwright_domain::desk::DeskEvent;
+use barwright_domain::desk::{At, DeskEvent};
 use barwright_domain::equipment::{Equipment, builtin_in};
 use barwright_domain::history::{DonePart, DoneSet, SetKey};
 use barwright_domain::owners::{Change, MaxOrigin, Owner};
@@ -79,8 +79,7 @@ impl Table {
         Source {
             plan: &self.plan,
             adopted: Some(ADOPTED),
-            week,
-            index,
+            at: At::of_nth(week, index).unwrap(),
             catalogue: &self.catalogue,
             equipment: &self.gym,
         }

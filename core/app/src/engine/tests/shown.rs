@@ -47,7 +47,8 @@ fn laid_out(held: &Held) -> LaidOut {
     let plan = held.plan.as_deref().expect("it is on");
     let (gym, catalogue) = (held.gym(), &held.catalogue);
     let adopted = Some(1);
-    let source = Source { plan, adopted, week: 0, index: 0, catalogue, equipment: &gym };
+    let source =
+        Source { plan, adopted, at: At { week: 1, session: 1 }, catalogue, equipment: &gym };
     let lifter = Lifter { desk: desk(), today: at(0).local_day(), ..Lifter::default() };
     let laid = sheet(source, &lifter).expect("the plan has it");
     LaidOut { sheet: laid.sheet, needs: laid.needs, left_out: Vec::new() }

@@ -76,7 +76,7 @@ pub fn again(moves: bool) -> &'static str {
 pub fn moved(load: &MovedLoad, name: &str, unit: MassUnit, numerals: Numerals) -> String {
     format!(
         "Week {}, {}: {name} {}, was {}",
-        load.week + 1,
+        load.at.week,
         load.session,
         load.after.print(unit, numerals),
         load.before.print(unit, numerals)

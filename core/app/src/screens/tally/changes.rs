@@ -5,7 +5,7 @@ use barwright_domain::owners::{Outcome, Owner, Word};
 use barwright_domain::session::{Call, Run, SetKind};
 
 use crate::contract::{Intent, Key, MovedLoadData, Row};
-use crate::facts::{Came, Held, MaxMoved, TallyOf};
+use crate::facts::{Came, Held, MaxMoved, TallyOf, place};
 use crate::phrase::Words;
 use crate::screens::key::taps;
 use crate::screens::name;
@@ -115,13 +115,13 @@ pub(super) fn maxes(
     for moved in tally.maxes.iter().filter(|moved| says(&moved.outcome)) {
         rows.push(max(&say, moved));
         for load in &moved.loads {
-            let id = format!("moved-{}.{}-{}", load.week + 1, load.index + 1, load.exercise);
+            let id = format!("moved-{}-{}", place::name(load.at), load.exercise);
             let name = name::exercise(held, &load.exercise, &load.name, words);
             let unit = tally.run.equipment.unit;
             rows.push(row(id.clone(), 2, words.lift().moved(load, &name, unit, words.numerals)));
             data.push(MovedLoadData {
                 row: id,
-                week: u32::try_from(load.week + 1).unwrap_or(u32::MAX),
+                week: u32::from(load.at.week),
                 exercise: load.exercise.clone(),
                 before: load.before.kilograms(),
                 after: load.after.kilograms(),
