@@ -219,7 +219,7 @@ export class Phone {
     async restore(copy) {
         const chosen = this.page.waitForEvent('filechooser');
         await this.tap('open records');
-        await (await chosen).setFiles({ name: 'barwright.backup', mimeType: 'application/octet-stream', buffer: copy });
+        await (await chosen).setFiles(typeof copy === 'string' ? copy : { name: 'barwright.backup', mimeType: 'application/octet-stream', buffer: copy });
         await this.page.locator('[data-key=yes]').tap();
         await this.settle();
         await this.page.locator('.word').waitFor();
