@@ -286,6 +286,8 @@ test('a plan is dropped or pasted', async () => {
         data.setData('text/plain', text);
         document.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
     }, EVERY_KIND);
+    await phone.page.locator('.foot .key.now').waitFor();
+    await phone.settle();
     await phone.sees('Every kind of set');
     await phone.go('equipment');
     await phone.page.evaluate((text) => {

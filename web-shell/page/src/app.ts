@@ -19,6 +19,8 @@ import { wordsFor } from './words/words';
 
 const RECORDS = 'barwright.db';
 const DEMO = 'demo.db';
+/** By then an answer is on the screen. */
+const SHOWN_MS = 500;
 const NOTHING: Draft = { amount: null, load: null, helped: 0, correct: null, panel: null };
 export const FLOOR: Look = { floor: { draft: NOTHING } };
 const TODAY: Look = { today: { session: null, minutes: null } };
@@ -390,9 +392,12 @@ export class App implements Hands {
     }
 
     private goesDark(): void {
-        if (said.is('told dark')) return;
-        said.say('told dark', true);
-        if (!this.word) this.says(this.words.darkScreen);
+        // Once, and when the answer that wanted it kept on is shown.
+        setTimeout(() => {
+            if (said.is('told dark') || this.word) return;
+            said.say('told dark', true);
+            this.says(this.words.darkScreen);
+        }, SHOWN_MS);
     }
 
     // The page of places
