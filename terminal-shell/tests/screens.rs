@@ -291,7 +291,7 @@ fn a_session_on_a_terminal_is_killed_in_the_middle_of_sets_and_goes_on() {
     program.press(".0");
     program.sees("Goblet squat");
 
-    // In the middle of rest-pause: two short parts are done, a tap too many is taken back.
+    // In the middle of rest-pause: two mini-sets are done, a tap too many is taken back.
     program.press("\r");
     program.sees("mini-set 1 (8 of 15 done)");
     program.press("\r");

@@ -12,7 +12,7 @@
 //!
 //! **Front squat**, 1 × 5 at 75 % (120), RPE 6–7, as planned and by effort: 1: 90 % of it, 108 →
 //! 107.5. 2: 120, called RPE 8, one point past the edge. 3: −4 % for that session, 115.2 → 115; on
-//! target. 4, 5: 120 again; called 5 left in 5, and percentages go up with the max alone. 6: 108 →
+//! target. 4, 5: 120 again; called 5 in reserve in 5, and percentages go up with the max alone. 6: 108 →
 //! 107.5. 7: 120. 8: 120, a rep failed. 9: repeated, not above it, and made. 10: 120, failed. 11:
 //! repeated.
 //!

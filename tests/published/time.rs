@@ -72,7 +72,7 @@ fn supersets_roughly_halve_the_time() {
     assert!((40..=67).contains(&share(together, apart)), "{together} of {apart}");
 }
 
-/// The same of rest-pause: 24 repetitions as an opening eight and short parts of four, against three
+/// The same of rest-pause: 24 repetitions as a first set of eight and mini-sets of four, against three
 /// sets of eight.
 #[test]
 fn rest_pause_roughly_halves_the_time() {
