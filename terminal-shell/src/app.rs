@@ -422,6 +422,11 @@ impl App {
 
     fn open_file(&mut self) {
         if let Screen::Form { form } = &self.shown.screen {
+            if form.plan_file {
+                self.writing = Some(Writing::PlanFile);
+                self.ui.editor = Some(Editor::new("Plan file", "plans/spring.toml", ""));
+                return;
+            }
             let Some(file) = &form.file else { return };
             self.writing = Some(Writing::SaveAs(file.text.clone()));
             self.ui.editor = Some(Editor::new("Save as", &file.name, &file.name));

@@ -600,3 +600,43 @@ fn what_an_exercise_is_can_be_changed_and_a_name_means_one() {
     assert_eq!(hand.form().title, "Cellar press");
     assert_eq!(hand.row("The load is").value, "what each hand holds");
 }
+
+#[test]
+fn the_demo_is_another_file_and_leaving_it_is_one_press() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut hand = Hand::new(&folder);
+    let today = Look::Today { session: None, minutes: None };
+    hand.view(today.clone());
+    hand.tap("start");
+    // Each way says what it does.
+    assert!(hand.form().rows.len() >= 3 && hand.form().plan_file);
+    assert!(hand.form().rows.iter().all(|row| row.detail.len() > 40));
+    hand.of_row("Look at the demo", "demo");
+    let Screen::Today { today: sheet } = &hand.shown.screen else { panic!() };
+    assert!(!sheet.rows.is_empty());
+    assert!(sheet.cautions[0].contains("invented"), "{:?}", sheet.cautions);
+    // It is given up and taken again as any records are.
+    hand.engine.suspend().unwrap();
+    hand.view(Look::Weeks);
+    hand.view(today.clone());
+    hand.presses = 0;
+    hand.tap("leave-demo");
+    assert_eq!(hand.presses, 1);
+    let Screen::Today { today: sheet } = &hand.shown.screen else { panic!() };
+    assert!(sheet.rows.is_empty(), "nothing of the demo is in the records");
+    assert_eq!(hand.engine.count_records().unwrap(), 0);
+    assert!(folder.path().join("demo-records.db").exists());
+    // In memory too, where there is no file to lie beside.
+    let engine = Engine::in_memory("en-GB".into()).unwrap();
+    let intent = |on| Intent::Demo { on };
+    engine.dispatch(Intent::adopt(PLAN), reading()).unwrap();
+    engine.dispatch(intent(true), reading()).unwrap();
+    assert!(engine.count_records().unwrap() > 100);
+    let again = engine.dispatch(intent(true), reading()).unwrap_err();
+    assert!(matches!(again, EngineError::Refused { code: RefusalCode::AlreadySo, .. }));
+    engine.dispatch(intent(false), reading()).unwrap();
+    assert_eq!(engine.count_records().unwrap(), 1);
+    engine.dispatch(Intent::Begin { session: None, minutes: None }, reading()).unwrap();
+    let runs = engine.dispatch(intent(true), reading()).unwrap_err();
+    assert!(matches!(runs, EngineError::Refused { code: RefusalCode::SessionRunning, .. }));
+}

@@ -9,7 +9,9 @@ use crate::palette::{Palette, WARNS};
 
 pub(super) fn sheet(form: &FormScreen, width: u16, palette: Palette) -> Sheet<'_> {
     let mut sheet = Sheet::new(&form.title, &form.subtitle).keys(&form.keys);
-    if form.file.is_some() {
+    if form.plan_file {
+        sheet.opens = Some("Open a plan file");
+    } else if form.file.is_some() {
         sheet.opens = Some("Save it as a file");
     }
     sheet.items.extend(form.rows.iter().map(Item::FormRow));

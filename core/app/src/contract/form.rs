@@ -120,6 +120,8 @@ pub struct FormScreen {
     pub notes: Vec<String>,
     /// What it was over time; none where that says nothing.
     pub chart: Option<Chart>,
+    /// A plan file is a way on from here: the shell opens one.
+    pub plan_file: bool,
     /// It as a file; none where it is none.
     pub file: Option<FormFile>,
     /// Take up, drop, undo, add, and back.

@@ -440,6 +440,12 @@ pub enum Intent {
         /// The file's text.
         text: String,
     },
+    /// Show the demo in the place of the records, or the records again: all of it is invented, in a file
+    /// of its own, and the records stay as they are.
+    Demo {
+        /// The demo.
+        on: bool,
+    },
     /// Change what is being made by hand.
     Edit {
         /// What it is.

@@ -47,8 +47,14 @@ pub fn create_in(place: Place, locale: &str, now: &Reading) -> Result<Arc<Engine
 /// [`EngineError`], as from any tap.
 pub fn play(locale: &str, now: &Reading) -> Result<Arc<Engine>, EngineError> {
     let engine = Engine::in_memory(locale.to_owned())?;
+    play_in(&engine, now)?;
+    Ok(engine)
+}
+
+/// Plays the demo in an engine that has no records yet.
+pub(crate) fn play_in(engine: &Engine, now: &Reading) -> Result<(), EngineError> {
     let monday = last_monday(now) - WEEKS_DONE * 7 * DAY_MS;
-    let mut player = Player::new(&engine, at(now, monday, 17 * 60));
+    let mut player = Player::new(engine, at(now, monday, 17 * 60));
     player.tap(Intent::AddGym { text: GYM.to_owned() })?;
     player.tap(Intent::ChooseGym { name: "Boathouse cellar".to_owned() })?;
     player.tap(Intent::adopt(PLAN))?;
@@ -76,7 +82,7 @@ pub fn play(locale: &str, now: &Reading) -> Result<Arc<Engine>, EngineError> {
         let grams = 82_400 + 150 * (week + 1);
         player.write("body-mass", &format!("{}.{:03} kg", grams / 1000, grams % 1000))?;
     }
-    Ok(engine)
+    Ok(())
 }
 
 /// The Monday of the week, at midnight local time.

@@ -50,7 +50,9 @@ impl Core {
         self.stale = true;
         self.store.reopen()?;
         let (desk, state) = derive::up_to_date(&mut self.store)?;
+        let demo = self.held.demo;
         self.held = Held::new(self.held.locale, desk, state);
+        self.held.demo = demo;
         self.stale = false;
         Ok(())
     }

@@ -297,6 +297,8 @@ impl Deciding<'_> {
             Intent::Edit { of: FormOf::Liked, place, edit, .. } => {
                 return self.like(&place, &edit);
             }
+            // The engine turns to another store; what is here has nothing to decide.
+            Intent::Demo { .. } => return Err(Refused::NotHere.into()),
             Intent::Edit { of, place, edit, step } => {
                 let events = by_hand::edited(self.held, of, &place, &edit, step)?;
                 return Ok(Appends::Desk(events));

@@ -3,6 +3,7 @@
 mod by_hand;
 mod codec;
 mod core;
+mod demo;
 mod derive;
 mod effects;
 mod examine;
@@ -48,6 +49,8 @@ pub struct Versions {
 pub struct Engine {
     locale: Locale,
     slot: Mutex<Slot>,
+    /// The lifter's own records while the demo is shown; none otherwise. Taken after `slot`.
+    home: Mutex<Option<Slot>>,
 }
 
 /// Whether the engine has its file.
@@ -88,6 +91,13 @@ impl Engine {
     /// # Errors
     /// As [`Engine::dispatch`] and [`Engine::view`].
     pub fn act(&self, action: Action, reading: Reading) -> Result<Answer, EngineError> {
+        let action = match action {
+            Action::Do { intent: Intent::Demo { on }, .. } => {
+                self.turn_demo(on, &reading)?;
+                Action::Show { look: Look::Today { session: None, minutes: None } }
+            }
+            action => action,
+        };
         self.with(|core| core.act(action, &reading.into()))
     }
 
@@ -140,6 +150,10 @@ impl Engine {
     /// As [`Engine::suspend`].
     pub fn shut_down(&self) -> Result<(), EngineError> {
         let was = std::mem::replace(&mut *self.lock(), Slot::Closed);
+        let home = self.home.lock().unwrap_or_else(std::sync::PoisonError::into_inner).take();
+        if let Some(Slot::Open(core)) = home {
+            core.store.close().map_err(|error| self.said(error))?;
+        }
         match was {
             Slot::Open(core) => core.store.close().map_err(|error| self.said(error)),
             Slot::Suspended(_) => Ok(()),
@@ -220,7 +234,11 @@ impl Engine {
         let core = guarded(AssertUnwindSafe(|| load(place, locale)))
             .and_then(|core| core)
             .map_err(said)?;
-        Ok(Arc::new(Self { locale, slot: Mutex::new(Slot::Open(Box::new(core))) }))
+        Ok(Arc::new(Self {
+            locale,
+            slot: Mutex::new(Slot::Open(Box::new(core))),
+            home: Mutex::new(None),
+        }))
     }
 
     /// As [`Engine::back_up`], to another place of the store's kind: what is in memory has no file
@@ -261,7 +279,9 @@ impl Engine {
             }
             let opened = guarded(AssertUnwindSafe(|| load(place.clone(), self.locale)))
                 .and_then(|core| core);
-            *slot = Slot::Open(Box::new(opened.map_err(said)?));
+            let mut opened = opened.map_err(said)?;
+            opened.held.demo = self.in_demo();
+            *slot = Slot::Open(Box::new(opened));
         }
         let Slot::Open(core) = &mut *slot else { return Err(self.words().storage().closed()) };
         if core.stale {

@@ -33,6 +33,8 @@ pub(crate) struct Held {
     pub(crate) paces: Paces,
     /// A session that nobody ended is taken as over here; the log says so when the next one begins.
     pub(crate) left_open: bool,
+    /// These records are the demo's, shown in the place of the lifter's own.
+    pub(crate) demo: bool,
 }
 
 /// What past sets of an exercise say of slowing, oldest first: read once in a session, where a
@@ -58,6 +60,7 @@ impl Held {
             catalogue: Catalogue::builtin(),
             paces: Paces::default(),
             left_open: false,
+            demo: false,
         };
         held.read_plan();
         held.rows = held.rows_after(&Rows::default());
@@ -128,6 +131,7 @@ impl Held {
             catalogue: self.catalogue.clone(),
             paces: Paces::default(),
             left_open: true,
+            demo: self.demo,
         })
     }
 

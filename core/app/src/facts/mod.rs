@@ -74,6 +74,8 @@ pub(crate) enum Of<'a> {
     Exercises,
     /// Which loads are liked, with the next session laid out so.
     LikedForm(LikedForm),
+    /// How to begin.
+    Start,
     /// The plan file whose text the look has.
     PlanFile,
     /// The plan that is on.

@@ -112,7 +112,8 @@ fn form<'a>(
             let form = Of::LikedForm(LikedForm { of, next });
             Ok((Look::Form { of: FormOf::Liked, at, text }, form))
         }
-        FormOf::Start | FormOf::Maxes | FormOf::Plan => Err(Refused::NotHere.into()),
+        FormOf::Start => Ok((Look::Form { of, at, text }, Of::Start)),
+        FormOf::Maxes | FormOf::Plan => Err(Refused::NotHere.into()),
     }
 }
 

@@ -192,6 +192,34 @@ phrases! {
 }
 
 phrases! {
+    /// How to begin, and the demo.
+    StartWords in start {
+        /// The title.
+        fn title() -> &'static str;
+        /// What is here yet.
+        fn subtitle() -> &'static str;
+        /// A key that shows the ways to begin; as it is read aloud.
+        fn open() -> (&'static str, &'static str);
+        /// A way to begin, and what it does.
+        fn demo() -> (&'static str, &'static str);
+        /// A way to begin, and what it does.
+        fn plan_file() -> (&'static str, &'static str);
+        /// A way to begin, and what it does.
+        fn gym() -> (&'static str, &'static str);
+        /// A key that leads to the gym.
+        fn to_gym() -> &'static str;
+        /// The key that goes to the demo, or back from it; as it is read aloud.
+        fn turn(on: bool) -> (&'static str, &'static str);
+        /// What stands on the demo's sheets.
+        fn invented() -> &'static str;
+        /// A session runs: the demo waits.
+        fn finish_first() -> &'static str;
+        /// It is shown already, or is not.
+        fn so_already(on: bool) -> &'static str;
+    }
+}
+
+phrases! {
     /// The exercises there are, and one's own.
     ExercisesWords in exercises {
         /// The title of the list.

@@ -7,7 +7,7 @@ use barwright_domain::prescribe::{Need, duration};
 use barwright_domain::quantity::MassUnit;
 use barwright_domain::session::{Because, Call, Entry, SetKind, Sheet};
 
-use super::form::{exercises, maxes};
+use super::form::{exercises, maxes, start};
 use super::key::{arranges, does, shows};
 use super::name;
 use super::row::{aloud, row, why};
@@ -63,6 +63,9 @@ fn cautions(held: &Held, today: &Today<'_>, words: Words) -> Vec<String> {
         matches!(because, Because::Cut { cut, .. } if matches!(cut.why, Cutting::LayOff { .. }))
     });
     let mut lines = Vec::new();
+    if held.demo {
+        lines.push(words.start().invented().to_owned());
+    }
     if held.left_open {
         lines.push(words.today().left_open().to_owned());
     }
@@ -131,6 +134,9 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
     keys.extend(gyms(held, words));
     keys.push(shows("maxes", words.maxes().open(), maxes::look("")));
     keys.push(shows("exercises", words.exercises().open(), exercises::look("")));
+    if held.demo {
+        keys.push(start::demo(false, words));
+    }
     keys
 }
 
@@ -239,7 +245,10 @@ pub(super) fn plan_is_over(plan: &Plan, words: Words) -> TodayScreen {
 /// Without a plan.
 pub(super) fn nothing_on(held: &Held, words: Words) -> TodayScreen {
     let say = words.today();
-    let keys = gyms(held, words);
+    let mut keys = vec![shows("start", words.start().open(), start::look())];
+    keys.push(start::demo(!held.demo, words));
+    keys.extend(gyms(held, words));
+    keys.push(shows("exercises", words.exercises().open(), exercises::look("")));
     let cautions = before_all(words);
     TodayScreen { cautions, ..bare(say.nothing_on(), say.no_plan(), keys, words) }
 }

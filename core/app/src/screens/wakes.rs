@@ -29,6 +29,7 @@ pub(crate) fn wakes_at(facts: &Facts<'_>, look: &Look) -> Option<i64> {
         | Of::Maxes(_)
         | Of::Exercises
         | Of::LikedForm(_)
+        | Of::Start
         | Of::PlanFile
         | Of::PlanOn(_) => None,
     };

@@ -280,6 +280,7 @@ fn no_screen_says_a_word_that_is_no_phrase() {
     for look in [today(None), Look::Weeks, Look::Equipment, lift("qqnone", 0)] {
         lifter.view(look);
     }
+    lifter.view(Look::Form { of: FormOf::Start, at: String::new(), text: String::new() }).unwrap();
     lifter.a_gym_by_hand();
     lifter.an_exercise_by_hand();
     lifter.tap(Intent::AddGym { text: GYM.into() }).unwrap();

@@ -27,6 +27,7 @@ pub mod quantity;
 pub mod reason;
 pub mod refusal;
 pub mod sheet;
+pub mod start;
 pub mod storage;
 pub mod tally;
 pub mod today;

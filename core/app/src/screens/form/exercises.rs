@@ -65,6 +65,7 @@ fn bare(
         rows,
         notes: Vec::new(),
         chart: None,
+        plan_file: false,
         file: None,
         keys,
     }

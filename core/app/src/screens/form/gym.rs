@@ -60,6 +60,7 @@ pub(in crate::screens) fn screen(held: &Held, draft: &Draft, at: &str, words: Wo
         rows,
         notes,
         chart: None,
+        plan_file: false,
         file: Some(FormFile { name: super::file_name(&name, "gym"), text: draft.text.clone() }),
         keys: form.keys(draft, faults.is_empty()),
     }

@@ -64,6 +64,7 @@ pub(in crate::screens) fn screen(held: &Held, of: &LikedForm, words: Words) -> F
         rows,
         notes: loads.collect(),
         chart: None,
+        plan_file: false,
         file: None,
         keys: vec![shows("leave", words.by_hand().back(), back)],
     }

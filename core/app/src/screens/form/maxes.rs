@@ -38,6 +38,7 @@ pub(in crate::screens) fn screen(held: &Held, maxes: &Maxes, words: Words) -> Fo
         rows,
         notes: Vec::new(),
         chart: chart::of_body_mass(say.body(), &body, held.locale.unit, words),
+        plan_file: false,
         file: None,
         keys: page.keys(),
     }

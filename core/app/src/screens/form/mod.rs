@@ -5,6 +5,7 @@ pub(super) mod gym;
 pub(super) mod liked;
 pub(super) mod maxes;
 pub(super) mod session;
+pub(super) mod start;
 
 use barwright_domain::desk::Draft;
 use barwright_domain::text::{Fault, place_at};

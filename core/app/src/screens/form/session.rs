@@ -39,6 +39,7 @@ pub(in crate::screens) fn screen(
         rows,
         notes: Vec::new(),
         chart: None,
+        plan_file: false,
         file: None,
         keys,
     }
