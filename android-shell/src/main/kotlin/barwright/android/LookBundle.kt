@@ -2,6 +2,7 @@ package barwright.android
 
 import android.os.Bundle
 import barwright.core.Draft
+import barwright.core.FormOf
 import barwright.core.Look
 
 /** A look in a saved state and back, so that a screen outlives the process. */
@@ -34,6 +35,12 @@ object LookBundle {
             }
             is Look.Equipment -> putString("look", "equipment")
             is Look.Care -> putString("look", "care")
+            is Look.Form -> {
+                putString("look", "form")
+                putString("of", look.of.name)
+                putString("at", look.at)
+                putString("text", look.text)
+            }
             is Look.Plan -> {
                 putString("look", "plan")
                 // A saved state has little room; a longer file has to be opened again.
@@ -60,6 +67,9 @@ object LookBundle {
         "balance" -> Look.Balance(from.number("weeks"))
         "equipment" -> Look.Equipment
         "care" -> Look.Care
+        "form" -> FormOf.entries.find { it.name == from.getString("of") }?.let {
+            Look.Form(it, from.getString("at") ?: "", from.getString("text") ?: "")
+        }
         "plan" -> Look.Plan(from.getString("text"), from.number("week"))
         else -> null
     }

@@ -22,6 +22,7 @@ import barwright.android.screen.BalanceView
 import barwright.android.screen.Banner
 import barwright.android.screen.CareView
 import barwright.android.screen.EquipmentView
+import barwright.android.screen.FormView
 import barwright.android.screen.FloorView
 import barwright.android.screen.LiftView
 import barwright.android.screen.NotShownView
@@ -72,6 +73,7 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
     private val balance by lazy { BalanceView(this, this) }
     private val equipment by lazy { EquipmentView(this, this, files::openGym) }
     private val care by lazy { CareView(this, this) }
+    private val form by lazy { FormView(this, this, files::openPlan) }
     private val plan by lazy { PlanView(this, this, files::openPlan) }
     private val notShown by lazy { NotShownView(this, this) }
 
@@ -275,6 +277,7 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
             is Screen.Equipment -> { equipment.apply(screen.equipment); open(equipment, screen.equipment.title) }
             is Screen.Care -> { care.apply(screen.care); open(care, screen.care.title) }
             is Screen.Plan -> { plan.apply(screen.plan); open(plan, screen.plan.title) }
+            is Screen.Form -> { form.apply(screen.form); open(form, screen.form.title) }
             is Screen.NotShown -> { notShown.apply(screen.notShown); open(notShown, screen.notShown.title) }
         }
         if (!started) return
@@ -316,6 +319,7 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
         is Screen.Equipment -> screen.equipment.aloud
         is Screen.Care -> screen.care.aloud
         is Screen.Plan -> screen.plan.aloud
+        is Screen.Form -> screen.form.aloud
         is Screen.NotShown -> screen.notShown.aloud
     }
 
