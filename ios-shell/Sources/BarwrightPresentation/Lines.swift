@@ -109,6 +109,24 @@ extension PlanScreen {
     public var foot: Foot { Foot(keys, begins: true, file: .openPlan) }
 }
 
+extension FormScreen {
+    public var foot: Foot { Foot(keys, file: planFile ? .openPlan : nil) }
+}
+
+extension FormRow {
+    /// How it stands in a form.
+    public var level: Level { depth == 0 ? .heading : .set }
+
+    /// It has a value that is stepped: between its keys stands what it says.
+    public var isStepped: Bool { down != nil || up != nil }
+
+    /// Its value can be typed.
+    public var isTyped: Bool { field != nil }
+
+    /// What it is, with what it says where that stands between no steps.
+    public var words: String { isStepped || value.isEmpty ? text : "\(text): \(value)" }
+}
+
 extension NotShownScreen {
     public var foot: Foot { Foot(keys) }
 

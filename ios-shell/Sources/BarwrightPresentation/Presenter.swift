@@ -388,10 +388,11 @@ extension Look {
     fileprivate func isSame(as other: Look?) -> Bool {
         switch (self, other) {
         case (.today, .today), (.floor, .floor), (.tally, .tally), (.weeks, .weeks), (.lift, .lift),
-            (.balance, .balance), (.equipment, .equipment), (.care, .care), (.plan, .plan):
+            (.balance, .balance), (.equipment, .equipment), (.care, .care), (.plan, .plan),
+            (.form, .form):
             true
         case (.today, _), (.floor, _), (.tally, _), (.weeks, _), (.lift, _), (.balance, _),
-            (.equipment, _), (.care, _), (.plan, _):
+            (.equipment, _), (.care, _), (.plan, _), (.form, _):
             false
         }
     }
@@ -416,6 +417,7 @@ extension Screen {
         case .equipment(let equipment): .equipment(equipment)
         case .care(let care): .care(care)
         case .plan(let plan): .plan(plan)
+        case .form(let form): .form(form)
         case .notShown(let notShown): .notShown(notShown)
         }
     }
@@ -431,6 +433,7 @@ extension Screen {
         case .equipment(let equipment): equipment.aloud
         case .care(let care): care.aloud
         case .plan(let plan): plan.aloud
+        case .form(let form): form.aloud
         case .notShown(let notShown): notShown.aloud
         }
     }

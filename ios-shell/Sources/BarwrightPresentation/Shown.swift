@@ -23,6 +23,7 @@ public enum Page: Sendable, Equatable {
     case equipment(EquipmentScreen)
     case care(CareScreen)
     case plan(PlanScreen)
+    case form(FormScreen)
     case notShown(NotShownScreen)
     case places(PlacesPage)
 
@@ -38,6 +39,7 @@ public enum Page: Sendable, Equatable {
         case .equipment(let equipment): equipment.title
         case .care(let care): care.title
         case .plan(let plan): plan.title
+        case .form(let form): form.title
         case .notShown(let notShown): notShown.title
         case .places: Words.placesTitle
         }

@@ -36,6 +36,8 @@ private struct SavedLook: Codable {
     var helped: UInt32?
     var correct: String?
     var panel: String?
+    var form: String?
+    var at: String?
 
     init(_ look: Look) {
         switch look {
@@ -61,6 +63,11 @@ private struct SavedLook: Codable {
             number = weeks
         case .equipment: name = "equipment"
         case .care: name = "care"
+        case .form(let of, let at, let text):
+            name = "form"
+            form = "\(of)"
+            self.at = at
+            self.text = text
         case .plan(let text, let week):
             name = "plan"
             // Settings are no place for a long file: it has to be opened again.
@@ -83,10 +90,15 @@ private struct SavedLook: Codable {
         case "balance": .balance(weeks: number)
         case "equipment": .equipment
         case "care": .care
+        case "form":
+            Self.forms.first { "\($0)" == form }.map { .form(of: $0, at: at ?? "", text: text ?? "") }
         case "plan": .plan(text: text, week: number)
         default: nil
         }
     }
+
+    /// What a form may be of; one that is not here is not shown again after the process ended.
+    private static let forms: [FormOf] = [.start, .gym, .maxes, .exercises, .plan]
 
     private static let mostText = 100_000
 }

@@ -24,6 +24,8 @@ public enum Words {
     public static let why = "Why?"
     public static let whyThisLoad = "Why this load?"
     public static let keep = "Keep"
+    public static let type = "Type"
+    public static let close = "Close"
     public static let loadAnyway = "Load it all the same"
     public static let leaveIt = "Leave it as it is"
     public static let understood = "Understood"
@@ -35,6 +37,8 @@ public enum Words {
     static let broken = "Something broke inside. What was recorded is kept, and you can go on."
 
     /// A field's key, to be read aloud.
+    public static func type(_ row: String) -> String { "Type \(row)" }
+
     public static func keep(_ field: String) -> String { "Keep: \(field)" }
 
     /// The second key of an effort key, behind a long press.

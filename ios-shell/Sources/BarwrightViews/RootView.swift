@@ -79,6 +79,7 @@ struct PageView: View {
         case .equipment(let equipment): EquipmentView(equipment: equipment, send: send)
         case .care(let care): CareView(care: care, send: send)
         case .plan(let plan): PlanView(plan: plan, send: send)
+        case .form(let form): FormView(form: form, send: send)
         case .notShown(let notShown): NotShownView(notShown: notShown, send: send)
         case .places(let places): PlacesView(places: places, send: send)
         }

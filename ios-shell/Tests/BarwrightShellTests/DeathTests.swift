@@ -96,7 +96,7 @@ import XCTest
             .floor(draft: Draft(amount: 7, load: "112.5", helped: 1, correct: "0.1.0", panel: "more")),
             .floor(draft: Draft()), .tally, .weeks, .lift(exercise: "back-squat", page: 3, all: false),
             .balance(weeks: nil), .balance(weeks: 4), .equipment, .plan(text: nil, week: nil),
-            .plan(text: "name = \"x\"", week: 2),
+            .plan(text: "name = \"x\"", week: 2), .form(of: .gym, at: "bar.0", text: "a"),
         ]
         for look in looks {
             var trail = Trail()
