@@ -636,7 +636,9 @@ fn the_demo_is_another_file_and_leaving_it_is_one_press() {
     assert!(matches!(again, EngineError::Refused { code: RefusalCode::AlreadySo, .. }));
     engine.dispatch(intent(false), reading()).unwrap();
     assert_eq!(engine.count_records().unwrap(), 1);
-    engine.dispatch(Intent::Begin { session: None, minutes: None, sure: false }, reading()).unwrap();
+    engine
+        .dispatch(Intent::Begin { session: None, minutes: None, sure: false }, reading())
+        .unwrap();
     let runs = engine.dispatch(intent(true), reading()).unwrap_err();
     assert!(matches!(runs, EngineError::Refused { code: RefusalCode::SessionRunning, .. }));
 }

@@ -2,7 +2,7 @@
 
 use barwright_domain::call::{Amount, HowMany};
 use barwright_domain::desk::{
-    Arrangement, At, DeskEvent, ForOnce, MOST_FOR_ONCE, MOST_GYMS, Shared,
+    Arrangement, At, DeskEvent, DraftOf, ForOnce, MOST_FOR_ONCE, MOST_GYMS, Shared,
 };
 use barwright_domain::equipment::{self, Equipment, Liked, Plate, Rig};
 use barwright_domain::owners::{Change, MaxOrigin, Outcome, Owner, Question, TrackId};
@@ -458,6 +458,7 @@ impl Deciding<'_> {
         if self.held.state.running().is_some() {
             return Err(self.refused(Refusal::SessionRunning).into());
         }
+        let made = text.clone();
         let day = self.at.local_day();
         let from = from.map(|row| place::named(row).ok_or(Refused::NotHere)).transpose()?;
         if from.is_some_and(|at| !place::is_in(&plan, at)) {
@@ -481,7 +482,11 @@ impl Deciding<'_> {
             let what = Arrangement::Entered { at, day };
             DeskEvent::Arranged { plan: seq, what }
         });
-        Ok(Appends::Desk(std::iter::once(event).chain(entered).collect()))
+        // What was made by hand is taken up with it.
+        let of = DraftOf::Plan;
+        let made = self.held.desk.drafts.get(&of).is_some_and(|draft| draft.text == made);
+        let dropped = made.then_some(DeskEvent::DraftDropped { of });
+        Ok(Appends::Desk(std::iter::once(event).chain(entered).chain(dropped).collect()))
     }
 
     fn arrange(&self, session: &str, how: &Arrange) -> Result<Appends, Fault> {

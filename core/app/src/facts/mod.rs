@@ -9,6 +9,7 @@ mod liked;
 mod maxes;
 pub(crate) mod part;
 pub(crate) mod place;
+mod plan;
 
 pub(crate) use adoption::{adopted, mended};
 pub(crate) use fitted::{candidates, fitted};
@@ -16,6 +17,7 @@ pub(crate) use gym::GymFrom;
 pub(crate) use held::{Held, catalogue_of, decided, read_plan, rows_of};
 pub(crate) use liked::{LikedOf, plates as liked_plates, steps as liked_steps};
 pub(crate) use maxes::{Entered, MaxOf, Maxes, TrackOf, entered, says, standing};
+pub(crate) use plan::PlanFrom;
 
 use std::collections::BTreeMap;
 
@@ -64,6 +66,8 @@ pub(crate) enum Of<'a> {
     Equipment,
     /// A gym that is being made.
     GymForm(&'a Draft),
+    /// A plan that is being made.
+    PlanForm(&'a Draft),
     /// A session that is changed for once.
     SessionForm(SessionForm),
     /// The general cautions.

@@ -113,7 +113,18 @@ fn form<'a>(
             Ok((Look::Form { of: FormOf::Liked, at, text }, form))
         }
         FormOf::Start => Ok((Look::Form { of, at, text }, Of::Start)),
-        FormOf::Maxes | FormOf::Plan => Err(Refused::NotHere.into()),
+        FormOf::Plan => match held.desk.drafts.get(&DraftOf::Plan) {
+            Some(draft) => Ok((Look::Form { of, at, text }, Of::PlanForm(draft))),
+            None if held.plan.is_some() => {
+                let (plan, calendar) = (
+                    held.plan.as_deref().ok_or(Refused::NothingToGoBy)?,
+                    calendar::on(store, held)?,
+                );
+                Ok((Look::Weeks, Of::Weeks(Weeks { plan, calendar })))
+            }
+            None => Ok((TODAY, Of::NothingOn)),
+        },
+        FormOf::Maxes => Err(Refused::NotHere.into()),
     }
 }
 
@@ -201,7 +212,8 @@ fn exchanged(held: &Held, at: At, of: &str, exercise: &str) -> Result<String, Fa
     let entry = session.exercises.iter().find(|entry| entry.exercise == own);
     let slot = entry.ok_or(Refused::NotHere)?.slot;
     let found = held.catalogue.get(exercise).ok_or(Refused::NotHere)?;
-    Ok(by_hand::exchange(&on.text, (session.session, slot), found).map_err(|_| Refused::NotHere)?)
+    Ok(by_hand::exchange(&on.text, (session.session, slot), found, &held.known)
+        .map_err(|_| Refused::NotHere)?)
 }
 
 /// What is on.

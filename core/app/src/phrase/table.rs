@@ -68,6 +68,77 @@ phrases! {
 }
 
 phrases! {
+    /// A plan that is made by hand.
+    PlanFormWords in plan_form {
+        /// The title.
+        fn title(name: &str) -> String;
+        /// A plan that is begun.
+        /// A way to begin, and what it does.
+        fn new_plan() -> &'static str;
+        /// A session that is begun, by how many there are.
+        fn new_session(count: usize) -> &'static str;
+        /// A key: what it comes to, before it is taken up.
+        fn see() -> (&'static str, &'static str);
+        /// A key.
+        fn add_session() -> &'static str;
+        /// A key.
+        fn add_exercise() -> &'static str;
+        /// A key.
+        fn add_row() -> &'static str;
+        /// A key of an exercise that was found.
+        fn add_this() -> &'static str;
+        /// A key.
+        fn earlier() -> &'static str;
+        /// A heading.
+        fn weeks() -> &'static str;
+        /// A heading.
+        fn sessions() -> &'static str;
+        /// A heading.
+        fn exercises() -> &'static str;
+        /// A week, from 1.
+        fn week(week: usize) -> String;
+        /// A week that the file writes together with others.
+        fn with_others() -> &'static str;
+        /// A session: its day, and how many exercises.
+        fn of_session(day: &str, exercises: usize) -> String;
+        /// So many rows of sets.
+        fn of_rows(rows: usize) -> String;
+        /// A row of sets, from 1.
+        fn row(row: usize) -> String;
+        /// A line that opens what else can be said.
+        fn more() -> &'static str;
+        /// What this form shows and does not change.
+        fn kept() -> &'static str;
+        /// So many of something that is kept.
+        fn so_many(count: usize) -> String;
+        /// What stands elsewhere in the plan.
+        fn elsewhere(count: usize) -> String;
+        /// A key: one for each week.
+        fn week_by_week() -> &'static str;
+        /// A key: the same in all weeks.
+        fn all_weeks() -> &'static str;
+        /// A line that is written week by week.
+        fn by_week(label: &str) -> String;
+        /// How weeks are typed.
+        fn by_week_hint() -> &'static str;
+        /// What a line is of, by its key in the file.
+        fn key(key: &str) -> String;
+        /// What would do at a key.
+        fn example(key: &str) -> &'static str;
+        /// What is written at a key, in an exercise's short line.
+        fn said(key: &str, said: &str) -> String;
+        /// A key: the plan that is being made.
+        fn go_on() -> (&'static str, &'static str);
+        /// A key.
+        fn make() -> (&'static str, &'static str);
+        /// A key.
+        fn mend() -> (&'static str, &'static str);
+        /// A key.
+        fn copy() -> (&'static str, &'static str);
+    }
+}
+
+phrases! {
     /// The loads that a lifter likes.
     LikedWords in liked {
         /// The title.
@@ -152,6 +223,8 @@ phrases! {
         fn as_called(name: &str) -> (String, String);
         /// A key: all that is left was.
         fn everything_as_called() -> (&'static str, &'static str);
+        /// What an exercise is: its movement, its muscles.
+        fn what(exercise: &Exercise) -> String;
         /// What this gym lacks for an exercise.
         fn lacks(lacks: &[String]) -> String;
         /// What an exercise is, in short.
@@ -204,6 +277,7 @@ phrases! {
         fn demo() -> (&'static str, &'static str);
         /// A way to begin, and what it does.
         fn plan_file() -> (&'static str, &'static str);
+        fn new_plan() -> (&'static str, &'static str);
         /// A way to begin, and what it does.
         fn gym() -> (&'static str, &'static str);
         /// A key that leads to the gym.

@@ -76,6 +76,10 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
             Screen::Form { form: form::session::screen(held, of, at, text, words) }
         }
         Of::Care => Screen::Care { care: care::screen(held, at, words) },
+        Of::PlanForm(draft) => {
+            let Asked { at, text, .. } = asked(look);
+            Screen::Form { form: form::plan::screen(held, draft, (at, text), words) }
+        }
         Of::LikedForm(of) => Screen::Form { form: form::liked::screen(held, of, words) },
         Of::PlanFile => {
             let Asked { text, week, .. } = asked(look);

@@ -11,6 +11,7 @@ use super::form::{exercises, maxes, start};
 use super::key::{arranges, does, shows};
 use super::name;
 use super::row::{aloud, row, why};
+use super::weeks;
 use crate::contract::{
     Arrange, Draft, Field, FormOf, Intent, Key, Look, Row, SessionChange, TodayScreen,
 };
@@ -245,7 +246,8 @@ pub(super) fn plan_is_over(plan: &Plan, words: Words) -> TodayScreen {
 /// Without a plan.
 pub(super) fn nothing_on(held: &Held, words: Words) -> TodayScreen {
     let say = words.today();
-    let mut keys = vec![shows("start", words.start().open(), start::look())];
+    let mut keys = weeks::making(held, words);
+    keys.push(shows("start", words.start().open(), start::look()));
     keys.push(start::demo(!held.demo, words));
     keys.extend(gyms(held, words));
     keys.push(shows("exercises", words.exercises().open(), exercises::look("")));

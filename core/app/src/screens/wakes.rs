@@ -28,6 +28,7 @@ pub(crate) fn wakes_at(facts: &Facts<'_>, look: &Look) -> Option<i64> {
         | Of::SessionForm(_)
         | Of::Maxes(_)
         | Of::Exercises
+        | Of::PlanForm(_)
         | Of::LikedForm(_)
         | Of::Start
         | Of::PlanFile

@@ -1,13 +1,13 @@
 //! The plan as weeks: where we are, what was missed, and what can be arranged otherwise.
 
-use barwright_domain::desk::{At, Calendar, Dated, Standing};
+use barwright_domain::desk::{At, Calendar, Dated, DraftOf, Standing};
 use barwright_domain::session::Reading;
 
 use super::key::{arranges, does, shows};
 use super::name;
 use super::row::{aloud, row};
-use crate::contract::{Arrange, FormOf, Intent, Key, LayAnew, Look, WeekOfPlan, WeeksScreen};
-use crate::facts::{Anew, AnewOf, Held, Weeks, place};
+use crate::contract::{Arrange, Edit, FormOf, Intent, Key, LayAnew, Look, WeekOfPlan, WeeksScreen};
+use crate::facts::{Anew, AnewOf, Held, PlanFrom, Weeks, place};
 use crate::phrase::Words;
 
 /// The adopted plan's weeks.
@@ -77,8 +77,28 @@ pub(super) fn screen(held: &Held, of: &Weeks<'_>, at: &Reading, words: Words) ->
         let back = Intent::LayAnew { how: None };
         keys.push(does("take-back", words.weeks().take_back(), back));
     }
+    keys.extend(making(held, words));
     keys.extend(kept);
     WeeksScreen { title: plan.name.clone(), subtitle, weeks, keys, aloud: spoken }
+}
+
+/// Plans made by hand: the one that is being made is gone on with, or one is begun.
+pub(super) fn making(held: &Held, words: Words) -> Vec<Key> {
+    let (say, of) = (words.plan_form(), FormOf::Plan);
+    if held.desk.drafts.contains_key(&DraftOf::Plan) {
+        let look = Look::Form { of, at: String::new(), text: String::new() };
+        return vec![shows("go-on", say.go_on(), look)];
+    }
+    let begins = |id: &str, said: (&'static str, &'static str), from: PlanFrom| {
+        let (place, edit) = (from.place().to_owned(), Edit::Open);
+        does(id, said, Intent::Edit { of, place, edit, step: None })
+    };
+    let mut keys = vec![begins("make", say.make(), PlanFrom::Nothing)];
+    if held.plan.is_some() {
+        keys.push(begins("mend-plan", say.mend(), PlanFrom::Own));
+        keys.push(begins("copy-plan", say.copy(), PlanFrom::Copy));
+    }
+    keys
 }
 
 /// The ways of laying the rest anew.

@@ -88,8 +88,10 @@ pub fn sheet(source: Source<'_>, lifter: &Lifter) -> Option<Prescribed> {
     Some(Prescribed {
         sheet: Sheet {
             title: session.name.clone(),
-            place: source.adopted.and_then(|plan| {
-                Some(PlanPlace { plan, week: source.at.week, session: source.at.session })
+            place: source.adopted.map(|plan| PlanPlace {
+                plan,
+                week: source.at.week,
+                session: source.at.session,
             }),
             week_kind: session.kind,
             warm_up: session.warm_up.minutes.map(|minutes| Seconds::new(u32::from(minutes) * 60)),

@@ -230,6 +230,15 @@ impl Written {
         }
     }
 
+    /// The keys of a table, in their order; of none of them where there is no table. An empty place is
+    /// the whole text.
+    pub fn keys(&self, place: &str) -> Vec<String> {
+        let item = if place.is_empty() { Some(self.0.as_item()) } else { self.at(place) };
+        let table = item.and_then(Item::as_table_like);
+        let keys = table.into_iter().flat_map(TableLike::iter);
+        keys.map(|(key, _)| key.to_owned()).collect()
+    }
+
     fn at(&self, place: &str) -> Option<&Item> {
         let mut here = self.0.as_item();
         for step in place.split('.') {

@@ -2,6 +2,7 @@
 
 mod exercise;
 mod gym;
+mod plan;
 
 use barwright_domain::desk::{DeskEvent, Draft, DraftOf, Splice};
 use barwright_domain::text::bounds::FILE_BYTES;
@@ -102,7 +103,7 @@ fn begun(held: &Held, of: DraftOf, place: &str) -> Result<(String, String), Faul
     match of {
         DraftOf::Gym => gym::begun(held, place),
         DraftOf::Exercise => exercise::begun(held, place),
-        DraftOf::Plan => Err(Refused::NotHere.into()),
+        DraftOf::Plan => plan::begun(held, place),
     }
 }
 
@@ -117,7 +118,7 @@ fn changed(
     match of {
         DraftOf::Gym => gym::changed(held, draft, place, edit),
         DraftOf::Exercise => exercise::changed(draft, place, edit),
-        DraftOf::Plan => Err(Refused::NotHere.into()),
+        DraftOf::Plan => plan::changed(held, draft, place, edit),
     }
 }
 
@@ -126,6 +127,7 @@ fn taken_up(held: &Held, of: DraftOf, draft: &Draft) -> Result<Vec<DeskEvent>, F
     match of {
         DraftOf::Gym => gym::taken_up(held, draft),
         DraftOf::Exercise => exercise::taken_up(held, draft),
+        // A plan is adopted once it was seen.
         DraftOf::Plan => Err(Refused::NotHere.into()),
     }
 }

@@ -1,5 +1,6 @@
 //! Words of a session that is changed for once.
 
+use barwright_domain::catalogue::Exercise;
 use barwright_domain::prescribe::Candidate;
 
 use super::{floor, muscle, words};
@@ -109,10 +110,15 @@ pub fn none_found(text: &str) -> String {
 /// What an exercise is, in short.
 pub fn candidate(one: &Candidate<'_>) -> String {
     let planned = one.planned.then(|| "the plan's own choice".to_owned());
-    let movement = one.exercise.movement.slug().replace('-', " ");
+    planned.into_iter().chain([what(one.exercise)]).collect::<Vec<_>>().join(" \u{b7} ")
+}
+
+/// What an exercise is: its movement, its muscles.
+pub fn what(exercise: &Exercise) -> String {
+    let movement = exercise.movement.slug().replace('-', " ");
     let muscles: Vec<String> =
-        one.exercise.direct.iter().map(|one| muscle::name(*one).to_lowercase()).collect();
-    planned.into_iter().chain([movement, muscles.join(", ")]).collect::<Vec<_>>().join(" · ")
+        exercise.direct.iter().map(|one| muscle::name(*one).to_lowercase()).collect();
+    format!("{movement} \u{b7} {}", muscles.join(", "))
 }
 
 /// What this gym lacks for an exercise.

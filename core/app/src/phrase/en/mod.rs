@@ -23,6 +23,7 @@ pub mod outcome;
 pub mod pace;
 pub mod panel;
 pub mod plan;
+pub mod plan_form;
 pub mod quantity;
 pub mod reason;
 pub mod refusal;

@@ -33,6 +33,15 @@ pub fn plan_file() -> (&'static str, &'static str) {
     )
 }
 
+/// A plan of one's own.
+pub fn new_plan() -> (&'static str, &'static str) {
+    (
+        "Make a plan",
+        "Sessions, exercises and sets, chosen step by step; what is wrong is said beside its row. It can \
+         be left and gone on with, and nothing counts before you adopt it.",
+    )
+}
+
 /// A gym.
 pub fn gym() -> (&'static str, &'static str) {
     (

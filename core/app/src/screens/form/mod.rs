@@ -4,6 +4,8 @@ pub(super) mod exercises;
 pub(super) mod gym;
 pub(super) mod liked;
 pub(super) mod maxes;
+pub(super) mod plan;
+mod plan_words;
 pub(super) mod session;
 pub(super) mod start;
 

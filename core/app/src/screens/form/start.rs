@@ -1,6 +1,7 @@
 //! How to begin: each way says what it does.
 
 use super::super::key::{does, shows};
+use super::super::weeks;
 use super::{aloud, form_row};
 use crate::contract::{FormOf, FormRow, FormScreen, Intent, Key, Look};
 use crate::facts::Held;
@@ -27,6 +28,7 @@ pub(in crate::screens) fn screen(held: &Held, words: Words) -> FormScreen {
     let gym = shows("gym", say.to_gym(), Look::Equipment);
     let rows = vec![
         row("demo", say.demo(), vec![demo(!held.demo, words)]),
+        row("new-plan", say.new_plan(), weeks::making(held, words)),
         row("plan-file", say.plan_file(), Vec::new()),
         row("gym", say.gym(), vec![gym]),
     ];
