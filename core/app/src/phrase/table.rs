@@ -74,6 +74,7 @@ phrases! {
         fn title(name: &str) -> String;
         /// A plan that is begun.
         /// A way to begin, and what it does.
+        /// A way to begin, and what it does.
         fn new_plan() -> &'static str;
         /// A session that is begun, by how many there are.
         fn new_session(count: usize) -> &'static str;
@@ -277,6 +278,7 @@ phrases! {
         fn demo() -> (&'static str, &'static str);
         /// A way to begin, and what it does.
         fn plan_file() -> (&'static str, &'static str);
+        /// A way to begin, and what it does.
         fn new_plan() -> (&'static str, &'static str);
         /// A way to begin, and what it does.
         fn gym() -> (&'static str, &'static str);

@@ -5,7 +5,7 @@ use super::ground::{Ground, outcome as empty};
 use super::rules::{self, Ask, Verdict};
 use crate::call::{EntryId, SetId};
 use crate::owners::{
-    Change, Cutting, Outcome, Owner, Proposal, Question, RowId, Terms, Track, Why,
+    Change, Cut, Cutting, Outcome, Owner, Proposal, Question, RowId, Terms, Track, Why,
 };
 use crate::plan::Miss;
 use crate::quantity::{Mass, Percent};
@@ -92,7 +92,7 @@ fn judge(
         Verdict { silent: true, ..Verdict::says(Why::LessLoad) }
     } else if let Some(found) = found(run, row, state) {
         found
-    } else if row.heavier() && row.made() && owns(terms) {
+    } else if row.heavier() && row.made() && owns(terms) && over_own(row, state, cut) {
         more(row)
     } else {
         match cut.map(|cut| cut.why) {
@@ -111,6 +111,12 @@ fn judge(
     }
     let changes = verdict.changes.into_iter().filter(|_| !cut).chain(cleared()).collect();
     Verdict { changes, silent: false, ..verdict }
+}
+
+/// Whether more than was called is more than the track's own too: under a cut it may be less.
+fn over_own(row: &Row<'_>, state: &Track, cut: Option<Cut>) -> bool {
+    let own = state.load.or(row.terms.own);
+    cut.is_none() || row.load.as_ref().and_then(|load| load.figure) > own
 }
 
 /// Whether the track carries the load itself.
