@@ -348,7 +348,7 @@ let checkout: URL = {
 }()
 
 func demo(_ name: String) throws -> String {
-    try String(contentsOf: checkout.appendingPathComponent("core/app/src/demo/\(name)"), encoding: .utf8)
+    try String(contentsOf: checkout.appendingPathComponent("core/app/src/engine/demo/\(name)"), encoding: .utf8)
 }
 
 /// A test with a phone of its own.

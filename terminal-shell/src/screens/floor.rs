@@ -399,6 +399,7 @@ fn thumb_words(
             .push(vec![Span::styled(format!("{} {}", figure.text, figure.unit), palette.strong())]);
         parts.push(keys_line::step(bound, &figure.down, palette));
         parts.push(keys_line::step(bound, &figure.up, palette));
+        parts.push(keys_line::step(bound, &figure.pad, palette));
     }
     let mut lines = keys_line::flow(parts, width);
     lines.extend(wrapped(&thumb.prompt, width, "", palette.strong()));
@@ -428,6 +429,7 @@ fn thumb_drawing(
         let mut beside = |row: u16, line: Line<'static>| {
             pen::line(buf, digits.right(), area.y + row, &line, 6);
         };
+        beside(0, Line::from(keys_line::step(bound, &figure.pad, palette)));
         beside(1, Line::from(keys_line::step(bound, &figure.up, palette)));
         beside(2, Line::styled(figure.unit.clone(), palette.strong()));
         beside(3, Line::from(keys_line::step(bound, &figure.down, palette)));

@@ -8,7 +8,7 @@ use barwright_app::contract::{
 };
 use barwright_faults::{Call, Disk, Fault};
 
-const PLAN: &str = include_str!("../../../core/app/src/demo/plan.toml");
+const PLAN: &str = include_str!("../../../core/app/src/engine/demo/plan.toml");
 
 fn at(tap: u64) -> Reading {
     let passed = tap as i64 * 60_000;

@@ -45,6 +45,12 @@ impl Core {
         Ok(Self { store, held, stale: false })
     }
 
+    /// The same, in a language.
+    pub(super) fn speaking(mut self: Box<Self>, locale: Locale) -> Box<Self> {
+        self.held.locale = locale;
+        self
+    }
+
     /// Reads everything back again, after a panic or a failed disk.
     pub(super) fn rebuild(&mut self) -> Result<(), Fault> {
         self.stale = true;

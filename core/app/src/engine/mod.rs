@@ -3,7 +3,7 @@
 mod by_hand;
 mod codec;
 mod core;
-mod demo;
+pub mod demo;
 mod derive;
 mod effects;
 mod examine;
@@ -234,11 +234,13 @@ impl Engine {
         let core = guarded(AssertUnwindSafe(|| load(place, locale)))
             .and_then(|core| core)
             .map_err(said)?;
-        Ok(Arc::new(Self {
-            locale,
-            slot: Mutex::new(Slot::Open(Box::new(core))),
-            home: Mutex::new(None),
-        }))
+        Ok(Arc::new(Self::holding(Box::new(core), locale)))
+    }
+
+    /// Of what is open, in a language.
+    fn holding(core: Box<Core>, locale: Locale) -> Self {
+        let core = core.speaking(locale);
+        Self { locale, slot: Mutex::new(Slot::Open(core)), home: Mutex::new(None) }
     }
 
     /// As [`Engine::back_up`], to another place of the store's kind: what is in memory has no file

@@ -4,7 +4,7 @@ use barwright_store::Place;
 
 use super::super::Engine;
 use crate::contract::{Draft, Effect, EngineError, Intent, Look, Reading, Screen};
-use crate::demo;
+use crate::engine::demo;
 use crate::screens::PANICS;
 
 fn at(minute: i64) -> Reading {

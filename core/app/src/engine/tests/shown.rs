@@ -8,7 +8,7 @@ use barwright_domain::prescribe::{Lifter, Source, sheet};
 use barwright_domain::session::{Command, Reading, Stamped, State, decide};
 
 use crate::contract::{Draft, Look, Screen};
-use crate::demo;
+use crate::engine::demo;
 use crate::facts::{Balance, Facts, Held, LaidOut, Of, TallyOf, Today, Weeks};
 use crate::locale::Locale;
 use crate::screens::{show, wakes_at};

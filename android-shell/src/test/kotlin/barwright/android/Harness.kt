@@ -211,7 +211,7 @@ abstract class PhoneTest {
         if (answer is Answer.Not) throw AssertionError("$intent: ${answer.why}")
     }
 
-    fun demo(name: String): String = File("../core/app/src/demo/$name").readText()
+    fun demo(name: String): String = File("../core/app/src/engine/demo/$name").readText()
 
     // What is on the screen
 

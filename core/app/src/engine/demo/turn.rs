@@ -5,13 +5,17 @@ use std::sync::PoisonError;
 
 use barwright_store::{FileSystem, Place};
 
-use super::{Engine, Slot, load};
+use super::super::{Core, Engine, Slot, load};
+use super::{ENGLISH, create, played};
 use crate::contract::{EngineError, Reading, RefusalCode};
-use crate::demo;
 
 impl Engine {
     /// Shows the demo in the place of the records, or the records again.
-    pub(super) fn turn_demo(&self, on: bool, reading: &Reading) -> Result<(), EngineError> {
+    pub(in crate::engine) fn turn_demo(
+        &self,
+        on: bool,
+        reading: &Reading,
+    ) -> Result<(), EngineError> {
         let refused =
             |code: RefusalCode, reason: &str| Err(EngineError::refused(code, reason.to_owned()));
         let say = self.words().start();
@@ -37,7 +41,7 @@ impl Engine {
         let place = core.store.place().clone();
         let mut demo = match file_of(&place) {
             Some(path) => self.demo_in(&path, reading)?,
-            None => self.demo_in_memory(reading)?,
+            None => played(reading)?.speaking(self.locale),
         };
         demo.held.demo = true;
         let own = std::mem::replace(&mut *slot, Slot::Open(demo));
@@ -53,33 +57,18 @@ impl Engine {
     }
 
     /// Whether the demo is shown.
-    pub(super) fn in_demo(&self) -> bool {
+    pub(in crate::engine) fn in_demo(&self) -> bool {
         self.home.lock().unwrap_or_else(PoisonError::into_inner).is_some()
     }
 
     /// The demo in a file of its own, made where it is not there yet.
-    fn demo_in(&self, path: &Path, reading: &Reading) -> Result<Box<super::Core>, EngineError> {
+    fn demo_in(&self, path: &Path, reading: &Reading) -> Result<Box<Core>, EngineError> {
         if !path.exists() {
-            let made = self.played(reading)?;
-            made.back_up(path.display().to_string())?;
+            create(path, ENGLISH, reading)?.shut_down()?;
         }
         let core =
             load(Place::file(path), self.locale).map_err(|fault| fault.said(self.words()))?;
         Ok(Box::new(core))
-    }
-
-    fn demo_in_memory(&self, reading: &Reading) -> Result<Box<super::Core>, EngineError> {
-        let made = self.played(reading)?;
-        match std::mem::replace(&mut *made.lock(), Slot::Closed) {
-            Slot::Open(core) => Ok(core),
-            Slot::Suspended(_) | Slot::Closed => Err(self.words().storage().closed()),
-        }
-    }
-
-    fn played(&self, reading: &Reading) -> Result<std::sync::Arc<Self>, EngineError> {
-        let engine = Self::speaking(Place::Memory, self.locale)?;
-        demo::play_in(&engine, reading)?;
-        Ok(engine)
     }
 }
 

@@ -5,14 +5,16 @@
 //! demo can show nothing that a lifter could not have done.
 
 mod player;
+mod turn;
 
 use std::path::Path;
 use std::sync::Arc;
 
 use barwright_store::Place;
 
+use super::{Core, Engine, Slot};
 use crate::contract::{EngineError, Intent, Reading};
-use crate::engine::Engine;
+use crate::locale::Locale;
 use player::Player;
 
 /// The demo's plan.
@@ -20,6 +22,8 @@ pub const PLAN: &str = include_str!("plan.toml");
 /// The demo's gym.
 pub const GYM: &str = include_str!("gym.toml");
 
+/// The invented lifter reads the screens, and reads English.
+const ENGLISH: &str = "en-GB";
 /// Weeks that lie behind the lifter.
 const WEEKS_DONE: i64 = 6;
 const DAY_MS: i64 = 86_400_000;
@@ -37,7 +41,8 @@ pub fn create(path: &Path, locale: &str, now: &Reading) -> Result<Arc<Engine>, E
 /// # Errors
 /// As there.
 pub fn create_in(place: Place, locale: &str, now: &Reading) -> Result<Arc<Engine>, EngineError> {
-    play(locale, now)?.back_up_in(place.clone())?;
+    let english = Locale::read(ENGLISH);
+    Engine::holding(played(now)?, english).back_up_in(place.clone())?;
     Engine::open_in(place, locale)
 }
 
@@ -46,13 +51,22 @@ pub fn create_in(place: Place, locale: &str, now: &Reading) -> Result<Arc<Engine
 /// # Errors
 /// [`EngineError`], as from any tap.
 pub fn play(locale: &str, now: &Reading) -> Result<Arc<Engine>, EngineError> {
-    let engine = Engine::in_memory(locale.to_owned())?;
+    Ok(Arc::new(Engine::holding(played(now)?, Locale::read(locale))))
+}
+
+/// The demo as it was played, whatever language it is shown in.
+fn played(now: &Reading) -> Result<Box<Core>, EngineError> {
+    let engine = Engine::in_memory(ENGLISH.to_owned())?;
     play_in(&engine, now)?;
-    Ok(engine)
+    let played = std::mem::replace(&mut *engine.lock(), Slot::Closed);
+    match played {
+        Slot::Open(core) => Ok(core),
+        Slot::Suspended(_) | Slot::Closed => Err(engine.words().storage().closed()),
+    }
 }
 
 /// Plays the demo in an engine that has no records yet.
-pub(crate) fn play_in(engine: &Engine, now: &Reading) -> Result<(), EngineError> {
+fn play_in(engine: &Engine, now: &Reading) -> Result<(), EngineError> {
     let monday = last_monday(now) - WEEKS_DONE * 7 * DAY_MS;
     let mut player = Player::new(engine, at(now, monday, 17 * 60));
     player.tap(Intent::AddGym { text: GYM.to_owned() })?;
