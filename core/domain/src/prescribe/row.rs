@@ -13,7 +13,7 @@ use crate::plan::{self, Block, MaxRule, RaiseMax, SetCall, Sides};
 use crate::progress::test_day::FIRST_SINGLE;
 use crate::quantity::{Distance, Mass, Percent, Range, RepRange, Seconds};
 use crate::session::here::Here;
-use crate::session::{Because, Call, CallLoad, Load, Reason, dropped};
+use crate::session::{Because, Call, CallLoad, Load, Rack, Reason, dropped};
 
 /// The calls of a row in the order they are done, and what they are judged by.
 pub(super) fn calls(
@@ -533,10 +533,12 @@ fn part_loads(
 /// A share off again and again, so that each load keeps its part.
 fn drops(slot: &Slot<'_>, off: &[Percent], first: &Load) -> Vec<Load> {
     let implement = &slot.exercise.implement;
+    let liked = slot.lifter.desk.liked(&slot.gym.name, &slot.exercise.slug);
+    let rack = Rack { equipment: slot.gym, liked };
     let mut from = first.clone();
     let mut loads = Vec::with_capacity(off.len());
     for off in off {
-        from = dropped(slot.source.equipment, implement, &from, *off).unwrap_or(from);
+        from = dropped(rack, implement, &from, *off).unwrap_or(from);
         loads.push(from.clone());
     }
     loads

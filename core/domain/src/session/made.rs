@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use super::sheet::Load;
 use crate::catalogue::Counting;
-use crate::equipment::{Ask, BELT, BODYWEIGHT, CannotMake, Equipment, Fit, Rig};
+use crate::equipment::{Ask, BELT, BODYWEIGHT, CannotMake, Equipment, Fit, Liked, Rig};
 use crate::quantity::{Mass, Percent};
 
 /// The nearest that this gym makes of a figure counted so, and what it is made with. Help is a
@@ -120,16 +120,43 @@ fn added(
     }
 }
 
+/// A gym, and which of the loads that it makes the lifter likes.
+#[derive(Debug, Clone, Copy)]
+pub struct Rack<'a> {
+    /// The gym, with every plate.
+    pub equipment: &'a Equipment,
+    /// What is liked of it.
+    pub liked: Liked,
+}
+
+impl Rack<'_> {
+    /// What is made of a figure and is less than `on`: of the loads that are liked; of all there are
+    /// where none of those is.
+    pub(crate) fn lighter(
+        &self,
+        of: (&str, Counting),
+        (figure, on): (Mass, Mass),
+        fit: Fit,
+    ) -> Option<(Mass, Rig)> {
+        let made = |liked: Liked| {
+            let gym = liked.of(self.equipment);
+            let made = make_in_steps(&gym, of, figure, (fit, false), liked.step).ok();
+            made.filter(|(made, _)| *made < on)
+        };
+        made(self.liked).or_else(|| made(Liked::default()).filter(|_| !self.liked.any()))
+    }
+}
+
 /// The load after a share is taken off what was meant: the nearest that is made, the next lighter one
 /// where that is none, and the same again where nothing here is lighter. None without a figure.
-pub fn dropped(equipment: &Equipment, implement: &str, from: &Load, off: Percent) -> Option<Load> {
+pub fn dropped(rack: Rack<'_>, implement: &str, from: &Load, off: Percent) -> Option<Load> {
     let on = from.figure?;
     let meant = off.left_of_whole().of(from.meant.unwrap_or(on))?;
-    let lighter = |(figure, _): &(Mass, Rig)| *figure < on;
-    let near = made(equipment, implement, from.counting, meant).ok().filter(lighter);
+    let of = (implement, from.counting);
+    let near = rack.lighter(of, (meant, on), Fit::Nearest);
     let next = || {
         let under = on.checked_sub(Mass::from_nanograms(1))?;
-        make(equipment, implement, from.counting, under, Fit::Under, false).ok().filter(lighter)
+        rack.lighter(of, (under, on), Fit::Under)
     };
     let (figure, rig) = near.or_else(next).unwrap_or_else(|| (on, from.rig.clone()));
     Some(Load { meant: Some(meant), figure: Some(figure), rig, ..from.clone() })
@@ -160,12 +187,33 @@ mod tests {
             body: None,
             set_up: None,
         };
+        let rack = Rack { equipment: &gym, liked: Liked::default() };
         let drops: Vec<_> = (0..3)
             .map(|_| {
-                load = dropped(&gym, "dumbbell", &load, Percent::whole(20)).unwrap();
+                load = dropped(rack, "dumbbell", &load, Percent::whole(20)).unwrap();
                 (load.meant.unwrap(), load.figure.unwrap())
             })
             .collect();
         assert_eq!(drops, [(kg("24"), kg("20")), (kg("19.2"), kg("10")), (kg("15.36"), kg("10"))]);
+    }
+
+    /// A lifter who likes steps of 5 kg: 20 % off 100 is 80, off that 64 is made 65; without a liked
+    /// load that is lighter, any that is.
+    #[test]
+    fn a_drop_goes_to_a_load_that_is_liked() {
+        let gym = crate::equipment::builtin_in(crate::quantity::MassUnit::Kilogram);
+        let liked = Liked { smallest: None, step: Some(kg("5")) };
+        let rack = Rack { equipment: &gym, liked };
+        let (figure, rig) = made(&gym, "barbell", Counting::Total, kg("100")).unwrap();
+        let counting = Counting::Total;
+        let from =
+            Load { meant: None, figure: Some(figure), counting, rig, body: None, set_up: None };
+        let first = dropped(rack, "barbell", &from, Percent::whole(20)).unwrap();
+        let second = dropped(rack, "barbell", &first, Percent::whole(20)).unwrap();
+        assert_eq!([first.figure, second.figure], [Some(kg("80")), Some(kg("65"))]);
+        let whole = Rack { liked: Liked { step: Some(kg("50")), ..liked }, ..rack };
+        let light = Load { figure: Some(kg("40")), ..from };
+        let under = dropped(whole, "barbell", &light, Percent::whole(20)).unwrap();
+        assert_eq!(under.figure, Some(kg("32")));
     }
 }

@@ -27,7 +27,7 @@ pub use bounds::{MOST_ENTRIES, MOST_NOTE, MOST_SET_UP, MOST_SETS};
 pub use command::{Command, Set as RecordedSet};
 pub use decide::{abandoned, decide, left_behind};
 pub use event::{Done, Event, Guard, LoadForSet, PartDone, Stamped, SwapCause};
-pub use made::{dropped, made};
+pub use made::{Rack, dropped, made};
 pub use next::Cursor;
 pub use offer::Offer;
 pub use reading::{EARLIEST_MS, LATEST_MS, Passed, Reading};

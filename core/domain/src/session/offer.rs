@@ -6,7 +6,7 @@ use crate::call::{Ending, EntryId, SetId, SetKind};
 use crate::equipment::Fit;
 use crate::quantity::{Mass, Percent};
 
-use super::made::make;
+use super::made::Rack;
 
 /// After a set that failed or was harder than asked the next is lighter by this (common practice).
 const LIGHTER: Percent = Percent::whole(5);
@@ -103,8 +103,8 @@ impl Run {
             load.moved().and_then(|moved| moved.checked_sub(load.figure?)).unwrap_or_default();
         let less = off.of(from.checked_add(body)?)?;
         let to = from.checked_sub(less)?;
-        let implement = &entry.entry.implement;
-        let made = make(&self.equipment, implement, load.counting, to, Fit::Under, false).ok()?.0;
-        (made < from).then_some(made)
+        let rack = Rack { equipment: &self.equipment, liked: entry.entry.liked };
+        let of = (entry.entry.implement.as_str(), load.counting);
+        rack.lighter(of, (to, from), Fit::Under).map(|(made, _)| made)
     }
 }

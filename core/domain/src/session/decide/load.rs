@@ -1,7 +1,7 @@
 //! Loads decided on the floor: changed for the sets left, taken from the top set, dropped.
 
 use super::super::event::{Event, LoadForSet};
-use super::super::made::{dropped, make_in_steps};
+use super::super::made::{Rack, dropped, make_in_steps};
 use super::super::reason::{Because, Reason};
 use super::super::refusal::Refusal;
 use super::super::sheet::{BodyPart, CallLoad, Load};
@@ -166,7 +166,8 @@ pub(super) fn drops(run: &Run, entry: &EntryRun, set: &SetRun, load: &Load) -> V
 
 /// The load after a share is taken off what was on.
 pub(super) fn drop_from(run: &Run, entry: &EntryRun, from: &Load, off: Percent) -> Option<Load> {
-    dropped(&run.equipment, &entry.entry.implement, from, off)
+    let rack = Rack { equipment: &run.equipment, liked: entry.entry.liked };
+    dropped(rack, &entry.entry.implement, from, off)
 }
 
 /// Loads of the sets that are a share of the top set, now that it is done.
