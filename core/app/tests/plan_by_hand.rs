@@ -134,6 +134,24 @@ fn faults_and_remarks_stand_beside_their_rows_and_a_draft_has_steps_back() {
     assert!(hand.key("see").enabled, "{:#?}", hand.form());
 }
 
+#[test]
+fn a_session_is_copied_within_its_plan() {
+    let mut hand = Hand::new();
+    hand.today();
+    hand.tap("make");
+    hand.tap_row("A", "open");
+    hand.tap("add");
+    hand.write("Look for", "back squat");
+    hand.tap_row("Back squat", "add");
+    hand.tap("leave");
+    hand.tap_row("A", "again");
+    hand.tap_row("B", "open");
+    assert!(hand.row("Back squat").detail.contains("3"), "{:#?}", hand.form());
+    hand.tap("leave");
+    hand.tap("undo");
+    assert!(!hand.form().rows.iter().any(|row| row.text == "B"));
+}
+
 const FILE: &str = r#"# written at a desk
 name = "Winter" # ours
 weeks = 4

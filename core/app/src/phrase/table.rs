@@ -73,8 +73,6 @@ phrases! {
         /// The title.
         fn title(name: &str) -> String;
         /// A plan that is begun.
-        /// A way to begin, and what it does.
-        /// A way to begin, and what it does.
         fn new_plan() -> &'static str;
         /// A session that is begun, by how many there are.
         fn new_session(count: usize) -> &'static str;
@@ -82,6 +80,8 @@ phrases! {
         fn see() -> (&'static str, &'static str);
         /// A key.
         fn add_session() -> &'static str;
+        /// A key of a session: another one like it.
+        fn session_again() -> &'static str;
         /// A key.
         fn add_exercise() -> &'static str;
         /// A key.

@@ -3,7 +3,7 @@
 use super::shapes::{self, PLAN};
 use super::{Plan, bounds};
 use crate::catalogue::{Catalogue, Exercise, Measure};
-use crate::text::edit::{NotEdited, Put, Written, add, put, remove};
+use crate::text::edit::{NotEdited, Put, Written, add, again, put, remove};
 use crate::text::typed;
 
 /// The kinds of weeks, in the format's own words.
@@ -42,6 +42,16 @@ pub fn named(text: &str, name: &str) -> Result<String, NotEdited> {
 /// [`NotEdited`].
 pub fn one_session(text: &str, name: &str) -> Result<String, NotEdited> {
     add(text, "session", &Put::Table(vec![("name", name.into())]))
+}
+
+/// A session again, last, under another name: rows that are written alike go on sharing their loads.
+///
+/// # Errors
+/// [`NotEdited`].
+pub fn session_again(text: &str, session: usize, name: &str) -> Result<String, NotEdited> {
+    let count = Written::of(text).map_or(0, |written| written.count("session"));
+    let text = again(text, &format!("session.{session}"))?;
+    put(&text, &format!("session.{count}.name"), &name.into())
 }
 
 /// One more exercise in a session, last: three sets of what is usual for it (common practice).

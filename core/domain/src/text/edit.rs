@@ -149,6 +149,31 @@ pub fn add(text: &str, place: &str, value: &Put) -> Result<String, NotEdited> {
     })
 }
 
+/// One more of what is at a place of a list, last.
+///
+/// # Errors
+/// [`NotEdited`].
+pub fn again(text: &str, place: &str) -> Result<String, NotEdited> {
+    changed(text, place, |parent, step| {
+        let at: usize = step.parse().ok()?;
+        match parent {
+            Node::Array(array) => {
+                let copy = array.get(at)?.clone();
+                array.push(copy);
+            }
+            Node::Tables(tables) => {
+                let mut copy = tables.get(at)?.clone();
+                // It is written after the others, without the remarks above the one it is made of.
+                place_all(&mut copy, None);
+                copy.decor_mut().set_prefix("\n");
+                tables.push(copy);
+            }
+            Node::Table(_) => return None,
+        }
+        Some(())
+    })
+}
+
 /// Moves what is at a place so many places down its list; negative is up, and its ends are its ends.
 ///
 /// # Errors
@@ -338,6 +363,20 @@ mod tests {
         assert!(moved.find("10 kg").unwrap() < moved.find("# the big ones").unwrap(), "{moved}");
         let moved = Written::of(&moved).unwrap();
         assert_eq!(moved.said("plate.1.mass").as_deref(), Some("20 kg"));
+    }
+
+    #[test]
+    fn one_more_of_the_same_comes_last_with_what_is_in_it() {
+        let text = "[[session]]\nname = \"A\"\n\n[[session.exercise]]\nname = \"Plank\"\n\n[[session.\
+                    exercise]]\nname = \"Dip\"\n\n[[session]]\nname = \"B\"\n";
+        let twice = again(text, "session.0").unwrap();
+        let written = Written::of(&twice).unwrap();
+        assert_eq!(written.count("session"), 3, "{twice}");
+        assert_eq!(written.said("session.2.name").as_deref(), Some("A"));
+        assert_eq!(written.said("session.2.exercise.1.name").as_deref(), Some("Dip"));
+        assert_eq!((written.count("session.0.exercise"), written.count("session.1")), (2, 0));
+        assert!(twice.starts_with(text), "{twice}");
+        assert_eq!(again(text, "session.2"), Err(NotEdited::NoPlace));
     }
 
     #[test]

@@ -46,7 +46,11 @@ pub(super) fn changed(
         Edit::Add { what } => match place.rsplit_once('.') {
             None if place == "session" => {
                 let count = Written::of(text).map_or(0, |written| written.count("session"));
-                by_hand::one_session(text, held.locale.words().plan_form().new_session(count))
+                let name = held.locale.words().plan_form().new_session(count);
+                match what.strip_prefix("session.").map(str::parse) {
+                    Some(Ok(of)) => by_hand::session_again(text, of, name),
+                    _ => by_hand::one_session(text, name),
+                }
             }
             Some((session, "exercise")) => {
                 let found = held.catalogue.get(what).ok_or(Refused::NotHere)?;

@@ -27,6 +27,11 @@ pub fn add_session() -> &'static str {
     "Add a session"
 }
 
+/// A key of a session: another one like it.
+pub fn session_again() -> &'static str {
+    "Copy"
+}
+
 /// A key.
 pub fn add_exercise() -> &'static str {
     "Add an exercise"

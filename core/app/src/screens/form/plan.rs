@@ -293,7 +293,9 @@ impl Shown<'_> {
             let name = self.said(&format!("{place}.name"));
             let day = self.said(&format!("{place}.day"));
             let exercises = self.written.count(&format!("{place}.exercise"));
-            let keys = self.of_list(&place, at, count > 1);
+            let mut keys = self.of_list(&place, at, count > 1);
+            let edit = Edit::Add { what: place.clone() };
+            keys.push(self.form.edits("again", say.session_again(), "session", edit));
             form_row(place, 1, name).detail(say.of_session(&day, exercises)).keys(keys)
         }));
         rows.extend(self.kept("", &[&OF_PLAN, &["week", "session"]]));
