@@ -59,8 +59,8 @@ impl Locale {
             parts.find(|part| part.len() == 2).map(str::to_ascii_uppercase).unwrap_or_default();
         let comma = COMMA.contains(&language.as_str()) && !POINT_REGIONS.contains(&region.as_str());
         Self {
-            // Whoever speaks another is spoken to in English until there is one.
-            language: Language::English,
+            // Whoever speaks one that is not here is spoken to in English.
+            language: Language::of(&language),
             numerals: if comma { Numerals::Comma } else { Numerals::Point },
             unit: if POUNDS.contains(&region.as_str()) {
                 MassUnit::Pound
@@ -74,6 +74,17 @@ impl Locale {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[cfg(feature = "german")]
+    #[test]
+    fn german_is_spoken_where_it_is_the_language() {
+        for tag in ["de", "de-DE", "de_AT.UTF-8", "de_CH", "DE-li"] {
+            assert_eq!(Locale::read(tag).language, Language::German, "{tag}");
+        }
+        for tag in ["", "en-DE", "dsb", "nds-DE", "fr-CH", "C"] {
+            assert_eq!(Locale::read(tag).language, Language::English, "{tag}");
+        }
+    }
 
     #[test]
     fn reads_tags_of_every_system() {

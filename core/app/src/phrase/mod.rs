@@ -4,6 +4,12 @@
 //! said is declared once in `table`, and a language that lacks any of it does not compile. Screens
 //! ask [`Words`] and know no language.
 
+#[cfg(feature = "german")]
+#[allow(
+    unreachable_pub,
+    reason = "what a language can say is declared in the table, and reached there"
+)]
+mod de;
 #[allow(
     unreachable_pub,
     reason = "what a language can say is declared in the table, and reached there"
@@ -23,10 +29,24 @@ pub enum Language {
     /// English.
     #[default]
     English,
+    /// German.
+    #[cfg(feature = "german")]
+    German,
     /// One of nobody's, with longer words, other plural forms and letters that run from right to
     /// left: for tests, which show with it that no word stands outside.
     #[cfg(test)]
     MadeUp,
+}
+
+impl Language {
+    /// That which a tag's first part names, `de`; English for every other.
+    pub fn of(tag: &str) -> Self {
+        match tag {
+            #[cfg(feature = "german")]
+            "de" => Self::German,
+            _ => Self::English,
+        }
+    }
 }
 
 /// The words of a language, and how it writes numbers.
@@ -80,6 +100,8 @@ macro_rules! phrases {
                 pub fn $phrase(self, $($given: $kind),*) -> $said {
                     match self.0 {
                         Language::English => en::$file::$phrase($($given),*),
+                        #[cfg(feature = "german")]
+                        Language::German => de::$file::$phrase($($given),*),
                         #[cfg(test)]
                         Language::MadeUp => made_up::said(en::$file::$phrase($($given),*)),
                     }

@@ -1,0 +1,94 @@
+//! Words of charts.
+
+use barwright_domain::call::Amount;
+use barwright_domain::progress::estimate::Estimate;
+use barwright_domain::quantity::{Mass, MassUnit, Numerals};
+
+use super::{date, words};
+
+/// The label of the axis of dates.
+pub fn dates() -> &'static str {
+    "date"
+}
+
+/// A series.
+pub fn band() -> &'static str {
+    "Estimate, its range"
+}
+
+/// A series.
+pub fn estimates() -> &'static str {
+    "Estimate"
+}
+
+/// A series: the heaviest work load, or all that was moved with it.
+pub fn heaviest(with_the_body: bool) -> &'static str {
+    if with_the_body { "Heaviest, with bodyweight" } else { "Heaviest work load" }
+}
+
+/// A series.
+pub fn most() -> &'static str {
+    "Most in one set"
+}
+
+/// A point: "Mon 12 Oct: 120 kg".
+pub fn load(
+    day: i32,
+    today: Option<i32>,
+    load: Mass,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    format!("{}: {}", date::dated(day, today), load.print(unit, numerals))
+}
+
+/// A series: tries that failed.
+pub fn failed() -> &'static str {
+    "Failed try"
+}
+
+/// A point: "Mon 12 Oct: 140 kg failed".
+pub fn failed_at(
+    day: i32,
+    today: Option<i32>,
+    load: Mass,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    format!("{}: {} failed", date::dated(day, today), load.print(unit, numerals))
+}
+
+/// A point of a band: "Mon 12 Oct: 122 kg to 140 kg".
+pub fn range(
+    day: i32,
+    today: Option<i32>,
+    estimate: &Estimate,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    let whole = |mass| words::whole(mass, unit, numerals);
+    let (low, high) = (whole(estimate.low), whole(estimate.high));
+    format!("{}: {low} to {high}", date::dated(day, today))
+}
+
+/// A point: "Mon 12 Oct: estimate 131 kg".
+pub fn estimate(
+    day: i32,
+    today: Option<i32>,
+    estimate: &Estimate,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    format!("{}: estimate {}", date::dated(day, today), words::whole(estimate.max, unit, numerals))
+}
+
+/// A point: "Mon 12 Oct: 12 reps"; the value is in the unit of the amount.
+pub fn amount(day: i32, today: Option<i32>, value: i64, of: &Amount) -> String {
+    format!("{}: {value} {}", date::dated(day, today), words::unit(of))
+}
+
+/// The chart in a sentence: how many sessions, and its first and last points.
+pub fn from_to(name: &str, sessions: usize, first: &str, last: &str) -> String {
+    let (first, last) = (first.replace(": ", ", "), last.replace(": ", ", "));
+    format!("{name}, {sessions} sessions: from {first} to {last}.")
+}

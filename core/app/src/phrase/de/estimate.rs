@@ -1,0 +1,82 @@
+//! Words of an estimated max, as the desk asks for one.
+
+use barwright_domain::call::EffortScale;
+use barwright_domain::progress::estimate::{Estimate, NoEstimate};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Reps, Reserve};
+
+use super::words;
+
+/// "Estimate 126.67 kg, 120 to 127.67 by the seven formulas", where it comes from, and what it is
+/// not.
+pub fn found(
+    estimate: &Estimate,
+    load: Mass,
+    reps: Reps,
+    left: Option<Reserve>,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> String {
+    let max = estimate.max.print(unit, numerals);
+    let range = if estimate.low == estimate.high {
+        "A single to failure is the max of the day.".to_owned()
+    } else {
+        let (low, high) =
+            (estimate.low.figure(unit, numerals), estimate.high.print(unit, numerals));
+        let call = if left.is_some() { " and a call that may be off" } else { "" };
+        format!("{low} to {high} by the seven formulas{call}.")
+    };
+    let from = format!(
+        "{} at {}, {}: {}.",
+        words::count(usize::from(reps), "rep", "reps"),
+        load.print(unit, numerals),
+        match left {
+            Some(left) => words::reserve(left, EffortScale::Left, numerals),
+            None => "to failure".to_owned(),
+        },
+        estimate.formula.source()
+    );
+    format!(
+        "Estimate {max}\n{range}\n{from}\nFor barbell main lifts; on the deadlift the formulas come \
+         out low (LeSuer et al. 1997).\n"
+    )
+}
+
+/// Why there is none, and what would do.
+pub fn none(why: NoEstimate) -> String {
+    match why {
+        NoEstimate::NoReps => "No rep was made: there is nothing to estimate from.".to_owned(),
+        NoEstimate::TooManyReps { most } => format!(
+            "More than {most} reps to failure, those in reserve counted too, are outside the formulas' \
+             range. Use a heavier set."
+        ),
+        NoEstimate::TooMuchLeft { most } => format!(
+            "With more than {most} reps in reserve a call is too rough. Use a set nearer to failure."
+        ),
+        NoEstimate::NoLoad => "There is no load to estimate from.".to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use barwright_domain::progress::estimate::{Formula, Nearness};
+
+    use super::*;
+
+    fn words(reps: Reps, left: Option<Reserve>) -> String {
+        let load = Mass::whole(100, MassUnit::Kilogram);
+        let nearness = left.map_or(Nearness::Failed, Nearness::Called);
+        let estimate = Estimate::of(load, reps, nearness, Formula::Epley).unwrap();
+        found(&estimate, load, reps, left, MassUnit::Kilogram, Numerals::Point)
+    }
+
+    #[test]
+    fn says_the_range_and_where_it_comes_from() {
+        let text = words(8, None);
+        assert!(text.starts_with("Estimate 126.67 kg\n120 to 127.67 kg by the seven formulas.\n"));
+        assert!(text.contains("8 reps at 100 kg, to failure: Epley 1985"), "{text}");
+        let text = words(8, Reserve::from_halves(4));
+        assert!(text.contains("and a call that may be off"), "{text}");
+        assert!(text.contains("8 reps at 100 kg, 2 in reserve"), "{text}");
+        assert!(words(1, None).contains("A single to failure is the max"));
+    }
+}

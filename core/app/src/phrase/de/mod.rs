@@ -1,0 +1,36 @@
+//! German.
+
+pub mod bar;
+pub mod by_hand;
+pub mod cautions;
+pub mod change;
+pub mod chart;
+pub mod coach;
+pub mod date;
+pub mod equipment;
+pub mod estimate;
+pub mod exercises;
+pub mod faults;
+pub mod floor;
+pub mod gym;
+pub mod gym_form;
+pub mod lift;
+pub mod liked;
+pub mod maxes;
+pub mod muscle;
+pub mod not_shown;
+pub mod outcome;
+pub mod pace;
+pub mod panel;
+pub mod plan;
+pub mod plan_form;
+pub mod quantity;
+pub mod reason;
+pub mod refusal;
+pub mod sheet;
+pub mod start;
+pub mod storage;
+pub mod tally;
+pub mod today;
+pub mod weeks;
+pub mod words;

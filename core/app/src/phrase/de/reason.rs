@@ -1,0 +1,376 @@
+//! Why a number is what it is: a derivation as lines of words, the first short enough to be read
+//! during a rest.
+
+use barwright_domain::call::EffortScale;
+use barwright_domain::owners::{Cut, Cutting};
+use barwright_domain::plan::Miss;
+use barwright_domain::progress::test_day;
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
+use barwright_domain::session::{Because, Reason};
+
+use super::{date, outcome, words};
+
+/// A derivation. The first line has the owner of the load, since when, each factor and what is made
+/// here: "Max 142.5 kg since Mon 12 Oct × 82.5 % = 117.56 kg; rounded to 117.5 kg." The further ones
+/// say how it came to that, with efforts in the scale that the plan asks in.
+pub fn lines(
+    reason: &Reason,
+    scale: EffortScale,
+    today: Option<i32>,
+    unit: MassUnit,
+    numerals: Numerals,
+) -> Vec<String> {
+    let say = Say { scale, today, unit, numerals };
+    let mut factors: Vec<String> = Vec::new();
+    let mut further: Vec<String> = Vec::new();
+    let mut working = None;
+    for because in &reason.0 {
+        match because {
+            Because::WorkingMax { share, of, .. } => working = Some((*share, *of)),
+            Because::ShareOfMax { share, max, day, of, gives } => {
+                let max = (*max, *day, of.as_deref());
+                factors.push(say.share_of_max(max, working, *share, *gives));
+            }
+            because => match say.factor(because) {
+                Some(factor) => factors.push(factor),
+                None => further.extend(say.further(because)),
+            },
+        }
+    }
+    let first = factors.join("; ");
+    let first = (!first.is_empty()).then(|| format!("{}.", words::sentence_case(&first)));
+    first.into_iter().chain(further).collect()
+}
+
+#[derive(Clone, Copy)]
+struct Say {
+    scale: EffortScale,
+    today: Option<i32>,
+    unit: MassUnit,
+    numerals: Numerals,
+}
+
+impl Say {
+    fn mass(self, mass: Mass) -> String {
+        mass.print(self.unit, self.numerals)
+    }
+
+    fn load(self, load: Mass) -> String {
+        words::or_help(load, self.unit, self.numerals)
+    }
+
+    fn day(self, day: i32) -> String {
+        date::dated(day, self.today)
+    }
+
+    fn percent(self, percent: Percent) -> String {
+        percent.print(self.numerals)
+    }
+
+    /// "−2.5 %", "+4 %".
+    fn change(self, change: Percent) -> String {
+        let sign = if change.hundredths() < 0 { '\u{2212}' } else { '+' };
+        let size = Percent::from_hundredths(change.hundredths().saturating_abs());
+        format!("{sign}{}", self.percent(size))
+    }
+
+    fn share_of_max(
+        self,
+        (max, day, of): (Mass, i32, Option<&str>),
+        working: Option<(Percent, Mass)>,
+        share: Percent,
+        gives: Mass,
+    ) -> String {
+        let whose = of.map(|lift| format!("{lift} ")).unwrap_or_default();
+        let (max, working) = match working {
+            Some((part, of)) => (of, format!(" × {}", self.percent(part))),
+            None => (max, String::new()),
+        };
+        let (max, day) = (self.mass(max), self.day(day));
+        let (share, gives) = (self.percent(share), self.mass(gives));
+        format!("{whose}max {max} since {day}{working} × {share} = {gives}")
+    }
+
+    /// What stands in the first line.
+    fn factor(self, because: &Because) -> Option<String> {
+        Some(match because {
+            Because::PlanSays(load) => format!("the plan says {}", self.load(*load)),
+            Because::Carried { load, since } => {
+                format!("working load {} since {}", self.load(*load), self.day(*since))
+            }
+            Because::ShareOfEstimate { share, max, day, gives } => format!(
+                "{} of the {} that your sets estimate ({}) = {}",
+                self.percent(*share),
+                words::tenth(*max, self.unit, self.numerals),
+                self.day(*day),
+                self.mass(*gives)
+            ),
+            Because::Single { rule, last, gives } => self.single(*rule, *last, *gives),
+            Because::UpTo { share, gives } => {
+                format!("up to {} = {}", self.percent(*share), self.mass(*gives))
+            }
+            Because::LessBody { body, gives, .. } => {
+                format!("less {} of bodyweight = {}", self.mass(*body), self.load(*gives))
+            }
+            Because::RampShare { share, of, gives } => format!(
+                "ramp set, {} of {} = {}",
+                self.percent(*share),
+                self.mass(*of),
+                self.mass(*gives)
+            ),
+            Because::RampSpread { step, of, from, to, gives } => format!(
+                "ramp set {step} of {of}, spread from {} to {} = {}",
+                self.mass(*from),
+                self.mass(*to),
+                words::tenth(*gives, self.unit, self.numerals)
+            ),
+            Because::EmptyBar => "ramp set: the empty bar".to_owned(),
+            Because::FullSizePlates => {
+                "ramp set: the lightest with full-size plates, which set the bar's height"
+                    .to_owned()
+            }
+            Because::Unguarded => "neither pins nor a spotter, so no max is tried".to_owned(),
+            Because::BodyAlone => "ramp set: bodyweight".to_owned(),
+            Because::MovedWithinSlack { asked } => {
+                format!("moved from {} to save plate changes", self.mass(*asked))
+            }
+            Because::ShareOfTop { share, top, gives } => format!(
+                "{} of the top set's {} = {}",
+                self.percent(*share),
+                self.load(*top),
+                self.load(*gives)
+            ),
+            Because::DropOff { off, gives } => {
+                format!("\u{2212}{} = {}", self.percent(*off), self.load(*gives))
+            }
+            Because::Liked { smallest, step, made } => {
+                let how = match (step, smallest) {
+                    (Some(step), _) => format!("in steps of {}", self.load(*step)),
+                    (None, Some(smallest)) => format!("no plate under {}", self.load(*smallest)),
+                    (None, None) => String::new(),
+                };
+                format!("{how}, as you like it: {}", self.load(*made))
+            }
+            Because::Made { made, .. } => format!("rounded to {}", self.load(*made)),
+            Because::FromFirst { first, gives } => {
+                format!("first set {}, this one {}", self.load(*first), self.load(*gives))
+            }
+            Because::Cut { cut, gives } => format!("{}: {}", self.cut(cut), self.load(*gives)),
+            Because::PlaceOfLast(place) => format!("pin {place}, as last time here"),
+            Because::LifterChose(load) => format!("you chose {}", self.load(*load)),
+            Because::LifterChosePin(pin) => format!("you chose pin {pin}"),
+            Because::ClimbStep { step, from } => {
+                format!("{} from {}", self.change(*step), self.load(*from))
+            }
+            Because::ShareOfMax { .. }
+            | Because::WorkingMax { .. }
+            | Because::PercentForReps { .. }
+            | Because::Said { .. }
+            | Because::Aim(_)
+            | Because::Extended(_)
+            | Because::NothingToGoBy
+            | Because::AfterPause { .. } => return None,
+        })
+    }
+
+    /// What stands below it.
+    fn further(self, because: &Because) -> Option<String> {
+        Some(match because {
+            Because::PercentForReps { reps, left, share, interpolated } => {
+                let between = if *interpolated { ", between two rows of the table" } else { "" };
+                format!(
+                    "{}, {}: {} by the percent table{between}.",
+                    words::count(usize::from(*reps), "rep", "reps"),
+                    words::reserve(*left, self.scale, self.numerals),
+                    self.percent(*share)
+                )
+            }
+            Because::Said { day, why, by } => {
+                let step = by.map(|by| outcome::step(why, by, self.unit, self.numerals));
+                let why = outcome::why(why, self.scale, self.unit, self.numerals);
+                format!("{}: {why}{}.", self.day(*day), step.unwrap_or_default())
+            }
+            Because::Aim(amount) => format!("Try for {}.", words::amount(amount, self.numerals)),
+            Because::Extended(amount) => {
+                format!("Range extended to {}.", words::amount(amount, self.numerals))
+            }
+            Because::NothingToGoBy => {
+                "No load on record: choose one that fits the reps and effort asked.".to_owned()
+            }
+            Because::AfterPause { pause } => {
+                format!("One ramp set again after a break of {}.", pause.print())
+            }
+            _ => return None,
+        })
+    }
+
+    /// "deload, −30 %".
+    fn cut(self, cut: &Cut) -> String {
+        let change = cut.keep.hundredths().saturating_sub(Percent::WHOLE.hundredths());
+        let change = self.change(Percent::from_hundredths(change));
+        match cut.why {
+            Cutting::Deload => format!("deload, {change}"),
+            Cutting::EaseIn => format!("ease-in, {change}"),
+            Cutting::LayOff { days: Some(days) } => format!("lay-off of {days} days, {change}"),
+            Cutting::LayOff { days: None } => format!("back from a lay-off, {change}"),
+            Cutting::Pain { since } => format!("pain since {}, {change}", self.day(since)),
+            Cutting::BackFromPain => format!("back from pain, {change}"),
+            Cutting::Missed { times, then } => {
+                let missed = match times {
+                    1 => "missed last time".to_owned(),
+                    times => format!("missed {times} times in a row"),
+                };
+                match then {
+                    Miss::Repeat => format!("{missed}, no heavier"),
+                    Miss::Less(_) => format!("{missed}, {change}"),
+                    Miss::Hold => format!("{missed}, no change: ask the coach"),
+                }
+            }
+            Cutting::Effort => format!("{change} for one session"),
+        }
+    }
+
+    /// The single after the one that was tried last.
+    fn single(self, rule: test_day::Because, last: Mass, gives: Mass) -> String {
+        use test_day::Because as Rule;
+        let [last, gives] = [last, gives].map(|mass| self.mass(mass));
+        match rule {
+            Rule::First(share) => format!("{} of the max: {gives}", self.percent(share)),
+            Rule::Lifted(step) => {
+                format!("{last} was lifted: {} more is {gives}", self.percent(step))
+            }
+            Rule::Missed(off) => {
+                format!("{last} was missed: {} less is {gives}", self.percent(off))
+            }
+            Rule::Between { lifted, missed } => format!(
+                "{} was lifted and {} was not: halfway is {gives}",
+                self.mass(lifted),
+                self.mass(missed)
+            ),
+            Rule::Next { lifted } => {
+                format!("the next load here above the {} that was lifted", self.mass(lifted))
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use barwright_domain::call::Amount;
+    use barwright_domain::owners::Why;
+    use barwright_domain::quantity::Reserve;
+
+    use super::*;
+
+    fn kg(text: &str) -> Mass {
+        Mass::read(&format!("{text} kg"), Numerals::Point).unwrap()
+    }
+
+    fn say(steps: Vec<Because>) -> Vec<String> {
+        lines(&Reason(steps), EffortScale::Left, None, MassUnit::Kilogram, Numerals::Point)
+    }
+
+    fn share(max: &str, of: Option<&str>, gives: &str) -> Because {
+        Because::ShareOfMax {
+            share: Percent::from_hundredths(8_250),
+            max: kg(max),
+            day: 20_417,
+            of: of.map(str::to_owned),
+            gives: kg(gives),
+        }
+    }
+
+    fn cut(keep: i16, why: Cutting, gives: &str) -> Because {
+        let cut = Cut { keep: Percent::whole(keep), sets_off: Percent::default(), why };
+        Because::Cut { cut, gives: kg(gives) }
+    }
+
+    #[test]
+    fn the_first_line_has_the_owner_each_factor_and_what_is_made() {
+        let steps = vec![
+            share("142.5", None, "117.5625"),
+            Because::Said {
+                day: 20_417,
+                why: Why::OffTarget {
+                    called: Reserve::from_halves(2).unwrap(),
+                    edge: Reserve::from_halves(4).unwrap(),
+                    change: Percent::whole(-4),
+                },
+                by: None,
+            },
+            cut(96, Cutting::Effort, "112.86"),
+            Because::Made { asked: kg("112.86"), made: kg("112.5") },
+        ];
+        assert_eq!(
+            say(steps),
+            [
+                "Max 142.5 kg since Tue 25 Nov × 82.5 % = 117.56 kg; \u{2212}4 % for one session: \
+                 112.86 kg; rounded to 112.5 kg.",
+                "Tue 25 Nov: 1 in reserve, target 2 in reserve: 4 % less.",
+            ]
+        );
+    }
+
+    #[test]
+    fn a_working_max_is_one_more_factor() {
+        let working =
+            Because::WorkingMax { share: Percent::whole(92), of: kg("200"), gives: kg("184") };
+        assert_eq!(
+            say(vec![working, share("184", Some("Deadlift"), "151.8")]),
+            ["Deadlift max 200 kg since Tue 25 Nov × 92 % × 82.5 % = 151.8 kg."]
+        );
+    }
+
+    #[test]
+    fn what_a_track_carries_since_when_and_what_it_added() {
+        let steps = vec![
+            Because::Carried { load: kg("52.5"), since: 20_417 },
+            Because::Said { day: 20_417, why: Why::AllMade, by: Some(kg("2.5")) },
+            Because::Aim(Amount::Reps(9)),
+        ];
+        assert_eq!(
+            say(steps),
+            [
+                "Working load 52.5 kg since Tue 25 Nov.",
+                "Tue 25 Nov: all sets made: add 2.5 kg.",
+                "Try for 9 reps."
+            ]
+        );
+    }
+
+    #[test]
+    fn a_cut_says_why_and_how_much() {
+        let carried = || Because::Carried { load: kg("60"), since: 20_417 };
+        let all = [
+            (Cutting::Deload, "deload"),
+            (Cutting::LayOff { days: Some(31) }, "lay-off of 31 days"),
+            (Cutting::Pain { since: 20_410 }, "pain since Tue 18 Nov"),
+        ];
+        for (why, words) in all {
+            assert_eq!(
+                say(vec![carried(), cut(80, why, "48")]),
+                [format!("Working load 60 kg since Tue 25 Nov; {words}, \u{2212}20 %: 48 kg.")]
+            );
+        }
+    }
+
+    #[test]
+    fn masses_are_said_in_the_unit_and_with_the_mark_of_the_locale() {
+        let reason = Reason(vec![Because::PlanSays(kg("102.05828325"))]);
+        assert_eq!(
+            lines(&reason, EffortScale::Left, None, MassUnit::Pound, Numerals::Comma),
+            ["The plan says 225 lb."]
+        );
+        let reason = Reason(vec![Because::PlanSays(kg("102.5"))]);
+        assert_eq!(
+            lines(&reason, EffortScale::Left, None, MassUnit::Kilogram, Numerals::Comma),
+            ["The plan says 102,5 kg."]
+        );
+    }
+
+    #[test]
+    fn assistance_is_said_as_such() {
+        assert_eq!(say(vec![Because::PlanSays(kg("-20"))]), ["The plan says 20 kg assistance."]);
+        assert_eq!(say(vec![Because::PlanSays(kg("0"))]), ["The plan says no added load."]);
+    }
+}

@@ -1,0 +1,256 @@
+//! Small words and figures that every screen uses.
+
+use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, Stop, WeekKind};
+use barwright_domain::catalogue::{Counting, Exercise};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Range, Reserve, Rounding, Seconds};
+use barwright_domain::session::{Ending, Kit};
+
+/// A mass with its unit.
+pub fn mass(mass: Mass, unit: MassUnit, numerals: Numerals) -> String {
+    mass.print(unit, numerals)
+}
+
+/// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg assistance", "bodyweight".
+pub fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals) -> String {
+    match counting {
+        Counting::Added if figure == Mass::ZERO => "bodyweight".to_owned(),
+        Counting::Added if figure < Mass::ZERO => {
+            format!("{} assistance", figure.distance(Mass::ZERO).print(unit, numerals))
+        }
+        Counting::Added => format!("+{}", figure.print(unit, numerals)),
+        _ => figure.print(unit, numerals),
+    }
+}
+
+/// An estimate to a tenth of its unit: more would be a fiction.
+pub(super) fn tenth(estimate: Mass, unit: MassUnit, numerals: Numerals) -> String {
+    let step = Mass::from_nanograms(unit.nanograms() / 10);
+    mass(estimate.to_multiple(step, Rounding::HalfEven).unwrap_or(estimate), unit, numerals)
+}
+
+/// An estimate in whole units, as it is said in a breath.
+pub(super) fn whole(estimate: Mass, unit: MassUnit, numerals: Numerals) -> String {
+    let step = Mass::from_nanograms(unit.nanograms());
+    mass(estimate.to_multiple(step, Rounding::HalfEven).unwrap_or(estimate), unit, numerals)
+}
+
+/// An effort in the words of its scale: "2.5 in reserve", "none in reserve", "RPE 8".
+pub(super) fn reserve(left: Reserve, scale: EffortScale, numerals: Numerals) -> String {
+    match scale {
+        EffortScale::Left if left == Reserve::NONE => "none in reserve".to_owned(),
+        EffortScale::Left => format!("{} in reserve", left.print(numerals)),
+        EffortScale::Rpe => format!("RPE {}", left.rpe().print(numerals)),
+    }
+}
+
+/// A load that may be assistance, or nothing at all: "20 kg assistance", "no added load",
+/// "102.5 kg".
+pub fn or_help(load: Mass, unit: MassUnit, numerals: Numerals) -> String {
+    match load.cmp(&Mass::ZERO) {
+        std::cmp::Ordering::Less => {
+            format!("{} assistance", mass(load.distance(Mass::ZERO), unit, numerals))
+        }
+        std::cmp::Ordering::Equal => "no added load".to_owned(),
+        std::cmp::Ordering::Greater => mass(load, unit, numerals),
+    }
+}
+
+/// "1 set", "3 sets".
+pub fn count(number: usize, one: &str, many: &str) -> String {
+    format!("{number} {}", if number == 1 { one } else { many })
+}
+
+/// "1 week", "4 weeks".
+pub fn weeks(number: usize) -> String {
+    count(number, "week", "weeks")
+}
+
+/// "1 session", "20 sessions".
+pub fn sessions(number: usize) -> String {
+    count(number, "session", "sessions")
+}
+
+/// Parts of a screen as they are read aloud, each a sentence.
+pub fn spoken(parts: &[&str]) -> String {
+    let parts: Vec<&str> = parts.iter().copied().filter(|part| !part.is_empty()).collect();
+    parts.join(". ")
+}
+
+/// Rows read aloud: each text with its detail.
+pub fn rows(rows: &[(&str, &str)]) -> String {
+    let lines: Vec<String> = rows
+        .iter()
+        .map(|(text, detail)| match *detail {
+            "" => format!("{text}."),
+            detail => format!("{text}. {detail}."),
+        })
+        .collect();
+    lines.join(" ")
+}
+
+/// An exercise by its name: the built-in ones are English, a plan's own are called as it says.
+pub fn exercise(exercise: &Exercise) -> String {
+    exercise.name.to_string()
+}
+
+/// "5 reps", "30 s", "40 m".
+pub fn amount(amount: &Amount, numerals: Numerals) -> String {
+    match amount {
+        Amount::Reps(reps) => count(usize::from(*reps), "rep", "reps"),
+        Amount::Seconds(seconds) => seconds.print(),
+        Amount::Metres(distance) => distance.print(numerals),
+    }
+}
+
+/// The unit beside a figure: "reps", "s", "m".
+pub fn unit(amount: &Amount) -> &'static str {
+    match amount {
+        Amount::Reps(1) => "rep",
+        Amount::Reps(_) => "reps",
+        Amount::Seconds(_) => "s",
+        Amount::Metres(_) => "m",
+    }
+}
+
+/// The figure alone: "5", "30", "40".
+pub fn figure(amount: &Amount, numerals: Numerals) -> String {
+    match amount {
+        Amount::Reps(reps) => reps.to_string(),
+        Amount::Seconds(seconds) => seconds.count().to_string(),
+        Amount::Metres(distance) => distance.print(numerals).trim_end_matches(" m").to_owned(),
+    }
+}
+
+/// What is asked: "5 reps", "6–10 reps", "20–30 s", "as many reps as you can, at least 5".
+pub fn how_many(asked: &HowMany, numerals: Numerals) -> String {
+    match asked {
+        HowMany::Reps(range) if range.is_single() => count(usize::from(range.from), "rep", "reps"),
+        HowMany::Reps(range) => format!("{} reps", range.print()),
+        HowMany::Seconds(range) => spread(*range, Seconds::print),
+        HowMany::Metres(range) => spread(*range, |metres| metres.print(numerals)),
+        HowMany::Open { at_least, stop } => {
+            // "As many as you can" is said where it is meant, and nowhere else.
+            match (stop, *at_least) {
+                (Stop::Reserve(Reserve::NONE), 0) => "as many reps as you can".to_owned(),
+                (Stop::Reserve(Reserve::NONE), least) => {
+                    format!("as many reps as you can, at least {least}")
+                }
+                (stop, 0) => format!("reps, {}", stop_rule(stop, numerals)),
+                (stop, least) => format!("{least} or more reps, {}", stop_rule(stop, numerals)),
+            }
+        }
+    }
+}
+
+/// As [`how_many`], in the shorthand of a sheet: "5", "6–10", "30 s", "5+".
+pub fn how_many_short(asked: &HowMany, numerals: Numerals) -> String {
+    match asked {
+        HowMany::Reps(range) => range.print(),
+        HowMany::Seconds(range) => spread(*range, Seconds::print),
+        HowMany::Metres(range) => spread(*range, |metres| metres.print(numerals)),
+        HowMany::Open { at_least, .. } => format!("{at_least}+"),
+    }
+}
+
+/// One value, or from least to most with the unit once: "30–45 s".
+fn spread<T: Copy + PartialOrd>(range: Range<T>, print: impl Fn(T) -> String) -> String {
+    let to = print(range.to);
+    if range.is_single() {
+        return to;
+    }
+    let from = print(range.from);
+    match (from.rsplit_once(' '), to.rsplit_once(' ')) {
+        (Some((figure, unit)), Some((_, same))) if unit == same => format!("{figure}–{to}"),
+        _ => format!("{from}–{to}"),
+    }
+}
+
+/// What ends an open set.
+pub fn stop_rule(stop: &Stop, numerals: Numerals) -> String {
+    match stop {
+        Stop::Reserve(Reserve::NONE) => "to failure".to_owned(),
+        Stop::Reserve(left) => format!("stop with {} in reserve", left.print(numerals)),
+        Stop::Form => "stop when form goes".to_owned(),
+        Stop::Pace => "stop when you slow down".to_owned(),
+        Stop::Time(seconds) => format!("stop after {}", seconds.print()),
+    }
+}
+
+/// "1–2 in reserve", or "RPE 8–9" for those who wrote it so.
+pub fn effort(target: &EffortTarget, numerals: Numerals) -> String {
+    let (from, to) = (target.left.from, target.left.to);
+    match target.scale {
+        EffortScale::Left if to == Reserve::NONE => "to failure".to_owned(),
+        scale if from == to => reserve(from, scale, numerals),
+        EffortScale::Left => {
+            format!("{}–{} in reserve", from.print(numerals), to.print(numerals))
+        }
+        EffortScale::Rpe => {
+            format!("RPE {}–{}", to.rpe().print(numerals), from.rpe().print(numerals))
+        }
+    }
+}
+
+/// "left" or "right".
+pub fn side(side: Side) -> &'static str {
+    match side {
+        Side::Left => "left",
+        Side::Right => "right",
+    }
+}
+
+/// How a set ended, as a tally says it; nothing for as called.
+pub fn ending(ending: Ending) -> Option<&'static str> {
+    match ending {
+        Ending::AsCalled => None,
+        Ending::Failed => Some("failed a rep"),
+        Ending::Form => Some("form went"),
+        Ending::Pain => Some("pain"),
+        Ending::Interrupted => Some("interrupted"),
+        Ending::Equipment => Some("equipment"),
+    }
+}
+
+/// What is worn.
+pub fn kit(kit: Kit) -> &'static str {
+    match kit {
+        Kit::Belt => "belt",
+        Kit::Wraps => "wraps",
+        Kit::Straps => "straps",
+        Kit::Sleeves => "sleeves",
+    }
+}
+
+/// What a week is for.
+pub fn week_kind(kind: WeekKind) -> &'static str {
+    match kind {
+        WeekKind::Ordinary => "ordinary",
+        WeekKind::EaseIn => "ease-in",
+        WeekKind::Deload => "deload",
+        WeekKind::Test => "test",
+    }
+}
+
+/// A countdown: "1:23", "0:05"; "+0:12" when over.
+pub fn countdown(left_ms: i64) -> String {
+    // A rest that is not over never shows nothing left: the last second counts as one.
+    let over = left_ms <= 0;
+    let seconds =
+        if over { left_ms.unsigned_abs() / 1000 } else { left_ms.unsigned_abs().div_ceil(1000) };
+    let sign = if over && seconds > 0 { "+" } else { "" };
+    format!("{sign}{}:{:02}", seconds / 60, seconds % 60)
+}
+
+/// A duration in minutes: "about 52 min".
+pub fn minutes(seconds: u64) -> String {
+    format!("about {} min", seconds.div_ceil(60))
+}
+
+/// A text with its first letter large.
+pub fn sentence_case(text: &str) -> String {
+    let mut chars = text.chars();
+    match chars.next() {
+        Some(first) => first.to_uppercase().chain(chars).collect(),
+        None => String::new(),
+    }
+}
