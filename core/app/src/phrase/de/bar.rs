@@ -23,7 +23,7 @@ pub(super) fn in_line(load: &Load, unit: MassUnit, numerals: Numerals) -> String
     }
     match (load.figure, &load.rig) {
         (Some(figure), _) => words::load(figure, load.counting, unit, numerals),
-        (None, Rig::Stack { pin, .. }) => format!("pin {pin}"),
+        (None, Rig::Stack { pin, .. }) => format!("Stift {pin}"),
         (None, _) => String::new(),
     }
 }
@@ -32,16 +32,16 @@ pub(super) fn in_line(load: &Load, unit: MassUnit, numerals: Numerals) -> String
 /// another load than the stack.
 pub fn counts(load: &Load, geared: bool) -> &'static str {
     match load.counting {
-        Counting::Stack if geared => "at the handle",
-        Counting::EachHand => "each hand",
-        Counting::One => "one, in one or both hands",
-        Counting::EachSide => "each side",
-        Counting::Stack => "on the stack",
+        Counting::Stack if geared => "am Griff",
+        Counting::EachHand => "je Hand",
+        Counting::One => "eine, in einer oder beiden Händen",
+        Counting::EachSide => "je Seite",
+        Counting::Stack => "am Gewichtsblock",
         Counting::Total | Counting::Added | Counting::Unnumbered => {
             if load.rig.side().is_empty() {
                 ""
             } else {
-                "each side"
+                "je Seite"
             }
         }
     }
@@ -49,7 +49,7 @@ pub fn counts(load: &Load, geared: bool) -> &'static str {
 
 /// "94.9 kg with bodyweight".
 pub fn in_all(moved: Mass, unit: MassUnit, numerals: Numerals) -> String {
-    format!("{} with bodyweight", words::tenth(moved, unit, numerals))
+    format!("{} mit Körpergewicht", words::tenth(moved, unit, numerals))
 }
 
 /// The bar's name and mass: "Long bar, 20 kg and collars 5 kg".
@@ -57,11 +57,11 @@ pub fn name(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
     let print = |mass: &Mass| mass.print(unit, numerals);
     match rig {
         Rig::Bar { bar, bar_mass, collars, .. } if *collars > Mass::ZERO => {
-            format!("{bar}, {} and collars {}", print(bar_mass), print(collars))
+            format!("{bar}, {} und Verschlüsse {}", print(bar_mass), print(collars))
         }
         Rig::Bar { bar, bar_mass, .. } => format!("{bar}, {}", print(bar_mass)),
         Rig::Posts { machine, start, .. } if *start > Mass::ZERO => {
-            format!("{machine}, starts at {}", print(start))
+            format!("{machine}, Startgewicht {}", print(start))
         }
         Rig::Posts { machine, .. } => machine.clone(),
         Rig::Dumbbells { rack, .. } => rack.clone(),
@@ -82,12 +82,12 @@ pub fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
                 format!("{rack}: {each}")
             }
         }
-        Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => format!("{stack}: pin {pin}"),
+        Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => format!("{stack}: Stift {pin}"),
         Rig::Stack { stack, pin, add_ons } => {
-            format!("{stack}: pin {pin}, on top {}", labels(add_ons))
+            format!("{stack}: Stift {pin}, obenauf {}", labels(add_ons))
         }
         Rig::Hung { plates } if plates.is_empty() => String::new(),
-        Rig::Hung { plates } => format!("Hang on {}", labels(plates)),
+        Rig::Hung { plates } => format!("Anhängen: {}", labels(plates)),
         // The total says so already.
         Rig::Said | Rig::Body => String::new(),
     }
@@ -105,22 +105,23 @@ pub fn geared(
     let top = if add_ons.is_empty() {
         String::new()
     } else {
-        format!(" with {} on top", labels(add_ons))
+        format!(" mit {} obenauf", labels(add_ons))
     };
     let here = in_line(load, unit, numerals);
     Some(format!(
-        "Pin {pin}{top} is {here} at the handle: of {stack} on the stack this cable gives {hand}."
+        "Stift {pin}{top} sind {here} am Griff: Von {stack} am Gewichtsblock gibt dieser Kabelzug \
+         {hand} weiter."
     ))
 }
 
 /// What stands in the place of a load that the lifter is to find.
 pub fn your_choice() -> &'static str {
-    "Choose a load"
+    "Gewicht wählen"
 }
 
 /// The key that says what is really on.
 pub fn holds() -> (&'static str, &'static str) {
-    ("The bar holds…", "Correct what is on the bar")
+    ("Auf der Stange…", "Berichtigen, was auf der Stange ist")
 }
 
 /// Labels of plates, without their unit where all share one.
@@ -144,9 +145,9 @@ pub fn numbers(plates: &[Plate]) -> Vec<String> {
 
 /// What to do to what is on: "take off 10 · put on 5, 2.5 each side"; empty for nothing.
 pub fn change(off: &[Plate], on: &[Plate], each_side: bool) -> String {
-    let off = (!off.is_empty()).then(|| format!("take off {}", labels(off)));
-    let on = (!on.is_empty()).then(|| format!("put on {}", labels(on)));
+    let off = (!off.is_empty()).then(|| format!("{} abnehmen", labels(off)));
+    let on = (!on.is_empty()).then(|| format!("{} auflegen", labels(on)));
     let steps: Vec<String> = off.into_iter().chain(on).collect();
-    let side = if each_side { " each side" } else { "" };
-    if steps.is_empty() { String::new() } else { format!("{}{side}", steps.join(" · ")) }
+    let side = if each_side { "je Seite " } else { "" };
+    if steps.is_empty() { String::new() } else { format!("{side}{}", steps.join(" · ")) }
 }

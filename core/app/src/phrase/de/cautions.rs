@@ -6,15 +6,18 @@ pub fn before_all() -> &'static [&'static str] {
     &[CLINICIAN_FIRST, BRACE, STOP]
 }
 
-const CLINICIAN_FIRST: &str = "Ask a clinician first with a heart condition, high blood pressure, an \
-                               eye condition, a hernia, a pregnancy, or joints that hurt.";
-const BRACE: &str = "A brief brace is usual on heavy loads; breathe between reps.";
-const STOP: &str = "Stop and get help at chest pain or pressure, faintness, sudden severe headache, \
-                    numbness or unusual breathlessness.";
-const MAX_TRY: &str = "Max try: brace, breathe out past the hardest point, stop if you feel dizzy.";
-const DARK_URINE: &str = "Dark urine in the days after hard work: see a clinician at once.";
-const PAIN: &str = "Sharp or lasting pain is for a clinician, not for another set.";
-const NO_COLLARS: &str = "Alone on the bench without pins: no collars.";
+const CLINICIAN_FIRST: &str = "Frag erst einen Arzt bei Herzleiden, Bluthochdruck, Augenleiden, \
+                               einer Hernie, Schwangerschaft oder schmerzenden Gelenken.";
+const BRACE: &str = "Kurzes Pressen ist bei schweren Gewichten üblich; atme zwischen den \
+                     Wiederholungen.";
+const STOP: &str = "Hör auf und hol Hilfe bei Schmerz oder Druck in der Brust, Ohnmacht, \
+                    plötzlichem starkem Kopfschmerz, Taubheit oder ungewöhnlicher Atemnot.";
+const MAX_TRY: &str = "Maximalversuch: Spannung aufbauen, nach der schwersten Stelle ausatmen, \
+                       bei Schwindel abbrechen.";
+const DARK_URINE: &str = "Dunkler Urin in den Tagen nach hartem Training: sofort zum Arzt.";
+const PAIN: &str = "Stechender oder anhaltender Schmerz gehört zum Arzt, nicht in den nächsten \
+                    Satz.";
+const NO_COLLARS: &str = "Allein auf der Bank ohne Ablagen: keine Verschlüsse.";
 
 /// Everything, under headings, with the answers to pain in their order.
 ///
@@ -23,30 +26,35 @@ const NO_COLLARS: &str = "Alone on the bench without pins: no collars.";
 pub fn all() -> Vec<(&'static str, Vec<&'static str>)> {
     vec![
         (
-            "Before you train",
+            "Vor dem Training",
             vec![
                 CLINICIAN_FIRST,
-                "After an illness of a week or more start with an easy session; with a fever, chest pain \
-             or breathlessness see a clinician first.",
+                "Nach einer Krankheit von einer Woche oder mehr mit einer leichten Einheit \
+                 beginnen; bei Fieber, Brustschmerz oder Atemnot erst zum Arzt.",
             ],
         ),
-        ("Heavy loads", vec![BRACE, MAX_TRY]),
+        ("Schwere Gewichte", vec![BRACE, MAX_TRY]),
         (
-            "Under a bar",
+            "Unter der Stange",
             vec![
-                "Near failure, from 85 % of your max, or on a max try: set the pins or have a spotter.",
-                "With neither: keep two in reserve or swap the exercise, and try no max.",
+                "Nahe am Muskelversagen, ab 85 % des Maximums oder beim Maximalversuch: Ablagen \
+                 einstellen oder einen Helfer nehmen.",
+                "Ohne beides: zwei in Reserve lassen oder die Übung tauschen, und kein \
+                 Maximalversuch.",
                 NO_COLLARS,
             ],
         ),
-        ("Stop", vec![STOP]),
-        ("Pain", vec!["In this order: stop, swap the exercise, go lighter, go on.", PAIN]),
-        ("The days after", vec![DARK_URINE]),
+        ("Aufhören", vec![STOP]),
         (
-            "Under 18",
+            "Schmerz",
+            vec!["In dieser Reihenfolge: aufhören, Übung tauschen, leichter, weiter.", PAIN],
+        ),
+        ("Die Tage danach", vec![DARK_URINE]),
+        (
+            "Unter 18",
             vec![
-                "Train supervised, and test a max only with a coach there (Lloyd et al. 2014, British \
-             Journal of Sports Medicine).",
+                "Trainiere unter Aufsicht und teste ein Maximum nur, wenn ein Trainer dabei ist \
+                 (Lloyd et al. 2014, British Journal of Sports Medicine).",
             ],
         ),
     ]
@@ -54,32 +62,40 @@ pub fn all() -> Vec<(&'static str, Vec<&'static str>)> {
 
 /// The title of the place that has them all.
 pub fn title() -> &'static str {
-    "Take care"
+    "Achte auf dich"
 }
 
 /// Below that title.
 pub fn who_decides() -> &'static str {
-    "Barwright advises; lifter, coach and clinician decide."
+    "Barwright rät; Sportler, Trainer und Arzt entscheiden."
 }
 
 /// A switch, as it is read aloud.
 pub fn under_18(on: bool) -> (&'static str, &'static str) {
-    ("Under 18", if on { "Under 18: on" } else { "Under 18: off" })
+    ("Unter 18", if on { "Unter 18: an" } else { "Unter 18: aus" })
 }
 
 /// A switch, as it is read aloud.
 pub fn coach_there(on: bool) -> (&'static str, &'static str) {
-    ("A coach is here today", if on { "A coach is here: yes" } else { "A coach is here: no" })
+    (
+        "Heute ist ein Trainer da",
+        if on {
+            "Ein Trainer ist da: ja"
+        } else {
+            "Ein Trainer ist da: \
+                                                                            nein"
+        },
+    )
 }
 
 /// On every sheet of a minor.
 pub fn supervised() -> &'static str {
-    "Under 18: train supervised."
+    "Unter 18: unter Aufsicht trainieren."
 }
 
 /// Where a minor's test is left out.
 pub fn no_test(name: &str) -> String {
-    format!("{name}: no test without a coach. If one is here, say so under Take care.")
+    format!("{name}: kein Test ohne Trainer. Ist einer da, sag es unter „Achte auf dich“.")
 }
 
 /// Before each try of a max.
@@ -94,7 +110,7 @@ pub fn after() -> &'static str {
 
 /// Asked before a hard set with a bar over the body.
 pub fn guarded() -> &'static str {
-    "A hard set under a bar: pins or a spotter?"
+    "Ein harter Satz unter der Stange: Ablagen oder Helfer?"
 }
 
 /// After pain.
@@ -105,5 +121,5 @@ pub fn pain() -> &'static str {
 /// Said where neither guards the lifter; what a bench asks beside it is said of the bench alone.
 pub fn unguarded(bench: bool) -> String {
     let collars = if bench { format!(" {NO_COLLARS}") } else { String::new() };
-    format!("Neither pins nor a spotter: keep two in reserve, or swap.{collars}")
+    format!("Weder Ablagen noch Helfer: zwei in Reserve lassen oder tauschen.{collars}")
 }

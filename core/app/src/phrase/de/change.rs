@@ -3,122 +3,125 @@
 use barwright_domain::catalogue::Exercise;
 use barwright_domain::prescribe::Candidate;
 
-use super::{floor, muscle, words};
+use super::{floor, muscle, named, words};
 
 /// The title.
 pub fn title(session: &str) -> String {
-    format!("{session}, changed for once")
+    format!("{session}, einmalig geändert")
 }
 
 /// How many changes there are.
 pub fn subtitle(changes: usize) -> String {
     match changes {
-        0 => "As the plan has it.".to_owned(),
+        0 => "Wie im Plan.".to_owned(),
         _ => format!(
-            "{}, for this once. The plan stays as it is.",
-            words::count(changes, "change", "changes")
+            "{}, nur dieses eine Mal. Der Plan bleibt, wie er ist.",
+            words::count(changes, "Änderung", "Änderungen")
         ),
     }
 }
 
 /// A key on Today.
 pub fn open() -> (&'static str, &'static str) {
-    ("Change it", "Change this session for once: swap, add, leave out, another order")
+    ("Ändern", "Diese Einheit einmalig ändern: tauschen, dazunehmen, weglassen, umordnen")
 }
 
 /// A key: this gym lacks something.
 pub fn fit() -> (&'static str, &'static str) {
-    ("Fit it to this gym", "Do what this gym has in the place of what it lacks")
+    ("An den Raum anpassen", "Was hier fehlt, durch das ersetzen, was es hier gibt")
 }
 
 /// A key.
 pub fn add() -> (&'static str, &'static str) {
-    ("Add an exercise", "Add an exercise at the end")
+    ("Übung dazunehmen", "Am Ende eine Übung dazunehmen")
 }
 
 /// A key.
 pub fn back() -> (&'static str, &'static str) {
-    ("Undo", "Take the last change back")
+    ("Rückgängig", "Die letzte Änderung zurücknehmen")
 }
 
 /// A key.
 pub fn as_planned() -> (&'static str, &'static str) {
-    ("As planned", "Take all changes back")
+    ("Wie geplant", "Alle Änderungen zurücknehmen")
 }
 
 /// A key.
 pub fn to_session() -> &'static str {
-    "Back to the session"
+    "Zurück zur Einheit"
 }
 
 /// A key of an exercise.
 pub fn instead(name: &str) -> (&'static str, String) {
-    ("Swap", format!("Another exercise instead of {name}"))
+    ("Tauschen", format!("Eine andere Übung statt {name}"))
 }
 
 /// A key of an exercise.
 pub fn earlier(name: &str) -> (&'static str, String) {
-    ("Earlier", format!("{name} a place earlier"))
+    ("Früher", format!("{name} einen Platz früher"))
 }
 
 /// A key of an exercise.
 pub fn leave_out(name: &str) -> (&'static str, String) {
-    ("Leave out", format!("Leave {name} out"))
+    ("Weglassen", format!("{name} weglassen"))
 }
 
 /// The title of the list.
 pub fn swap_title(name: &str) -> String {
-    format!("Instead of {name}")
+    format!("Statt {name}")
 }
 
 /// Under it.
 pub fn swap_subtitle() -> &'static str {
-    "The likeliest first: the same movement, the same muscles, what this gym has. A load is never \
-     carried over: each exercise has its own history."
+    "Das Naheliegendste zuerst: gleiche Bewegung, gleiche Muskeln, hier vorhanden. Ein Gewicht \
+     wird nie übertragen: Jede Übung hat ihren eigenen Verlauf."
 }
 
 /// The title of the list.
 pub fn add_title() -> &'static str {
-    "Add an exercise"
+    "Übung dazunehmen"
 }
 
 /// Under it.
 pub fn add_subtitle() -> &'static str {
-    "It comes last, is counted, and is owed by nobody."
+    "Sie kommt zuletzt, wird gezählt, und niemand ist sie schuldig."
 }
 
 /// A key: for this session alone.
 pub fn once(name: &str) -> (&'static str, String) {
-    ("For once", format!("{name}, for this once"))
+    ("Einmalig", format!("{name}, nur dieses eine Mal"))
 }
 
 /// A key: the plan is mended.
 pub fn always(name: &str) -> (&'static str, String) {
-    ("From now on", format!("{name} from now on: see what that changes in the plan first"))
+    ("Ab jetzt", format!("{name} ab jetzt: erst sehen, was das im Plan ändert"))
 }
 
 /// The field that looks, and an example.
 pub fn find() -> (&'static str, &'static str) {
-    ("Look for", "hamstrings dumbbell")
+    ("Suchen", "Beinbeuger Kurzhantel")
 }
 
 /// Nothing has these words.
 pub fn none_found(text: &str) -> String {
-    format!("No exercise for \u{201c}{text}\u{201d}: try a muscle, a movement or what it needs.")
+    format!(
+        "Keine Übung zu „{text}“: Versuch es mit einem Muskel, einer Bewegung oder einem \
+             Gerät."
+    )
 }
 
 /// What an exercise is, in short.
 pub fn candidate(one: &Candidate<'_>) -> String {
-    let planned = one.planned.then(|| "the plan's own choice".to_owned());
-    planned.into_iter().chain([what(one.exercise)]).collect::<Vec<_>>().join(" \u{b7} ")
+    let planned = one.planned.then(|| "so vom Plan vorgesehen".to_owned());
+    planned.into_iter().chain([what(one.exercise)]).collect::<Vec<_>>().join(" · ")
 }
 
 /// What an exercise is: its movement, its muscles.
 pub fn what(exercise: &Exercise) -> String {
-    let movement = exercise.movement.slug().replace('-', " ");
+    let movement = named::movement(exercise.movement.slug());
     let muscles: Vec<String> =
-        exercise.direct.iter().map(|one| muscle::name(*one).to_lowercase()).collect();
-    format!("{movement} \u{b7} {}", muscles.join(", "))
+        exercise.direct.iter().map(|one| muscle::in_line(*one).to_owned()).collect();
+    format!("{movement} · {}", muscles.join(", "))
 }
 
 /// What this gym lacks for an exercise.
@@ -128,60 +131,71 @@ pub fn lacks(lacks: &[String]) -> String {
 
 /// A session that was done without the tool.
 pub fn paper_title(session: &str) -> String {
-    format!("{session}, from paper")
+    format!("{session}, vom Papier")
 }
 
 /// Under it.
 pub fn paper_subtitle() -> &'static str {
-    "On which day was it done? It is evidence as of that day: what was said or trained since stands."
+    "An welchem Tag wurde sie gemacht? Sie zählt ab diesem Tag: Was seither gesagt oder trainiert \
+     wurde, bleibt."
 }
 
 /// A session whose date is wrong.
 pub fn date_title(session: &str) -> String {
-    format!("{session}, another date")
+    format!("{session}, anderes Datum")
 }
 
 /// Under it.
 pub fn date_subtitle() -> &'static str {
-    "On which day was it done? History, records and weeks follow; the sets stay as they are."
+    "An welchem Tag wurde sie gemacht? Verlauf, Bestwerte und Wochen folgen; die Sätze bleiben, \
+     wie sie sind."
 }
 
 /// A key.
 pub fn on_day(date: &str) -> (&'static str, String) {
-    ("This day", format!("It was done on {date}"))
+    ("Dieser Tag", format!("Sie wurde am {date} gemacht"))
 }
 
 /// The field for any other day, and an example.
 pub fn other_day() -> (&'static str, &'static str) {
-    ("Another day", "2026-11-23")
+    ("Anderer Tag", "2026-11-23")
 }
 
 /// What was typed is no date.
 pub fn not_a_day() -> &'static str {
-    "That is no date. Write year, month and day: 2026-11-23."
+    "Das ist kein Datum. Schreib Jahr, Monat und Tag: 2026-11-23."
 }
 
 /// A key of a session of the plan.
 pub fn from_paper() -> (&'static str, &'static str) {
-    ("From paper\u{2026}", "It was done without the tool: enter it")
+    ("Vom Papier\u{2026}", "Sie wurde ohne Barwright gemacht: eintragen")
 }
 
 /// A key of a session that was done.
 pub fn other_date() -> (&'static str, &'static str) {
-    ("Another date\u{2026}", "It was done on another day than it says")
+    ("Anderes Datum\u{2026}", "Sie wurde an einem anderen Tag gemacht, als hier steht")
 }
 
 /// While a session is entered from paper.
 pub fn paper(date: &str) -> String {
-    format!("From paper: {date}. Nobody rests; what is left can be taken as called.")
+    format!(
+        "Vom Papier: {date}. Es laufen keine Pausen; was übrig ist, lässt sich wie vorgegeben \
+             eintragen."
+    )
 }
 
 /// A key.
 pub fn as_called(name: &str) -> (String, String) {
-    ("All as called".to_owned(), format!("Every set left of {name} was done as called"))
+    (
+        "Alles wie vorgegeben".to_owned(),
+        format!(
+            "Alle übrigen Sätze von {name} wurden wie \
+                                                 vorgegeben gemacht"
+        ),
+    )
 }
 
 /// A key.
 pub fn everything_as_called() -> (&'static str, &'static str) {
-    ("Everything as called", "Every set left was done as called")
+    ("Ganze Einheit wie vorgegeben", "Alle übrigen Sätze wurden wie vorgegeben gemacht")
 }

@@ -8,27 +8,27 @@ use super::{date, words};
 
 /// The label of the axis of dates.
 pub fn dates() -> &'static str {
-    "date"
+    "Datum"
 }
 
 /// A series.
 pub fn band() -> &'static str {
-    "Estimate, its range"
+    "Schätzung, ihr Bereich"
 }
 
 /// A series.
 pub fn estimates() -> &'static str {
-    "Estimate"
+    "Schätzung"
 }
 
 /// A series: the heaviest work load, or all that was moved with it.
 pub fn heaviest(with_the_body: bool) -> &'static str {
-    if with_the_body { "Heaviest, with bodyweight" } else { "Heaviest work load" }
+    if with_the_body { "Schwerstes, mit Körpergewicht" } else { "Schwerstes Arbeitsgewicht" }
 }
 
 /// A series.
 pub fn most() -> &'static str {
-    "Most in one set"
+    "Meiste in einem Satz"
 }
 
 /// A point: "Mon 12 Oct: 120 kg".
@@ -44,7 +44,7 @@ pub fn load(
 
 /// A series: tries that failed.
 pub fn failed() -> &'static str {
-    "Failed try"
+    "Fehlversuch"
 }
 
 /// A point: "Mon 12 Oct: 140 kg failed".
@@ -55,7 +55,7 @@ pub fn failed_at(
     unit: MassUnit,
     numerals: Numerals,
 ) -> String {
-    format!("{}: {} failed", date::dated(day, today), load.print(unit, numerals))
+    format!("{}: {} nicht geschafft", date::dated(day, today), load.print(unit, numerals))
 }
 
 /// A point of a band: "Mon 12 Oct: 122 kg to 140 kg".
@@ -68,7 +68,7 @@ pub fn range(
 ) -> String {
     let whole = |mass| words::whole(mass, unit, numerals);
     let (low, high) = (whole(estimate.low), whole(estimate.high));
-    format!("{}: {low} to {high}", date::dated(day, today))
+    format!("{}: {low} bis {high}", date::dated(day, today))
 }
 
 /// A point: "Mon 12 Oct: estimate 131 kg".
@@ -79,7 +79,7 @@ pub fn estimate(
     unit: MassUnit,
     numerals: Numerals,
 ) -> String {
-    format!("{}: estimate {}", date::dated(day, today), words::whole(estimate.max, unit, numerals))
+    format!("{}: Schätzung {}", date::dated(day, today), words::whole(estimate.max, unit, numerals))
 }
 
 /// A point: "Mon 12 Oct: 12 reps"; the value is in the unit of the amount.
@@ -90,5 +90,5 @@ pub fn amount(day: i32, today: Option<i32>, value: i64, of: &Amount) -> String {
 /// The chart in a sentence: how many sessions, and its first and last points.
 pub fn from_to(name: &str, sessions: usize, first: &str, last: &str) -> String {
     let (first, last) = (first.replace(": ", ", "), last.replace(": ", ", "));
-    format!("{name}, {sessions} sessions: from {first} to {last}.")
+    words::end(format!("{name}, {sessions} Einheiten: von {first} bis {last}"))
 }

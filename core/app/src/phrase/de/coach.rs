@@ -7,7 +7,7 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 use barwright_domain::text;
 
 use super::faults::underlined;
-use super::{muscle, words};
+use super::{muscle, named, words};
 use crate::contract::FileFault;
 
 /// The words of the findings of one plan.
@@ -44,8 +44,8 @@ pub fn accepted(finding: &Finding, plan: &Plan, catalogue: &Catalogue) -> Option
 /// How much a finding matters: "look at", "change".
 fn level(level: Level) -> &'static str {
     match level {
-        Level::LookAt => "look at",
-        Level::Change => "change",
+        Level::LookAt => "ansehen",
+        Level::Change => "ändern",
     }
 }
 
@@ -114,7 +114,7 @@ impl CoachWords<'_> {
     fn of(&self, finding: &Finding) -> (String, String) {
         let (problem, advice) = self.about_it(&finding.about);
         if finding.check.can_be_accepted() {
-            let keep = format!("Or accept {} with a reason.", finding.check.slug());
+            let keep = format!("Oder nimm {} mit einem Grund an (accept).", finding.check.slug());
             (problem, format!("{advice} {keep}"))
         } else {
             (problem, advice)
@@ -125,191 +125,211 @@ impl CoachWords<'_> {
         match about {
             About::LoadJump { weeks: (one, other), loads: (from, to), rise } => (
                 format!(
-                    "from week {one} to week {other} the load goes from {} to {}: {} harder with \
-                     its repetitions",
+                    "von Woche {one} auf Woche {other} geht das Gewicht von {} auf {}: mit den \
+                     Wiederholungen {} schwerer",
                     self.figure(*from),
                     self.figure(*to),
                     Self::about(*rise)
                 ),
-                "Loads usually rise by 2 to 10 % at a time: put a step between, or take \
-                 repetitions off."
+                "Gewichte steigen meist um 2 bis 10 % auf einmal: Setz einen Schritt dazwischen \
+                 oder nimm Wiederholungen weg."
                     .to_owned(),
             ),
             About::VolumeJump { weeks: (one, other), muscles } => {
                 let each = muscles.iter().take(3).map(|(of, from, to)| {
                     let (from, to) = (self.sets(from * 5), self.sets(to * 5));
-                    format!("{} from {from} to {to} hard sets", muscle::name(*of).to_lowercase())
+                    format!("{} von {from} auf {to} harte Sätze", muscle::in_line(*of))
                 });
                 let more = match muscles.len() {
                     0..=3 => String::new(),
-                    count => format!(", and {} more", count - 3),
+                    count => format!(", und {} weitere", count - 3),
                 };
                 (
                     format!(
-                        "from week {one} to week {other} there is much more to do: {}{more}",
+                        "von Woche {one} auf Woche {other} ist viel mehr zu tun: {}{more}",
                         each.collect::<Vec<_>>().join(", ")
                     ),
-                    "Add the sets over several weeks.".to_owned(),
+                    "Verteil die zusätzlichen Sätze auf mehrere Wochen.".to_owned(),
                 )
             }
             About::Muscle { muscle: of, tenths, middle } => {
                 let (gets, rest) = (self.sets(*tenths), self.sets(*middle));
                 let problem = format!(
-                    "{}: {gets} hard sets in a full week; half of the large muscles get {rest} or \
-                     more",
+                    "{}: {gets} harte Sätze in einer vollen Woche; die Hälfte der großen Muskeln \
+                     bekommt {rest} oder mehr",
                     muscle::name(*of)
                 );
                 if tenths < middle {
-                    (problem, "Give it a set or two in a session that has time.".to_owned())
+                    (
+                        problem,
+                        "Gib ihm einen oder zwei Sätze in einer Einheit, die Zeit hat.".to_owned(),
+                    )
                 } else {
-                    (problem, "Over 20 a week is high: move some to what gets less.".to_owned())
+                    (
+                        problem,
+                        "Über 20 je Woche ist viel: Gib einige dem, was weniger bekommt."
+                            .to_owned(),
+                    )
                 }
             }
             About::TooLong { week, seconds, minutes } => (
                 format!(
-                    "{} in week {week}, and there are {minutes} (worked out for maxes of 100 kg)",
+                    "{} in Woche {week}, und es gibt {minutes} (gerechnet mit Maxima von 100 kg)",
                     words::minutes(*seconds)
                 ),
-                "Shorten rests, pair exercises, drop a set or give it more minutes.".to_owned(),
+                "Kürze Pausen, leg Übungen zusammen, streich einen Satz oder gib mehr Minuten."
+                    .to_owned(),
             ),
             About::TooHeavy { week, share, reps, table } => (
                 format!(
-                    "week {week} asks for {} at {}; to failure that many are usual at {}",
-                    words::count(usize::from(*reps), "rep", "reps"),
+                    "Woche {week} verlangt {} bei {}; bis zum Muskelversagen sind so viele bei {} \
+                     üblich",
+                    words::reps_of(*reps),
                     self.percent(*share),
                     self.percent(*table)
                 ),
-                format!("Write {} or less, or fewer repetitions.", self.percent(*table)),
+                format!(
+                    "Schreib {} oder weniger, oder weniger Wiederholungen.",
+                    self.percent(*table)
+                ),
             ),
             About::EffortApart { week, share, reps, left, table, heavy } => (
                 format!(
-                    "week {week} asks for {} at {} with {} in reserve; {} is usual for that",
-                    words::count(usize::from(*reps), "rep", "reps"),
+                    "Woche {week} verlangt {} bei {} mit {} in Reserve; dafür sind {} üblich",
+                    words::reps_of(*reps),
                     self.percent(*share),
                     left.print(self.numerals),
                     self.percent(*table)
                 ),
                 if *heavy {
-                    "Take load off, or ask for fewer in reserve.".to_owned()
+                    "Nimm Gewicht weg oder verlange weniger in Reserve.".to_owned()
                 } else {
-                    "Add load, ask for more repetitions, or for more in reserve.".to_owned()
+                    "Leg Gewicht dazu, verlange mehr Wiederholungen oder mehr in Reserve."
+                        .to_owned()
                 },
             ),
             About::Coarse { load, step, share } => (
                 format!(
-                    "at {} the next step here is {}, {} of it",
+                    "bei {} ist der nächste Schritt hier {}, {} davon",
                     self.mass(*load),
                     self.mass(*step),
                     Self::about(share.hundredths())
                 ),
-                "Steps of 2 to 10 % can be followed: widen the range of repetitions, or use \
-                 something that steps finer."
+                "Schritten von 2 bis 10 % kann man folgen: Erweitere den Bereich der \
+                 Wiederholungen oder nimm etwas, das feiner stuft."
                     .to_owned(),
             ),
             About::StepUnmade { asked, step, load } => (
                 format!(
-                    "its step is {}, and at {} this gym's smallest is {}",
+                    "der Schritt ist {}, und bei {} ist der kleinste hier {}",
                     self.mass(*asked),
                     self.mass(*load),
                     self.mass(*step)
                 ),
-                format!("Write a step of {}, or bring smaller plates.", self.mass(*step)),
+                format!(
+                    "Schreib einen Schritt von {} oder bring kleinere Scheiben mit.",
+                    self.mass(*step)
+                ),
             ),
             About::MadeTheSame { weeks: (one, other), loads: (from, to), made } => (
                 format!(
-                    "{} in week {one} and {} in week {other} both come to {} here",
+                    "{} in Woche {one} und {} in Woche {other} ergeben hier beide {}",
                     self.mass(*from),
                     self.mass(*to),
                     self.mass(*made)
                 ),
-                "Write steps that this gym can make.".to_owned(),
+                "Schreib Schritte, die in diesem Kraftraum möglich sind.".to_owned(),
             ),
             About::NoTarget => (
-                "its rule goes by effort, and no effort is asked".to_owned(),
-                "Write left or rpe, or another rule.".to_owned(),
+                "die Regel geht nach Anstrengung, und keine ist verlangt".to_owned(),
+                "Schreib left oder rpe, oder eine andere Regel.".to_owned(),
             ),
             About::NoFigure => (
-                "its rule steps a load, and bands or chains alone have no figure".to_owned(),
-                "Write a bar load beside them, or leave the rule out.".to_owned(),
+                "die Regel steigert ein Gewicht, und Bänder oder Ketten allein haben keine Zahl"
+                    .to_owned(),
+                "Schreib ein Stangengewicht dazu oder lass die Regel weg.".to_owned(),
             ),
             About::NothingHeavier { load } => (
-                format!("nothing heavier than {} can be made here", self.mass(*load)),
-                "Ask for more repetitions, name a substitute, or leave the rule out.".to_owned(),
+                format!("schwerer als {} geht es hier nicht", self.mass(*load)),
+                "Verlange mehr Wiederholungen, nenne eine Ersatzübung oder lass die Regel weg."
+                    .to_owned(),
             ),
             About::StepTooFar { load, step } => (
                 format!(
-                    "its step is {}, and nothing here is that much over {}",
+                    "der Schritt ist {}, und so viel mehr als {} geht hier nicht",
                     self.mass(*step),
                     self.mass(*load)
                 ),
-                "Write a smaller step, or bring more plates.".to_owned(),
+                "Schreib einen kleineren Schritt oder bring mehr Scheiben mit.".to_owned(),
             ),
             About::RangeOfOne => (
-                "double progression fills a range, and a single number is asked".to_owned(),
-                "Write a range (reps = \"8-10\"), or next = \"add when made\".".to_owned(),
+                "die doppelte Steigerung füllt einen Bereich, und verlangt ist eine einzelne Zahl"
+                    .to_owned(),
+                "Schreib einen Bereich (reps = \"8-10\") oder next = \"add when made\".".to_owned(),
             ),
             About::Rare { needs, lacking } => {
-                let needs: Vec<String> = needs.iter().map(|need| need.replace('-', " ")).collect();
-                let needs = needs.join(" and ");
+                let needs: Vec<String> = needs.iter().map(|need| named::thing(need)).collect();
+                let needs = needs.join(" und ");
                 (
                     if *lacking {
-                        format!("this gym has no {needs}, and nothing is named instead")
+                        format!("hier fehlt {needs}, und kein Ersatz ist genannt")
                     } else {
-                        format!("many gyms have no {needs}, and nothing is named instead")
+                        format!("in vielen Krafträumen fehlt {needs}, und kein Ersatz ist genannt")
                     },
-                    "Name what to do instead: substitutes = [\"…\"].".to_owned(),
+                    "Nenne eine Ersatzübung: substitutes = [\"…\"].".to_owned(),
                 )
             }
             About::HeavyBefore { session, exercise, muscles } => {
-                let muscles: Vec<String> =
-                    muscles.iter().map(|of| muscle::name(*of).to_lowercase()).collect();
+                let muscles: Vec<&str> = muscles.iter().map(|of| muscle::in_line(*of)).collect();
                 (
                     format!(
-                        "heavy for {} the day after {} in “{session}”",
+                        "schwer für {} am Tag nach {} in „{session}“",
                         muscles.join(", "),
                         self.name(exercise)
                     ),
-                    "Leave a day between, or make one of them lighter.".to_owned(),
+                    "Lass einen Tag dazwischen oder mach eins davon leichter.".to_owned(),
                 )
             }
             About::Deload { weeks: (before, deload), sets: (then, now), load } => {
                 let load = match load {
-                    Some(load) => format!(", with {} of the load", Self::about(*load)),
+                    Some(load) => format!(", mit {} des Gewichts", Self::about(*load)),
                     None => String::new(),
                 };
                 (
                     format!(
-                        "this deload asks for {now} work sets after {then} in week {before}{load}"
+                        "diese Entlastung verlangt {now} Arbeitssätze nach {then} in Woche \
+                         {before}{load}"
                     ),
                     format!(
-                        "A deload usually takes 40 to 50 % of the sets and up to 10 % of the load \
-                         off. What is written week by week is not cut by itself: write less in \
-                         week {deload}."
+                        "Eine Entlastung nimmt meist 40 bis 50 % der Sätze und bis zu 10 % des \
+                         Gewichts weg. Was Woche für Woche geschrieben ist, wird nicht von selbst \
+                         gekürzt: Schreib weniger in Woche {deload}."
                     ),
                 )
             }
             About::DeloadSame { weeks: (before, deload) } => (
-                format!("in the deload of week {deload} it stays as it was in week {before}"),
-                "Write less for that week: what is written week by week is not cut by itself."
+                format!("in der Entlastung von Woche {deload} bleibt es wie in Woche {before}"),
+                "Schreib für diese Woche weniger: Was Woche für Woche geschrieben ist, wird nicht \
+                 von selbst gekürzt."
                     .to_owned(),
             ),
             About::UnknownCheck { name, nearest } => (
-                format!("no check is called “{name}”"),
+                format!("keine Prüfung heißt „{name}“"),
                 match nearest {
-                    Some(nearest) => format!("Write \"{nearest}\"."),
+                    Some(nearest) => format!("Schreib \"{nearest}\"."),
                     None => {
                         let all = Check::ALL.into_iter().filter(|check| check.can_be_accepted());
                         let all: Vec<_> = all.map(Check::slug).collect();
-                        format!("Write one of {}.", all.join(", "))
+                        format!("Schreib eine von {}.", all.join(", "))
                     }
                 },
             ),
             About::UnknownSession { name } => (
-                format!("no session is called “{name}”"),
-                "Write the session's name as it stands there.".to_owned(),
+                format!("keine Einheit heißt „{name}“"),
+                "Schreib den Namen der Einheit, wie er dort steht.".to_owned(),
             ),
             About::Unused => {
-                ("nothing is left that this accepts".to_owned(), "Take it out.".to_owned())
+                ("nichts ist übrig, was das annimmt".to_owned(), "Nimm es heraus.".to_owned())
             }
         }
     }

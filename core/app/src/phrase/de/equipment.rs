@@ -11,28 +11,31 @@ pub fn cannot_make(why: &CannotMake, unit: MassUnit, numerals: Numerals) -> Stri
     let mass = |mass: &Mass| words::mass(*mass, unit, numerals);
     match why {
         CannotMake::NotHere { implement } => {
-            format!("There is no {implement} here. Name something that this gym has.")
+            format!("{implement}: gibt es hier nicht. Nenne etwas, das dieser Kraftraum hat.")
         }
         CannotMake::NoFigures { implement } => {
-            format!("Nobody knows what the pins of the {implement} weigh. Go by the pin.")
+            format!("{implement}: Was die Stifte wiegen, weiß niemand. Richte dich nach dem Stift.")
         }
         CannotMake::CarriesNothing { implement } => {
-            format!("The {implement} carries no load of its own.")
+            format!("{implement}: trägt selbst kein Gewicht.")
         }
         CannotMake::TooLight { least } => {
-            format!("Nothing here is so light: the least is {}.", mass(least))
+            format!("So leicht geht es hier nicht: Das Leichteste ist {}.", mass(least))
         }
         CannotMake::TooHeavy { greatest } => {
-            format!("Nothing here is so heavy: the most is {}.", mass(greatest))
+            format!("So schwer geht es hier nicht: Das Schwerste ist {}.", mass(greatest))
         }
         CannotMake::NoFullSize => {
-            "No full-size plate goes on, and without one the bar lies too low.".into()
+            "Es passt keine große Scheibe darauf, und ohne eine liegt die Stange zu tief.".into()
         }
-        CannotMake::NotALoad => "A load is nothing or more, and at most 5000 kg.".into(),
-        CannotMake::TooManySets { most } => format!("At most {most} sets are planned at once."),
+        CannotMake::NotALoad => "Ein Gewicht ist null oder mehr und höchstens 5000 kg.".into(),
+        CannotMake::TooManySets { most } => format!(
+            "Höchstens {most} Sätze werden auf einmal \
+                                                     geplant."
+        ),
         CannotMake::TooManySums => {
-            "The plates here have too many different masses to search. Write those that are alike \
-             with one mass."
+            "Die Scheiben hier haben zu viele verschiedene Gewichte, um sie durchzusuchen. \
+             Schreib gleiche mit einem Gewicht."
                 .into()
         }
     }
@@ -40,7 +43,7 @@ pub fn cannot_make(why: &CannotMake, unit: MassUnit, numerals: Numerals) -> Stri
 
 /// A slack that makes no sense.
 pub fn slack_below_nothing() -> String {
-    "Slack is nothing or more: write 2.5 % or 0 %.".into()
+    "Der Spielraum ist null oder mehr: schreib 2 % oder 0 %.".into()
 }
 
 /// A load, what it is made with, and by how much it misses.
@@ -52,8 +55,8 @@ pub fn made(made: &Made, unit: MassUnit, numerals: Numerals) -> String {
     }
     if made.off_by() != Mass::ZERO {
         let by = mass(made.off_by().distance(Mass::ZERO));
-        let way = if made.off_by() > Mass::ZERO { "over" } else { "under" };
-        text.push_str(&format!("  {by} {way} the {} asked for\n", mass(made.asked)));
+        let way = if made.off_by() > Mass::ZERO { "über" } else { "unter" };
+        text.push_str(&format!("  {by} {way} den verlangten {}\n", mass(made.asked)));
     }
     text
 }
@@ -65,31 +68,31 @@ fn on(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
         Rig::Bar { bar, bar_mass, collars, side } => {
             let mut text = format!("{bar}, {}", mass(*bar_mass));
             if *collars != Mass::ZERO {
-                text.push_str(&format!(", collars {}", mass(*collars)));
+                text.push_str(&format!(", Verschlüsse {}", mass(*collars)));
             }
-            text.push_str(if side.is_empty() { ", nothing on it" } else { " · each side" });
+            text.push_str(if side.is_empty() { ", nichts darauf" } else { " · je Seite" });
             text
         }
         Rig::Posts { machine, start, posts, plates } => {
-            let mut text = format!("{machine}, {} to start with", mass(*start));
+            let mut text = format!("{machine}, Startgewicht {}", mass(*start));
             text.push_str(match (plates.is_empty(), *posts) {
-                (true, _) => ", nothing on it",
-                (false, 1) => " · on the post",
-                (false, _) => " · each side",
+                (true, _) => ", nichts darauf",
+                (false, 1) => " · auf dem Dorn",
+                (false, _) => " · je Seite",
             });
             text
         }
-        Rig::Dumbbells { rack, count: 1, .. } => format!("{rack}, one"),
-        Rig::Dumbbells { rack, .. } => format!("{rack}, one in each hand"),
+        Rig::Dumbbells { rack, count: 1, .. } => format!("{rack}, eine"),
+        Rig::Dumbbells { rack, .. } => format!("{rack}, eine je Hand"),
         Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => {
-            format!("{stack}, pin at {pin}")
+            format!("{stack}, Stift auf {pin}")
         }
         Rig::Stack { stack, pin, add_ons } => {
-            format!("{stack}, pin at {pin}, {} on top", listed(add_ons))
+            format!("{stack}, Stift auf {pin}, {} obenauf", listed(add_ons))
         }
-        Rig::Hung { .. } => "all together".into(),
-        Rig::Said => "as named".into(),
-        Rig::Body => "nothing on".into(),
+        Rig::Hung { .. } => "alles zusammen".into(),
+        Rig::Said => "wie genannt".into(),
+        Rig::Body => "nichts darauf".into(),
     }
 }
 
@@ -111,10 +114,10 @@ pub fn changes(changes: &Changes, unit: MassUnit, numerals: Numerals) -> String 
         text.push_str(&format!("{}. {}", at + 1, made(&step.made, unit, numerals)));
         text.push_str(&format!("  {}\n", change(step)));
     }
-    let moves = words::count(changes.moves, "plate", "plates");
-    text.push_str(&format!("{moves} moved each side"));
+    let moves = words::count(changes.moves, "Scheibe", "Scheiben");
+    text.push_str(&format!("{moves} je Seite bewegt"));
     if !changes.fewest {
-        text.push_str("; with so many plates there may be a shorter way");
+        text.push_str("; bei so vielen Scheiben gibt es vielleicht einen kürzeren Weg");
     }
     text.push('\n');
     text
@@ -123,11 +126,11 @@ pub fn changes(changes: &Changes, unit: MassUnit, numerals: Numerals) -> String 
 /// "take off 10 kg · put on 5 kg, 2.5 kg"
 pub fn change(step: &Step) -> String {
     match (step.off.is_empty(), step.on.is_empty()) {
-        (true, true) => "nothing to change".into(),
-        (false, true) => format!("take off {}", listed(&step.off)),
-        (true, false) => format!("put on {}", listed(&step.on)),
+        (true, true) => "nichts zu ändern".into(),
+        (false, true) => format!("{} abnehmen", listed(&step.off)),
+        (true, false) => format!("{} auflegen", listed(&step.on)),
         (false, false) => {
-            format!("take off {} · put on {}", listed(&step.off), listed(&step.on))
+            format!("{} abnehmen · {} auflegen", listed(&step.off), listed(&step.on))
         }
     }
 }

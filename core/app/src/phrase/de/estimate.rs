@@ -18,41 +18,45 @@ pub fn found(
 ) -> String {
     let max = estimate.max.print(unit, numerals);
     let range = if estimate.low == estimate.high {
-        "A single to failure is the max of the day.".to_owned()
+        "Eine Einzelwiederholung bis zum Muskelversagen ist das Maximum des Tages.".to_owned()
     } else {
         let (low, high) =
             (estimate.low.figure(unit, numerals), estimate.high.print(unit, numerals));
-        let call = if left.is_some() { " and a call that may be off" } else { "" };
-        format!("{low} to {high} by the seven formulas{call}.")
+        let call =
+            if left.is_some() { " und mit einer Angabe, die danebenliegen kann" } else { "" };
+        format!("{low} bis {high} nach den sieben Formeln{call}.")
     };
     let from = format!(
-        "{} at {}, {}: {}.",
-        words::count(usize::from(reps), "rep", "reps"),
+        "{} mit {}, {}: {}.",
+        words::reps_of(reps),
         load.print(unit, numerals),
         match left {
             Some(left) => words::reserve(left, EffortScale::Left, numerals),
-            None => "to failure".to_owned(),
+            None => "bis zum Muskelversagen".to_owned(),
         },
         estimate.formula.source()
     );
     format!(
-        "Estimate {max}\n{range}\n{from}\nFor barbell main lifts; on the deadlift the formulas come \
-         out low (LeSuer et al. 1997).\n"
+        "Schätzung {max}\n{range}\n{from}\nFür Hauptübungen mit der Langhantel; beim Kreuzheben \
+         liegen die Formeln zu niedrig (LeSuer et al. 1997).\n"
     )
 }
 
 /// Why there is none, and what would do.
 pub fn none(why: NoEstimate) -> String {
     match why {
-        NoEstimate::NoReps => "No rep was made: there is nothing to estimate from.".to_owned(),
+        NoEstimate::NoReps => "Keine Wiederholung wurde geschafft: Es gibt nichts, woraus sich \
+                               schätzen ließe."
+            .to_owned(),
         NoEstimate::TooManyReps { most } => format!(
-            "More than {most} reps to failure, those in reserve counted too, are outside the formulas' \
-             range. Use a heavier set."
+            "Mehr als {most} Wdh. bis zum Muskelversagen, die in Reserve mitgezählt, liegen \
+             außerhalb des Bereichs der Formeln. Nimm einen schwereren Satz."
         ),
         NoEstimate::TooMuchLeft { most } => format!(
-            "With more than {most} reps in reserve a call is too rough. Use a set nearer to failure."
+            "Mit mehr als {most} Wdh. in Reserve ist eine Angabe zu grob. Nimm einen Satz näher \
+             am Muskelversagen."
         ),
-        NoEstimate::NoLoad => "There is no load to estimate from.".to_owned(),
+        NoEstimate::NoLoad => "Es gibt kein Gewicht, aus dem sich schätzen ließe.".to_owned(),
     }
 }
 

@@ -3,19 +3,19 @@
 use barwright_domain::catalogue::{Exercise, Muscle};
 use barwright_domain::quantity::Numerals;
 
-use super::{muscle, words};
+use super::{muscle, named, words};
 
 /// The title of the list.
 pub fn title() -> &'static str {
-    "Exercises"
+    "Übungen"
 }
 
 /// How many there are, or were found.
 pub fn found(count: usize, words: &str) -> String {
-    let count = words::count(count, "exercise", "exercises");
+    let count = words::count(count, "Übung", "Übungen");
     match words {
         "" => count,
-        words => format!("{count} for “{words}”"),
+        words => format!("{count} zu „{words}“"),
     }
 }
 
@@ -23,30 +23,30 @@ pub fn found(count: usize, words: &str) -> String {
 pub fn near(words: &str, any: bool) -> String {
     let words: String = words.chars().take(60).collect();
     if any {
-        format!("None for “{words}”. These may be meant.")
+        format!("Keine zu „{words}“. Vielleicht ist eine von diesen gemeint.")
     } else {
-        format!("None for “{words}”. Look for a name, a muscle or what it needs.")
+        format!("Keine zu „{words}“. Such nach einem Namen, einem Muskel oder einem Gerät.")
     }
 }
 
 /// The field that looks for one.
 pub fn find() -> (&'static str, &'static str) {
-    ("Look for", "squat, or triceps dumbbell")
+    ("Suchen", "Kniebeuge, oder Trizeps Kurzhantel")
 }
 
 /// A key that shows the list.
 pub fn open() -> (&'static str, &'static str) {
-    ("Exercises", "Show every exercise, to read or to make one")
+    ("Übungen", "Alle Übungen zeigen, zum Lesen oder um eine eigene anzulegen")
 }
 
 fn muscles(all: &[Muscle]) -> String {
-    let names: Vec<String> = all.iter().map(|one| muscle::name(*one).to_lowercase()).collect();
+    let names: Vec<String> = all.iter().map(|one| muscle::in_line(*one).to_owned()).collect();
     names.join(", ")
 }
 
 fn needs(exercise: &Exercise) -> String {
     let all = std::iter::once(exercise.implement.as_ref()).chain(exercise.needs.iter());
-    all.map(|slug| slug.replace('-', " ")).collect::<Vec<_>>().join(", ")
+    all.map(|slug| named::thing(slug)).collect::<Vec<_>>().join(", ")
 }
 
 /// What it trains and needs, in a line.
@@ -58,21 +58,21 @@ pub fn detail(exercise: &Exercise) -> String {
 pub fn line(key: &str) -> &'static str {
     match key {
         "name" => "Name",
-        "also" => "Also called",
-        "like" => "Like",
-        "movement" => "Movement",
-        "implement" => "Lifted with",
-        "needs" => "Needs",
-        "direct" => "Trains",
-        "indirect" => "Helped by",
-        "one_sided" => "One side at a time",
-        "body_share" => "Share of the body that moves",
-        "counted" => "The load is",
-        "measured_in" => "A set counts",
-        "main_lift" => "A barbell main lift, with a max",
-        "from_floor" => "Begins on the floor",
-        "over_body" => "The load is over the body",
-        _ => "Value",
+        "also" => "Auch genannt",
+        "like" => "Wie",
+        "movement" => "Bewegung",
+        "implement" => "Gehoben mit",
+        "needs" => "Braucht",
+        "direct" => "Trainiert",
+        "indirect" => "Es helfen",
+        "one_sided" => "Eine Seite nach der anderen",
+        "body_share" => "Anteil des Körpers, der bewegt wird",
+        "counted" => "Das Gewicht ist",
+        "measured_in" => "Ein Satz zählt",
+        "main_lift" => "Hauptübung mit Langhantel, mit Maximum",
+        "from_floor" => "Beginnt am Boden",
+        "over_body" => "Das Gewicht ist über dem Körper",
+        _ => "Wert",
     }
 }
 
@@ -81,10 +81,10 @@ pub fn value(key: &str, exercise: &Exercise) -> String {
     match key {
         "name" => exercise.name.to_string(),
         "also" => exercise.also.iter().collect::<Vec<_>>().join(", "),
-        "movement" => word(exercise.movement.slug()),
-        "implement" => word(&exercise.implement),
+        "movement" => words::sentence_case(&named::movement(exercise.movement.slug())),
+        "implement" => words::sentence_case(&named::thing(&exercise.implement)),
         "needs" => words::sentence_case(
-            &exercise.needs.iter().map(|one| one.replace('-', " ")).collect::<Vec<_>>().join(", "),
+            &exercise.needs.iter().map(|one| named::thing(one)).collect::<Vec<_>>().join(", "),
         ),
         "direct" => words::sentence_case(&muscles(&exercise.direct)),
         "indirect" => words::sentence_case(&muscles(&exercise.indirect)),
@@ -99,35 +99,37 @@ pub fn value(key: &str, exercise: &Exercise) -> String {
 
 /// A word of the file as it is said.
 pub fn word(word: &str) -> String {
-    words::sentence_case(&word.replace('-', " "))
+    words::sentence_case(&named::any(word))
 }
 
 /// How a load is counted, or what a set is measured in.
 pub fn counted(word: &str) -> String {
     match word {
-        "total" => "all that is lifted".to_owned(),
-        "each hand" => "what each hand holds".to_owned(),
-        "one" => "the one that is held".to_owned(),
-        "stack" => "what the pin says".to_owned(),
-        "each side" => "what is on one side".to_owned(),
-        "added" => "added to the body".to_owned(),
-        "unnumbered" => "without a number".to_owned(),
-        "reps" => "repetitions".to_owned(),
+        "total" => "alles, was gehoben wird".to_owned(),
+        "each hand" => "was jede Hand hält".to_owned(),
+        "one" => "das eine, das gehalten wird".to_owned(),
+        "stack" => "was der Stift sagt".to_owned(),
+        "each side" => "was auf einer Seite ist".to_owned(),
+        "added" => "zum Körper dazu".to_owned(),
+        "unnumbered" => "ohne Zahl".to_owned(),
+        "reps" => "Wiederholungen".to_owned(),
+        "seconds" => "Sekunden".to_owned(),
+        "metres" => "Meter".to_owned(),
         other => other.replace('-', " "),
     }
 }
 
 /// Yes or no.
 pub fn flag(on: bool) -> &'static str {
-    if on { "yes" } else { "no" }
+    if on { "ja" } else { "nein" }
 }
 
 /// What would do in a field.
 pub fn hint(key: &str) -> &'static str {
     match key {
-        "name" => "Cellar squat",
-        "also" => "deep squat, squat to the box",
-        "like" => "Back squat",
+        "name" => "Kellerkniebeuge",
+        "also" => "tiefe Beuge, Beuge auf den Kasten",
+        "like" => "Kniebeuge",
         "implement" => "barbell",
         "needs" => "rack, bench",
         "body_share" => "65 %",
@@ -137,30 +139,30 @@ pub fn hint(key: &str) -> &'static str {
 
 /// Its history.
 pub fn history() -> &'static str {
-    "Over time"
+    "Verlauf"
 }
 
 /// One like it.
 pub fn like(name: &str) -> (&'static str, String) {
-    ("Make one like it", format!("Make an exercise of your own like {name}"))
+    ("Eine ähnliche anlegen", format!("Eine eigene Übung wie {name} anlegen"))
 }
 
 /// Put right.
 pub fn mend(name: &str) -> (&'static str, String) {
-    ("Change it", format!("Change {name}, which is your own"))
+    ("Ändern", format!("{name} ändern, deine eigene Übung"))
 }
 
 /// The one that is being made.
 pub fn go_on() -> (&'static str, &'static str) {
-    ("Go on making one", "Show the exercise that is being made")
+    ("Weiter am Entwurf", "Die Übung zeigen, die in Arbeit ist")
 }
 
 /// The name of one that is begun like another.
 pub fn own_name(like: &str) -> String {
-    format!("{like}, my own")
+    format!("{like}, meine")
 }
 
 /// The title of one that is being made.
 pub fn making(name: &str) -> String {
-    format!("Exercise: {name}")
+    format!("Übung: {name}")
 }

@@ -15,8 +15,9 @@ const WINDOW: usize = 76;
 /// A file was refused for its faults.
 pub fn refused(count: usize) -> String {
     format!(
-        "The file has {}. Nothing was changed; read it on the Plan screen or with plan check.",
-        words::count(count, "fault", "faults")
+        "Die Datei hat {}. Nichts wurde geändert; lies sie auf der Seite „Plan“ oder mit plan \
+         check.",
+        words::count(count, "Fehler", "Fehler")
     )
 }
 
@@ -32,7 +33,7 @@ pub fn in_place(fault: &Fault, text: &str) -> FileFault {
         problem,
         advice,
         advises: false,
-        label: "fault".to_owned(),
+        label: "Fehler".to_owned(),
         check: String::new(),
     }
 }
@@ -74,52 +75,55 @@ pub(super) fn underlined(column: usize, span: Range<usize>, text: &str) -> (Stri
 fn of(problem: &Problem) -> (String, String) {
     match problem {
         Problem::TooManyBytes { most } => (
-            format!("the file is larger than {} KiB", most / 1024),
-            "Cut it into several files.".into(),
+            format!("die Datei ist größer als {} KiB", most / 1024),
+            "Teil sie in mehrere Dateien.".into(),
         ),
         Problem::TooDeep { most } => (
-            format!("lists and tables lie more than {most} deep in each other"),
-            "Nothing that is read here lies so deep. Take some brackets or dots out.".into(),
+            format!("Listen und Tabellen liegen mehr als {most} tief ineinander"),
+            "Nichts, was hier gelesen wird, liegt so tief. Nimm Klammern oder Punkte heraus."
+                .into(),
         ),
         Problem::TooManyItems { most } => (
-            format!("there are more than {most} keys and list items"),
-            "Cut it into several files.".into(),
+            format!("es sind mehr als {most} Schlüssel und Listeneinträge"),
+            "Teil sie in mehrere Dateien.".into(),
         ),
-        Problem::NotText => {
-            ("this is not UTF-8 text".into(), "Save the file as plain text in UTF-8.".into())
-        }
+        Problem::NotText => (
+            "das ist kein Text in UTF-8".into(),
+            "Speichere die Datei als reinen Text in UTF-8.".into(),
+        ),
         Problem::MoreFaults { shown } => (
-            format!("there are more faults than the {shown} shown"),
-            "Mend these and read it again.".into(),
+            format!("es sind mehr Fehler als die {shown} gezeigten"),
+            "Behebe diese und lies sie noch einmal.".into(),
         ),
         Problem::Syntax(syntax) => of_syntax(syntax),
         Problem::UnknownKey { key, nearest, known } => (
-            format!("“{key}” is no key here"),
+            format!("„{key}“ ist hier kein Schlüssel"),
             match nearest {
-                Some(nearest) => format!("Write {nearest}."),
-                None => format!("Read here: {}.", known.join(", ")),
+                Some(nearest) => format!("Schreib {nearest}."),
+                None => format!("Hier wird gelesen: {}.", known.join(", ")),
             },
         ),
         Problem::MissingKey { key } => {
-            (format!("“{key}” is missing here"), format!("Add a line {key} = …"))
+            (format!("„{key}“ fehlt hier"), format!("Füg eine Zeile {key} = … hinzu"))
         }
-        Problem::MissingOneOf { keys } => {
-            (format!("one of {} is missing here", any_of(keys)), format!("Add {}.", any_of(keys)))
-        }
+        Problem::MissingOneOf { keys } => (
+            format!("eins von {} fehlt hier", any_of(keys)),
+            format!("Füg {} hinzu.", any_of(keys)),
+        ),
         Problem::Clash { key, with } => (
-            format!("“{key}” can't stand together with “{with}”"),
-            format!("Keep {key} or {with}."),
+            format!("„{key}“ kann nicht neben „{with}“ stehen"),
+            format!("Behalte {key} oder {with}."),
         ),
         Problem::Needs { key, needs } => {
-            (format!("“{key}” says nothing without “{needs}”"), format!("Add {needs}."))
+            (format!("„{key}“ sagt nichts ohne „{needs}“"), format!("Füg {needs} hinzu."))
         }
         Problem::WrongType { expected, found } => (
-            format!("{} stands here, and {} is read", found_words(*found), what(*expected).0),
+            format!("hier steht {}, und gelesen wird {}", found_words(*found), what(*expected).0),
             write(*expected),
         ),
         Problem::OutOfRange { least, greatest } => (
-            "this number is out of range".into(),
-            format!("Write a number from {least} to {greatest}."),
+            "diese Zahl liegt außerhalb des Möglichen".into(),
+            format!("Schreib eine Zahl von {least} bis {greatest}."),
         ),
         Problem::Quantity(unreadable) => (
             quantity::problem(unreadable.kind, &unreadable.problem),
@@ -136,172 +140,217 @@ fn of(problem: &Problem) -> (String, String) {
             }),
         ),
         Problem::Unread { expected } => {
-            (format!("this can't be read as {}", what(*expected).0), write(*expected))
+            (format!("das lässt sich nicht als {} lesen", what(*expected).0), write(*expected))
         }
         Problem::UnknownWord { word, nearest, known } => (
-            format!("“{word}” is not known here"),
+            format!("„{word}“ ist hier nicht bekannt"),
             match nearest {
-                Some(nearest) => format!("Write \"{nearest}\"."),
-                None => format!("Write {}.", any_of_quoted(known)),
+                Some(nearest) => format!("Schreib \"{nearest}\"."),
+                None => format!("Schreib {}.", any_of_quoted(known)),
             },
         ),
-        Problem::UnknownName { name, nearest, what } => (
-            format!("no {what} is called “{name}”"),
+        Problem::UnknownName { name, nearest, .. } => (
+            format!("nichts heißt hier „{name}“"),
             match nearest {
-                Some(nearest) => format!("Write \"{nearest}\", or add your own to the file."),
-                None => "Look up its name, or add your own to the file.".into(),
+                Some(nearest) => format!(
+                    "Schreib \"{nearest}\", oder füg der Datei dein eigenes \
+                                          hinzu."
+                ),
+                None => "Sieh den Namen nach oder füg der Datei dein eigenes hinzu.".into(),
             },
         ),
-        Problem::Empty => ("there is nothing in it".into(), "Fill it in, or take it out.".into()),
+        Problem::Empty => {
+            ("es steht nichts darin".into(), "Füll es aus oder nimm es heraus.".into())
+        }
         Problem::Hidden { character } => (
-            format!("“{}” can't stand in a text", character.escape_unicode()),
-            "Take it out: it is not seen and changes what is.".into(),
+            format!("„{}“ kann nicht in einem Text stehen", character.escape_unicode()),
+            "Nimm es heraus: Man sieht es nicht, und es verändert, was man sieht.".into(),
         ),
         Problem::TooLong { most } => {
-            ("this text is too long".into(), format!("Write at most {most} characters."))
+            ("dieser Text ist zu lang".into(), format!("Schreib höchstens {most} Zeichen."))
         }
         Problem::TooMany { most } => {
-            ("this list is too long".into(), format!("Write at most {most} items."))
+            ("diese Liste ist zu lang".into(), format!("Schreib höchstens {most} Einträge."))
         }
         Problem::WrongCount { expected, found } => (
-            format!("{found} here don't go into {expected}"),
-            format!("Write {expected} of them, or a number that goes into {expected}."),
+            format!("{found} gehen hier nicht in {expected} auf"),
+            format!("Schreib {expected} davon oder eine Zahl, die in {expected} aufgeht."),
         ),
         Problem::TooManySums => (
-            "plates of so many different masses can't be searched".into(),
-            "Write plates that are alike with one mass, or leave some out.".into(),
+            "Scheiben mit so vielen verschiedenen Gewichten lassen sich nicht durchsuchen".into(),
+            "Schreib gleiche Scheiben mit einem Gewicht oder lass einige weg.".into(),
         ),
         Problem::OneJoint => (
-            "a max is tested with lifts of several joints".into(),
-            "Take the test out, or test the lift that this one helps.".into(),
+            "ein Maximum wird mit mehrgelenkigen Übungen getestet".into(),
+            "Nimm den Test heraus oder teste die Übung, der diese hilft.".into(),
         ),
         Problem::TwoOwners { row } => match row {
             RowKind::Percent => (
-                "this rule adds load, and the row's load is a share of a max".into(),
-                "Let the max carry it (raise_max, or a test), or write the load in kg.".into(),
+                "diese Regel legt Gewicht dazu, und das Gewicht der Zeile ist ein Anteil eines \
+                 Maximums"
+                    .into(),
+                "Lass das Maximum es tragen (raise_max oder ein Test) oder schreib das Gewicht in \
+                 kg."
+                .into(),
             ),
             RowKind::ByWeek => (
-                "this rule adds load, and a load is written for each week".into(),
-                "Write one load to begin with, or drop the rule: next = \"as planned\".".into(),
+                "diese Regel legt Gewicht dazu, und für jede Woche ist ein Gewicht geschrieben"
+                    .into(),
+                "Schreib ein Gewicht für den Anfang oder lass die Regel weg: next = \"as \
+                 planned\"."
+                    .into(),
             ),
         },
         Problem::Repeated { first_line } => (
-            format!("this was given in line {first_line} already"),
-            "Give it once, or call this one something else.".into(),
+            format!("das stand schon in Zeile {first_line}"),
+            "Schreib es einmal oder nenne dieses anders.".into(),
         ),
     }
 }
 
 fn of_syntax(syntax: &Syntax) -> (String, String) {
     let (problem, advice) = match syntax {
-        Syntax::EndsEarly => {
-            ("the file ends in the middle of this".to_owned(), "Close the bracket or the quotes.")
-        }
-        Syntax::Unexpected('\u{201C}' | '\u{201D}' | '\u{201E}' | '\u{2018}' | '\u{2019}') => {
-            ("these are a book's quotes".to_owned(), "Write straight quotes: \"…\".")
-        }
-        Syntax::Unexpected(c) => {
-            (format!("“{}” can't stand here", c.escape_default()), "Put text in quotes: \"…\".")
-        }
-        Syntax::CharInText('\n') => {
-            ("the line ends before the closing quote".to_owned(), "Close it with a quote: \"…\".")
-        }
-        Syntax::CharInText(c) => {
-            (format!("“{}” can't stand in a text", c.escape_default()), "Take it out of the text.")
-        }
-        Syntax::Escape => ("this is no escape".to_owned(), "Write a backslash twice: \\\\."),
-        Syntax::OpenText => {
-            ("the closing quote is missing".to_owned(), "Close it with a quote: \"…\".")
-        }
-        Syntax::NoQuotes => ("this text has no quotes".to_owned(), "Put it in quotes: \"…\"."),
+        Syntax::EndsEarly => (
+            "die Datei endet mitten darin".to_owned(),
+            "Schließ die Klammer oder die \
+                                                         Anführungszeichen.",
+        ),
+        Syntax::Unexpected('\u{201C}' | '\u{201D}' | '\u{201E}' | '\u{2018}' | '\u{2019}') => (
+            "das sind typografische Anführungszeichen".to_owned(),
+            "Schreib gerade \
+                                                                     Anführungszeichen: \"…\".",
+        ),
+        Syntax::Unexpected(c) => (
+            format!("„{}“ kann hier nicht stehen", c.escape_default()),
+            "Setz Text in \
+                                                                          Anführungszeichen: \
+                                                                          \"…\".",
+        ),
+        Syntax::CharInText('\n') => (
+            "die Zeile endet vor dem schließenden Anführungszeichen".to_owned(),
+            "Schließ mit \
+                                                                                   einem Anführungszeichen: \"…\".",
+        ),
+        Syntax::CharInText(c) => (
+            format!("„{}“ kann nicht in einem Text stehen", c.escape_default()),
+            "Nimm es aus \
+                                                                                   dem Text heraus.",
+        ),
+        Syntax::Escape => (
+            "das ist kein Sonderzeichen".to_owned(),
+            "Schreib den Rückstrich \
+                                                                     doppelt: \\\\.",
+        ),
+        Syntax::OpenText => (
+            "das schließende Anführungszeichen fehlt".to_owned(),
+            "Schließ mit einem \
+                                                                    Anführungszeichen: \"…\".",
+        ),
+        Syntax::NoQuotes => (
+            "dieser Text hat keine Anführungszeichen".to_owned(),
+            "Setz ihn in \
+                                                                                    Anführungszeichen: \"…\".",
+        ),
         Syntax::Number => (
-            "this is no number".to_owned(),
-            "Put anything but a bare number in quotes: \"77.5 %\".",
+            "das ist keine Zahl".to_owned(),
+            "Setz alles außer einer bloßen Zahl in Anführungszeichen: \"77.5 %\".",
         ),
         Syntax::Wanted(Piece::Value) => (
-            "a value is missing here".to_owned(),
-            "Write a text in quotes, a number, true or false, or a list.",
+            "hier fehlt ein Wert".to_owned(),
+            "Schreib einen Text in Anführungszeichen, eine Zahl, true oder false, oder eine Liste.",
         ),
-        Syntax::Wanted(Piece::Key) => ("a key was expected here".to_owned(), "Write key = value."),
+        Syntax::Wanted(Piece::Key) => {
+            ("hier wird ein Schlüssel erwartet".to_owned(), "Schreib Schlüssel = Wert.")
+        }
         Syntax::Wanted(Piece::Equals) => {
-            ("an equals sign was expected here".to_owned(), "Write key = value.")
+            ("hier wird ein Gleichheitszeichen erwartet".to_owned(), "Schreib Schlüssel = Wert.")
         }
         Syntax::Wanted(Piece::LineEnd) => (
-            "the line should have ended here".to_owned(),
-            "Put a value with a unit or a space in quotes: \"77.5 %\".",
+            "die Zeile hätte hier enden sollen".to_owned(),
+            "Setz einen Wert mit Einheit oder Leerzeichen in Anführungszeichen: \"77.5 %\".",
         ),
         Syntax::Wanted(Piece::CommaOrBracket) => (
-            "a comma or the closing bracket was expected here".to_owned(),
-            "Set a comma between items, and close the list with its bracket.",
+            "hier wird ein Komma oder die schließende Klammer erwartet".to_owned(),
+            "Setz ein Komma zwischen Einträge und schließ die Liste mit ihrer Klammer.",
         ),
-        Syntax::Wanted(Piece::Other) => ("this can't be read".to_owned(), "Write key = value."),
+        Syntax::Wanted(Piece::Other) => {
+            ("das lässt sich nicht lesen".to_owned(), "Schreib Schlüssel = Wert.")
+        }
         Syntax::Twice { name, first_line } => (
-            format!("“{name}” was given in line {first_line} already"),
-            "Give it once; for several of the same kind write [[…]].",
+            format!("„{name}“ stand schon in Zeile {first_line}"),
+            "Schreib es einmal; für mehrere derselben Art schreib [[…]].",
         ),
         Syntax::TableAndList => (
-            "this is one table and a list of tables at once".to_owned(),
-            "Write [[…]] each time, or [ ] once.",
+            "das ist zugleich eine Tabelle und eine Liste von Tabellen".to_owned(),
+            "Schreib jedes Mal [[…]] oder einmal [ ].",
         ),
         Syntax::NotATable => (
-            "the key before the dot has a value already".to_owned(),
-            "Write either the value or what stands behind the dot.",
+            "der Schlüssel vor dem Punkt hat schon einen Wert".to_owned(),
+            "Schreib entweder den Wert oder das, was hinter dem Punkt steht.",
         ),
-        Syntax::TooDeep => ("this lies too deep".to_owned(), "Take some brackets or dots out."),
+        Syntax::TooDeep => ("das liegt zu tief".to_owned(), "Nimm Klammern oder Punkte heraus."),
     };
     (problem, advice.to_owned())
 }
 
 fn write(expected: Expected) -> String {
     let (_, example) = what(expected);
-    format!("Write {example}.")
+    format!("Schreib {example}.")
 }
 
 /// What is read, and how it is written.
 fn what(expected: Expected) -> (&'static str, &'static str) {
     match expected {
-        Expected::Text => ("a text", "it in quotes: \"…\""),
-        Expected::Whole => ("a whole number", "a number without decimals and quotes: 5"),
-        Expected::Flag => ("true or false", "true or false, without quotes"),
-        Expected::List => ("a list", "it in brackets: […]"),
-        Expected::Table => ("a table", "it in braces: { … }"),
-        Expected::Mass => ("a mass", "\"142.5 kg\" or \"45 lb\""),
-        Expected::Percent => ("a percentage", "\"67.5 %\""),
-        Expected::Reps => ("repetitions", "5 or \"6-10\""),
-        Expected::Reserve => ("repetitions in reserve", "2, 1.5 or \"1-2\""),
-        Expected::Rpe => ("an RPE", "8, 8.5 or \"7-8\""),
-        Expected::Tempo => ("a tempo", "\"3-0-1-0\""),
-        Expected::Seconds => ("a duration", "\"90 s\", \"2:30\" or \"2 min\""),
-        Expected::Distance => ("a distance", "\"40 m\""),
-        Expected::Length => ("a length", "\"415 mm\""),
-        Expected::WholeOrList => ("a whole number or a list", "12 or [\"…\", \"…\"]"),
-        Expected::TextOrList => ("a text or a list", "\"…\" or [\"…\", \"…\"]"),
-        Expected::TextOrTable => ("a text or a table", "\"…\" or { … }"),
-        Expected::WholeOrText => ("a whole number or a text", "5 or \"…\""),
+        Expected::Text => ("ein Text", "ihn in Anführungszeichen: \"…\""),
+        Expected::Whole => (
+            "eine ganze Zahl",
+            "eine Zahl ohne Nachkommastellen und \
+                                                Anführungszeichen: 5",
+        ),
+        Expected::Flag => ("true oder false", "true oder false, ohne Anführungszeichen"),
+        Expected::List => ("eine Liste", "sie in Klammern: […]"),
+        Expected::Table => ("eine Tabelle", "sie in geschweiften Klammern: { … }"),
+        Expected::Mass => ("ein Gewicht", "\"142.5 kg\" oder \"45 lb\""),
+        Expected::Percent => ("eine Prozentzahl", "\"67.5 %\""),
+        Expected::Reps => ("Wiederholungen", "5 oder \"6-10\""),
+        Expected::Reserve => ("Wiederholungen in Reserve", "2, 1.5 oder \"1-2\""),
+        Expected::Rpe => ("eine RPE", "8, 8.5 oder \"7-8\""),
+        Expected::Tempo => ("ein Tempo", "\"3-0-1-0\""),
+        Expected::Seconds => ("eine Dauer", "\"90 s\", \"2:30\" oder \"2 min\""),
+        Expected::Distance => ("eine Strecke", "\"40 m\""),
+        Expected::Length => ("eine Länge", "\"415 mm\""),
+        Expected::WholeOrList => ("eine ganze Zahl oder eine Liste", "12 oder [\"…\", \"…\"]"),
+        Expected::TextOrList => ("ein Text oder eine Liste", "\"…\" oder [\"…\", \"…\"]"),
+        Expected::TextOrTable => ("ein Text oder eine Tabelle", "\"…\" oder { … }"),
+        Expected::WholeOrText => ("eine ganze Zahl oder ein Text", "5 oder \"…\""),
         Expected::Load => (
-            "a load",
-            "\"77.5 %\", \"100 kg\", \"body\", \"body + 10 kg\", \"90 % of top set\", \"pin 7\", \"60 kg with \
-             light chains\" or \"by feel\"",
+            "ein Gewicht",
+            "\"77.5 %\", \"100 kg\", \"body\", \"body + 10 kg\", \"90 % of top set\", \"pin 7\", \
+             \"60 kg with light chains\" oder \"by feel\"",
         ),
         Expected::RepsOrOpen => {
-            ("repetitions", "5, \"6-10\", \"8 or more\" or \"8 or more, stop at 1 left\"")
+            ("Wiederholungen", "5, \"6-10\", \"8 or more\" oder \"8 or more, stop at 1 left\"")
         }
-        Expected::Weeks => ("weeks", "3, [1, 2] or \"1-3, 5\""),
-        Expected::RampLoad => ("the load of a step", "\"bar\" or \"60 %\""),
-        Expected::Miss => ("what follows a miss", "\"repeat\", \"5 % less\" or \"hold\""),
-        Expected::Max => ("a max", "\"working max\" or \"Back squat\""),
-        Expected::Sets => ("sets", "\"last\" or [2, 3]"),
+        Expected::Weeks => ("Wochen", "3, [1, 2] oder \"1-3, 5\""),
+        Expected::RampLoad => ("das Gewicht eines Schritts", "\"bar\" oder \"60 %\""),
+        Expected::Miss => (
+            "was auf einen Fehlversuch folgt",
+            "\"repeat\", \"5 % less\" oder \
+                                                               \"hold\"",
+        ),
+        Expected::Max => ("ein Maximum", "\"working max\" oder \"Back squat\""),
+        Expected::Sets => ("Sätze", "\"last\" oder [2, 3]"),
     }
 }
 
 fn found_words(found: Found) -> &'static str {
     match found {
-        Found::Text => "a text",
-        Found::Whole => "a whole number",
-        Found::Decimal => "a number with decimals",
-        Found::Flag => "true or false",
-        Found::List => "a list",
-        Found::Table => "a table",
+        Found::Text => "ein Text",
+        Found::Whole => "eine ganze Zahl",
+        Found::Decimal => "eine Zahl mit Nachkommastellen",
+        Found::Flag => "true oder false",
+        Found::List => "eine Liste",
+        Found::Table => "eine Tabelle",
     }
 }
 
@@ -318,7 +367,7 @@ fn joined(mut words: Vec<String>) -> String {
     match words.pop() {
         None => String::new(),
         Some(last) if words.is_empty() => last,
-        Some(last) => format!("{} or {last}", words.join(", ")),
+        Some(last) => format!("{} oder {last}", words.join(", ")),
     }
 }
 

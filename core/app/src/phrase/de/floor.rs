@@ -7,27 +7,27 @@ use barwright_domain::session::{
     Cursor, EntryRun, LastTime, PartRun, RestKind, Run, SetKind, SetRun,
 };
 
-use super::{panel, words};
+use super::{named, panel, words};
 
 /// What a rest is, as its label.
 pub fn rest_label(kind: RestKind) -> &'static str {
     match kind {
-        RestKind::Pause => "Pause in the set",
-        RestKind::Sides => "Rest between sides",
-        RestKind::Within => "Rest within the round",
-        RestKind::Round => "Rest after the round",
-        RestKind::Set => "Rest",
-        RestKind::Clock => "Next start",
+        RestKind::Pause => "Pause im Satz",
+        RestKind::Sides => "Pause zwischen den Seiten",
+        RestKind::Within => "Pause in der Runde",
+        RestKind::Round => "Pause nach der Runde",
+        RestKind::Set => "Pause",
+        RestKind::Clock => "Nächster Start",
     }
 }
 
 /// What a notification says when a rest is over.
 pub fn rest_over(kind: RestKind) -> String {
     match kind {
-        RestKind::Pause => "Pause over.".to_owned(),
-        RestKind::Clock => "Start now.".to_owned(),
+        RestKind::Pause => "Pause vorbei.".to_owned(),
+        RestKind::Clock => "Jetzt los.".to_owned(),
         RestKind::Sides | RestKind::Within | RestKind::Round | RestKind::Set => {
-            "Rest over.".to_owned()
+            "Pause vorbei.".to_owned()
         }
     }
 }
@@ -40,7 +40,7 @@ pub fn next_in_short(run: &Run, name: impl Fn(&EntryRun) -> String) -> String {
     else {
         return String::new();
     };
-    format!("{}, {}", name(entry), which_set(entry, set).to_lowercase())
+    format!("{}, {}", name(entry), which_set(entry, set))
 }
 
 /// "Set 2 of 4", "Ramp set 1 of 3", "Top set", "Try 2".
@@ -51,19 +51,19 @@ pub fn which_set(entry: &EntryRun, set: &SetRun) -> String {
             let ramps: Vec<_> =
                 entry.sets.iter().filter(|other| other.call.kind == SetKind::Ramp).collect();
             let at = ramps.iter().position(|other| std::ptr::eq(*other, set)).unwrap_or(0) + 1;
-            format!("Ramp set {at} of {}", ramps.len())
+            format!("Aufwärmsatz {at} von {}", ramps.len())
         }
-        SetKind::Test => format!("Try {turn}"),
+        SetKind::Test => format!("Versuch {turn}"),
         SetKind::Top | SetKind::Work | SetKind::BackOff | SetKind::Speed => {
             let name = match set.call.kind {
-                SetKind::Top => "Top set",
-                SetKind::BackOff => "Back-off set",
-                SetKind::Speed => "Speed set",
-                SetKind::Ramp | SetKind::Work | SetKind::Test => "Set",
+                SetKind::Top => "Topsatz",
+                SetKind::BackOff => "Back-off-Satz",
+                SetKind::Speed => "Schnellkraftsatz",
+                SetKind::Ramp | SetKind::Work | SetKind::Test => "Satz",
             };
             match set.call.flow {
                 Flow::Listed | Flow::Clock { .. } => {
-                    format!("{name} {turn} of {}", entry.turns())
+                    format!("{name} {turn} von {}", entry.turns())
                 }
                 // Nobody knows how many it will take.
                 Flow::Climb { .. }
@@ -80,24 +80,24 @@ fn which_part(set: &SetRun, part: u16) -> String {
     let at = usize::from(part);
     match &set.call.structure {
         Structure::Straight => String::new(),
-        Structure::Cluster { blocks, .. } => format!(", block {} of {}", at + 1, blocks.len()),
-        Structure::RestPause { .. } if at == 0 => ", first set".to_owned(),
+        Structure::Cluster { blocks, .. } => format!(", Block {} von {}", at + 1, blocks.len()),
+        Structure::RestPause { .. } if at == 0 => ", erster Satz".to_owned(),
         Structure::RestPause { total, .. } => {
             let so_far = set.reps();
             match total {
-                Some(total) => format!(", mini-set {at} ({so_far} of {total} done)"),
-                None => format!(", mini-set {at}"),
+                Some(total) => format!(", Minisatz {at} ({so_far} von {total} geschafft)"),
+                None => format!(", Minisatz {at}"),
             }
         }
         Structure::Drop { .. } if at == 0 => String::new(),
-        Structure::Drop { off } => format!(", drop {at} of {}", off.len()),
+        Structure::Drop { off } => format!(", Drop {at} von {}", off.len()),
         Structure::Ranges { parts } => {
             parts.get(at).map(|part| format!(", {}", part.name)).unwrap_or_default()
         }
         Structure::Continued { .. } if at == 0 => String::new(),
         Structure::Continued { parts } => parts
             .get(at - 1)
-            .map(|part| format!(", then {}", part.exercise.replace('-', " ")))
+            .map(|part| format!(", dann {}", part.exercise.replace('-', " ")))
             .unwrap_or_default(),
     }
 }
@@ -109,8 +109,7 @@ pub fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String {
     else {
         return String::new();
     };
-    let side =
-        set.call.side.map(|side| format!(", {} side", words::side(side))).unwrap_or_default();
+    let side = set.call.side.map(|side| format!(", {}", words::side(side))).unwrap_or_default();
     let asked =
         run.how_many_at(cursor).map(|asked| words::how_many(&asked, numerals)).unwrap_or_default();
     // An open set says itself where it ends.
@@ -120,7 +119,8 @@ pub fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String {
         .filter(|_| !open)
         .map(|target| format!(", {}", words::effort(&target, numerals)))
         .unwrap_or_default();
-    format!("{}{}{side}: {asked}{effort}.", which_set(entry, set), which_part(set, cursor.part))
+    let (set_of, part) = (which_set(entry, set), which_part(set, cursor.part));
+    words::end(format!("{set_of}{part}{side}: {asked}{effort}"))
 }
 
 /// What the wide key says: "Racked" where a bar goes back to its rack, "Done" where nothing is racked.
@@ -131,58 +131,58 @@ pub fn main_key(
     next: Option<&str>,
     racks: bool,
 ) -> String {
-    let done = if racks { "Racked" } else { "Done" };
+    let done = if racks { "Abgelegt" } else { "Fertig" };
     let side = set.call.side.map(|side| match side {
-        Side::Left => "Left side done",
-        Side::Right => "Right side done",
+        Side::Left => "Linke Seite fertig",
+        Side::Right => "Rechte Seite fertig",
     });
     match (next, side, asked) {
         (Some(next), _, _) if matches!(set.call.structure, Structure::Drop { .. }) => {
-            format!("Dropped to {next}")
+            format!("Auf {next} reduziert")
         }
-        (Some(next), _, _) => format!("{done}: next {next}"),
+        (Some(next), _, _) => format!("{done}: dann {next}"),
         (None, Some(side), _) => side.to_owned(),
-        (None, None, HowMany::Seconds(_) | HowMany::Metres(_)) => "Done".to_owned(),
-        (None, None, _) if part > 0 => format!("{done}: last part"),
+        (None, None, HowMany::Seconds(_) | HowMany::Metres(_)) => "Fertig".to_owned(),
+        (None, None, _) if part > 0 => format!("{done}: letzter Teil"),
         (None, None, _) => done.to_owned(),
     }
 }
 
 /// A key: a part of a drop is over, and nothing here is lighter.
 pub fn nothing_lighter() -> &'static str {
-    "Nothing lighter here: same load"
+    "Nichts Leichteres da: gleiches Gewicht"
 }
 
 /// Over the effort keys: how the set ends, and in which scale its effort is called.
 pub fn prompt(racks: bool, scale: EffortScale) -> &'static str {
     match (racks, scale) {
-        (true, EffortScale::Left) => "Racked, reps in reserve:",
-        (true, EffortScale::Rpe) => "Racked, RPE:",
-        (false, EffortScale::Left) => "Done, reps in reserve:",
-        (false, EffortScale::Rpe) => "Done, RPE:",
+        (true, EffortScale::Left) => "Abgelegt, Wdh. in Reserve:",
+        (true, EffortScale::Rpe) => "Abgelegt, RPE:",
+        (false, EffortScale::Left) => "Fertig, Wdh. in Reserve:",
+        (false, EffortScale::Rpe) => "Fertig, RPE:",
     }
 }
 
 /// An effort key read aloud: "Record 5 reps, 2 in reserve".
 pub fn effort_says(left: Reserve, scale: EffortScale, amount: &str, numerals: Numerals) -> String {
-    format!("Record {amount}, {}", words::reserve(left, scale, numerals))
+    format!("{amount} eintragen, {}", words::reserve(left, scale, numerals))
 }
 
 /// The call's sentence when nothing is left.
 pub fn nothing_left() -> &'static str {
-    "Every set is done or skipped."
+    "Alle Sätze sind gemacht oder übersprungen."
 }
 /// A notice.
 pub fn paused() -> &'static str {
-    "The session is paused."
+    "Die Einheit ist unterbrochen."
 }
 /// A notice.
 pub fn restarted() -> &'static str {
-    "The device restarted: the rest goes on by the time of day."
+    "Das Gerät wurde neu gestartet: Die Pause läuft nach der Uhrzeit weiter."
 }
 /// A notice.
 pub fn clock_went_back() -> &'static str {
-    "The device's clock went back: the rest goes on from what was left of it."
+    "Die Uhr des Geräts ging zurück: Die Pause läuft mit dem weiter, was von ihr übrig war."
 }
 
 /// Tempo, technique and what is worn, a line each.
@@ -190,9 +190,9 @@ pub fn manner(entry: &EntryRun, set: &SetRun) -> Vec<String> {
     let manner = &set.call.manner;
     let worn: Vec<&str> = entry.kit.iter().map(|kit| words::kit(*kit)).collect();
     [
-        manner.tempo.map(|tempo| format!("tempo {tempo}")),
+        manner.tempo.map(|tempo| format!("Tempo {tempo}")),
         manner.technique.clone(),
-        (!worn.is_empty()).then(|| format!("with {}", worn.join(", "))),
+        (!worn.is_empty()).then(|| format!("mit {}", worn.join(", "))),
     ]
     .into_iter()
     .flatten()
@@ -210,7 +210,7 @@ pub fn last_time(
         // The body alone, or a set-up without figures.
         None | Some(Mass::ZERO) => String::new(),
         Some(figure) if figure < Mass::ZERO => {
-            format!(" {} assistance", figure.distance(Mass::ZERO).print(unit, numerals))
+            format!(" {} Unterstützung", figure.distance(Mass::ZERO).print(unit, numerals))
         }
         Some(figure) => format!(" {}", figure.print(unit, numerals)),
     };
@@ -221,7 +221,7 @@ pub fn last_time(
         .and_then(Reserve::from_halves)
         .map(|left| format!("; {}", words::reserve(left, scale, numerals)))
         .unwrap_or_default();
-    format!("last time{load}: {}{left}", amounts.join(", "))
+    format!("letztes Mal{load}: {}{left}", amounts.join(", "))
 }
 
 /// "9 sets left, about 34 min".
@@ -233,15 +233,15 @@ pub fn to_go(run: &Run) -> String {
         .filter(|set| set.pending())
         .count();
     if sets == 0 {
-        return "no sets left".to_owned();
+        return "keine Sätze mehr".to_owned();
     }
     let seconds = prescribe::seconds_to_go(run);
-    format!("{} left, {}", words::count(sets, "set", "sets"), words::minutes(seconds))
+    format!("noch {}, {}", words::count(sets, "Satz", "Sätze"), words::minutes(seconds))
 }
 
 /// What this gym lacks for an exercise.
 pub fn lacks_here(lacks: &[String]) -> String {
-    format!("this gym lacks: {}", lacks.join(", ").replace('-', " "))
+    format!("hier fehlt: {}", named::things(lacks))
 }
 
 /// What this gym lacks for the exercise that is on, and where what is done instead is found.
@@ -249,7 +249,7 @@ pub fn lacking(lacks: &[String], instead: Option<&str>) -> String {
     let lacks = words::sentence_case(&lacks_here(lacks));
     match instead {
         Some(instead) => {
-            format!("{lacks}. {instead} is here: More, Swap this exercise.")
+            format!("{lacks}. Hier geht {instead}: Mehr, Übung tauschen.")
         }
         None => format!("{lacks}."),
     }
@@ -257,32 +257,32 @@ pub fn lacking(lacks: &[String], instead: Option<&str>) -> String {
 
 /// A key: the session goes on after a pause.
 pub fn resume() -> &'static str {
-    "Resume"
+    "Fortsetzen"
 }
 
 /// A key: the first set by the clock.
 pub fn start_clock() -> (&'static str, &'static str) {
-    ("Start the clock", "Start the first set; every further one starts by the clock")
+    ("Uhr starten", "Den ersten Satz starten; jeder weitere beginnt nach der Uhr")
 }
 
 /// A key: a hold is measured.
 pub fn start_hold() -> (&'static str, &'static str) {
-    ("Start the hold", "Measure the hold from now")
+    ("Halten starten", "Die Haltezeit ab jetzt messen")
 }
 
 /// A key: a part was short, and the set is over.
 pub fn short(amount: &str) -> (&'static str, String) {
-    ("Fewer: end the set", format!("Record {amount} as the last of the set"))
+    ("Weniger: Satz beenden", format!("{amount} als Letztes im Satz eintragen"))
 }
 
 /// A key: the set is recorded without a call.
 pub fn uncalled(amount: &str) -> (&'static str, String) {
-    ("No effort called", format!("Record {amount}, no effort called"))
+    ("Ohne Angabe", format!("{amount} eintragen, ohne Angabe zur Anstrengung"))
 }
 
 /// The wide key read aloud.
 pub fn record(amount: &str) -> String {
-    format!("Record {amount}")
+    format!("{amount} eintragen")
 }
 
 /// The label of an effort key: "2", "5+"; in RPE "8", "5 or less" as "≤5".
@@ -297,37 +297,37 @@ pub fn effort_label(left: Reserve, most: bool, scale: EffortScale, numerals: Num
 
 /// A step of the figure read aloud.
 pub fn down_to(amount: &str) -> String {
-    format!("Down to {amount}")
+    format!("Auf {amount} herunter")
 }
 
 /// A step of the figure read aloud.
 pub fn up_to(amount: &str) -> String {
-    format!("Up to {amount}")
+    format!("Auf {amount} herauf")
 }
 
 /// A key.
 pub fn ended() -> &'static str {
-    "Set cut short…"
+    "Satz abgebrochen…"
 }
 
 /// A key.
 pub fn more() -> &'static str {
-    "More…"
+    "Mehr…"
 }
 
 /// A key.
 pub fn finish() -> &'static str {
-    "Finish the session"
+    "Einheit beenden"
 }
 
 /// A key.
 pub fn undo() -> (&'static str, &'static str) {
-    ("Undo", "Undo the last tap")
+    ("Rückgängig", "Die letzte Eingabe rückgängig machen")
 }
 
 /// A key.
 pub fn redo() -> (&'static str, &'static str) {
-    ("Redo", "Redo what was undone")
+    ("Wiederherstellen", "Wiederherstellen, was rückgängig gemacht wurde")
 }
 
 /// The call's sentence while an earlier part is corrected: "Correct set 2 of 4, 110 kg × 5 reps."
@@ -340,72 +340,71 @@ pub fn correcting(
 ) -> String {
     let at = set.parts.iter().position(|other| std::ptr::eq(other, part)).unwrap_or(0);
     let at = u16::try_from(at).unwrap_or(0);
-    let which = which_set(entry, set).to_lowercase();
-    let side =
-        set.call.side.map(|side| format!(", {} side", words::side(side))).unwrap_or_default();
+    let which = which_set(entry, set);
+    let side = set.call.side.map(|side| format!(", {}", words::side(side))).unwrap_or_default();
     let part_of = which_part(set, at);
     let was = panel::done(part, unit, numerals);
-    format!("Correct {which}{part_of}{side}: it says {was}.")
+    words::end(format!("{which}{part_of}{side} berichtigen: Eingetragen ist {was}"))
 }
 
 /// Over the effort keys of a part that is corrected.
 pub fn really_left(scale: EffortScale) -> &'static str {
     match scale {
-        EffortScale::Left => "Corrected, reps in reserve:",
-        EffortScale::Rpe => "Corrected, RPE:",
+        EffortScale::Left => "Berichtigt, Wdh. in Reserve:",
+        EffortScale::Rpe => "Berichtigt, RPE:",
     }
 }
 
 /// A key: an earlier part is corrected.
 pub fn put_right(amount: &str) -> (&'static str, String) {
-    ("Correct it", format!("Correct it to {amount}"))
+    ("Berichtigen", format!("Auf {amount} berichtigen"))
 }
 
 /// A key.
 pub fn leave() -> &'static str {
-    "Keep as it was"
+    "So lassen"
 }
 
 /// A key: a shorter rest.
 pub fn shorter(seconds: i32) -> (String, String) {
-    (format!("−{seconds} s"), format!("{seconds} seconds shorter"))
+    (format!("−{seconds} s"), format!("{seconds} Sekunden kürzer"))
 }
 
 /// A key: a longer rest.
 pub fn longer(seconds: i32) -> (String, String) {
-    (format!("+{seconds} s"), format!("{seconds} seconds longer"))
+    (format!("+{seconds} s"), format!("{seconds} Sekunden länger"))
 }
 
 /// A rest read aloud: its label, and its figures; none where it is over.
 pub fn rest_aloud(label: &str, figures: Option<&str>) -> String {
     match figures {
-        None => format!("{label} over."),
-        Some(figures) => format!("{label}, {figures} left."),
+        None => format!("{label} vorbei."),
+        Some(figures) => format!("{label}, noch {figures}."),
     }
 }
 
 /// The exercise and its load read aloud.
 pub fn exercise_aloud(name: &str, load: &str) -> String {
     let load = if load.is_empty() { String::new() } else { format!(", {load}") };
-    format!("{name}{load}.")
+    words::end(format!("{name}{load}"))
 }
 
 /// A tap on the figure: what is far from the call is typed.
 pub fn pad() -> (&'static str, &'static str) {
-    ("Type", "Type what was done")
+    ("Eintippen", "Eintippen, was geschafft wurde")
 }
 
 /// The title of the pad before a digit.
 pub fn type_it() -> &'static str {
-    "How many?"
+    "Wie viele?"
 }
 
 /// A key of the pad.
 pub fn rub_out() -> (&'static str, &'static str) {
-    ("\u{232b}", "Rub the last digit out")
+    ("\u{232b}", "Die letzte Ziffer löschen")
 }
 
 /// A key of the pad.
 pub fn set_to(amount: &str) -> (&'static str, String) {
-    ("That is it", format!("It was {amount}"))
+    ("Stimmt so", format!("{amount} übernehmen"))
 }

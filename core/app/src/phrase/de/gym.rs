@@ -3,7 +3,7 @@
 use barwright_domain::equipment::{Bar, Dumbbells, Machine, PlateStock, Stack};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
-use super::words;
+use super::{named, words};
 
 /// A gym that comes with the program, by its English name.
 pub fn built_in(name: &str) -> String {
@@ -12,44 +12,44 @@ pub fn built_in(name: &str) -> String {
 
 /// What loads are in.
 pub fn subtitle(unit: MassUnit) -> String {
-    format!("loads in {}", unit.symbol())
+    format!("Gewichte in {}", unit.symbol())
 }
 
 /// A heading.
 pub fn bars() -> &'static str {
-    "Bars"
+    "Stangen"
 }
 
 /// A heading.
 pub fn plates() -> &'static str {
-    "Plates"
+    "Scheiben"
 }
 
 /// A heading.
 pub fn held() -> &'static str {
-    "Held in the hand"
+    "In der Hand gehalten"
 }
 
 /// A heading.
 pub fn stacks() -> &'static str {
-    "Stacks"
+    "Gewichtsblöcke"
 }
 
 /// A heading.
 pub fn machines() -> &'static str {
-    "Machines"
+    "Maschinen"
 }
 
 /// A heading.
 pub fn also() -> &'static str {
-    "Also"
+    "Außerdem"
 }
 
 /// "Long bar · 20 kg · collars 5 kg".
 pub fn bar(bar: &Bar, unit: MassUnit, numerals: Numerals) -> String {
     let print = |mass: Mass| mass.print(unit, numerals);
     let collars = if bar.collars > Mass::ZERO {
-        format!(" · collars {}", print(bar.collars))
+        format!(" · Verschlüsse {}", print(bar.collars))
     } else {
         String::new()
     };
@@ -58,9 +58,9 @@ pub fn bar(bar: &Bar, unit: MassUnit, numerals: Numerals) -> String {
 
 /// "25 kg · 4 pairs and 1 single".
 pub fn plate(plate: &PlateStock) -> String {
-    let pairs = words::count(usize::from(plate.pairs), "pair", "pairs");
+    let pairs = words::count(usize::from(plate.pairs), "Paar", "Paare");
     let single =
-        if plate.single > 0 { format!(" and {} single", plate.single) } else { String::new() };
+        if plate.single > 0 { format!(" und {} einzeln", plate.single) } else { String::new() };
     format!("{} · {pairs}{single}", plate.label)
 }
 
@@ -69,9 +69,9 @@ pub fn rack(rack: &Dumbbells, unit: MassUnit, numerals: Numerals) -> String {
     let print = |mass: Mass| mass.print(unit, numerals);
     let ends = rack.loads.first().zip(rack.loads.last());
     let span = ends
-        .map(|(least, most)| format!(" · {} to {}", print(*least), print(*most)))
+        .map(|(least, most)| format!(" · {} bis {}", print(*least), print(*most)))
         .unwrap_or_default();
-    let count = words::count(rack.loads.len(), "load", "loads");
+    let count = words::count(rack.loads.len(), "Gewicht", "Gewichte");
     format!("{}{span} · {count}", rack.name)
 }
 
@@ -79,49 +79,61 @@ pub fn rack(rack: &Dumbbells, unit: MassUnit, numerals: Numerals) -> String {
 pub fn stack(stack: &Stack) -> String {
     let ends = stack.pins.first().zip(stack.pins.last());
     let span = ends
-        .map(|(least, most)| format!(" · pin {} to {}", least.label, most.label))
+        .map(|(least, most)| format!(" · Stift {} bis {}", least.label, most.label))
         .unwrap_or_default();
     format!("{}{span}", stack.name)
 }
 
 /// "Leg press · starts at 45 kg".
 pub fn machine(machine: &Machine, unit: MassUnit, numerals: Numerals) -> String {
-    format!("{} · starts at {}", machine.name, machine.start.print(unit, numerals))
+    format!("{} · Startgewicht {}", machine.name, machine.start.print(unit, numerals))
 }
 
 /// What else it has: "bench, rack".
 pub fn others(also: &[String]) -> String {
-    also.join(", ").replace('-', " ")
+    named::things(also)
 }
 
 /// A key that chooses a gym: its label, and as it is read aloud.
 pub fn choose(name: &str) -> (String, String) {
-    (name.to_owned(), format!("Train in {name}"))
+    (name.to_owned(), format!("In „{name}“ trainieren"))
 }
 
 /// A key that shows the gym that is being made.
 pub fn go_on() -> (&'static str, &'static str) {
-    ("Go on making a gym", "Show the gym that is being made")
+    ("Weiter am Entwurf", "Den Kraftraum zeigen, der in Arbeit ist")
 }
 
 /// A key: this gym is put right.
 pub fn mend(name: &str) -> (String, String) {
-    ("Change it".to_owned(), format!("Change what {name} has"))
+    ("Ändern".to_owned(), format!("Ändern, was es in „{name}“ gibt"))
 }
 
 /// A key: one like it.
 pub fn copy(name: &str) -> (String, String) {
-    ("Copy it".to_owned(), format!("Begin a gym as a copy of {name}"))
+    ("Kopieren".to_owned(), format!("Einen Kraftraum als Kopie von „{name}“ beginnen"))
 }
 
 /// A key: a gym that has what most have.
 pub fn usual(unit: MassUnit) -> (String, String) {
     let symbol = unit.symbol();
-    (format!("New gym, full, {symbol}"), format!("Begin a gym with all that is usual, in {symbol}"))
+    (
+        format!("Neuer Raum, voll, {symbol}"),
+        format!(
+            "Einen Kraftraum mit allem Üblichen beginnen, \
+                                                     in {symbol}"
+        ),
+    )
 }
 
 /// A key: a gym with nothing in it.
 pub fn empty(unit: MassUnit) -> (String, String) {
     let symbol = unit.symbol();
-    (format!("New gym, empty, {symbol}"), format!("Begin a gym with nothing in it, in {symbol}"))
+    (
+        format!("Neuer Raum, leer, {symbol}"),
+        format!(
+            "Einen Kraftraum mit nichts darin beginnen, \
+                                                     in {symbol}"
+        ),
+    )
 }

@@ -3,11 +3,11 @@
 use barwright_domain::equipment::Reach;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
-use super::words;
+use super::{named, words};
 
 /// Its title.
 pub fn title(name: &str) -> String {
-    format!("Gym: {name}")
+    format!("Kraftraum: {name}")
 }
 
 /// What a key of the file is called, and what would do there.
@@ -20,85 +20,85 @@ pub fn field(key: &str, unit: MassUnit) -> (&'static str, String) {
         format!("{figure} {}", unit.symbol())
     };
     match key {
-        "name" => ("Name", "Boathouse".to_owned()),
-        "unit" => ("Loads are shown in", unit.symbol().to_owned()),
-        "kind" => ("Kind", "barbell".to_owned()),
-        "mass" => ("Mass", mass("20", "45")),
-        "weighs" => ("Weighed, one is really", mass("19.8", "44.5")),
-        "collars" => ("Both collars", mass("5", "10")),
-        "sleeve" => ("Room on one sleeve", "415 mm".to_owned()),
-        "pairs" => ("Pairs", "2".to_owned()),
-        "single" => ("One more without a partner", "1".to_owned()),
-        "thickness" => ("Thickness", "27 mm".to_owned()),
-        "diameter" => ("Diameter, 450 mm is full size", "450 mm".to_owned()),
-        "colour" => ("Colour", "red".to_owned()),
-        "from" => ("Lightest", mass("2", "5")),
-        "to" => ("Heaviest", mass("30", "70")),
-        "step" => ("Step", mass("2", "5")),
-        "pins" => ("Pins", "14".to_owned()),
-        "ratio" => ("At the hand, to what is on the stack", "1:2".to_owned()),
-        "start" => ("With no plate on", mass("20", "45")),
-        "posts" => ("Posts", "2".to_owned()),
-        _ => ("Value", String::new()),
+        "name" => ("Name", "Bootshaus".to_owned()),
+        "unit" => ("Gewichte zeigen in", unit.symbol().to_owned()),
+        "kind" => ("Art", "barbell".to_owned()),
+        "mass" => ("Gewicht", mass("20", "45")),
+        "weighs" => ("Gewogen, eine wiegt wirklich", mass("19", "44")),
+        "collars" => ("Beide Verschlüsse", mass("5", "10")),
+        "sleeve" => ("Platz auf einer Hülse", "415 mm".to_owned()),
+        "pairs" => ("Paare", "2".to_owned()),
+        "single" => ("Eine mehr ohne Partner", "1".to_owned()),
+        "thickness" => ("Dicke", "27 mm".to_owned()),
+        "diameter" => ("Durchmesser, voll sind 450 mm", "450 mm".to_owned()),
+        "colour" => ("Farbe", "red".to_owned()),
+        "from" => ("Leichtestes", mass("2", "5")),
+        "to" => ("Schwerstes", mass("30", "70")),
+        "step" => ("Schritt", mass("2", "5")),
+        "pins" => ("Stiftplätze", "14".to_owned()),
+        "ratio" => ("An der Hand, zu dem am Gewichtsblock", "1:2".to_owned()),
+        "start" => ("Ohne Scheibe", mass("20", "45")),
+        "posts" => ("Dorne für Scheiben", "2".to_owned()),
+        _ => ("Wert", String::new()),
     }
 }
 
 /// What can be added to a list.
 pub fn add_to(list: &str) -> &'static str {
     match list {
-        "bar" => "Add a bar",
-        "plate" => "Add a size of plate",
-        "dumbbells" => "Add what is held in the hand",
-        "stack" => "Add a stack with a pin",
-        "machine" => "Add a machine that takes plates",
-        "loads" => "Add a load",
-        "add_ons" => "Add a weight that goes on top",
-        _ => "Add",
+        "bar" => "Stange hinzufügen",
+        "plate" => "Scheibengröße hinzufügen",
+        "dumbbells" => "In der Hand Gehaltenes hinzufügen",
+        "stack" => "Gewichtsblock mit Stift hinzufügen",
+        "machine" => "Maschine für Scheiben hinzufügen",
+        "loads" => "Gewicht hinzufügen",
+        "add_ons" => "Gewicht für obenauf hinzufügen",
+        _ => "Hinzufügen",
     }
 }
 
 /// One more of another kind or size.
 pub fn add_other(list: &str, unit: MassUnit) -> (&'static str, String) {
     let mass = match unit {
-        MassUnit::Kilogram => "7.5 kg",
+        MassUnit::Kilogram => "7 kg",
         MassUnit::Pound => "15 lb",
     };
     match list {
-        "plate" => ("Another size", mass.to_owned()),
+        "plate" => ("Andere Größe", mass.to_owned()),
         "loads" | "add_ons" => (add_to(list), mass.to_owned()),
-        "also" => ("Something else that is here", "slant-board".to_owned()),
-        "bar" => ("Another kind", "safety-bar".to_owned()),
-        _ => ("Another kind", "calf-machine".to_owned()),
+        "also" => ("Etwas anderes, das es hier gibt", "slant-board".to_owned()),
+        "bar" => ("Andere Art", "safety-bar".to_owned()),
+        _ => ("Andere Art", "calf-machine".to_owned()),
     }
 }
 
 /// A small set of plates.
 pub fn a_set() -> (&'static str, &'static str) {
-    ("A small set", "Add a small set of plates, the sizes that are not here yet")
+    ("Ein kleiner Satz", "Einen kleinen Satz Scheiben hinzufügen, die Größen, die hier noch fehlen")
 }
 
 /// The one that is taken.
 pub fn usual_one() -> (&'static str, &'static str) {
-    ("The usual one", "Make it the one that is taken first")
+    ("Die übliche", "Zu der machen, die zuerst genommen wird")
 }
 
 /// How many pairs.
 pub fn pairs(count: u32) -> String {
     match count {
-        0 => "no pair".to_owned(),
-        1 => "1 pair".to_owned(),
-        count => format!("{count} pairs"),
+        0 => "kein Paar".to_owned(),
+        1 => "1 Paar".to_owned(),
+        count => format!("{count} Paare"),
     }
 }
 
 /// Pairs, as a field asks for them.
 pub fn pairs_field(plate: &str) -> (String, &'static str) {
-    (format!("Pairs of {plate}"), "2")
+    (format!("Paare zu {plate}"), "2")
 }
 
 /// A plate that was weighed.
 pub fn weighs(mass: Mass, unit: MassUnit, numerals: Numerals) -> String {
-    format!("weighs {}", words::mass(mass, unit, numerals))
+    format!("wiegt {}", words::mass(mass, unit, numerals))
 }
 
 /// The most loads that are named as missing.
@@ -108,72 +108,72 @@ const NAMED: usize = 5;
 pub fn reach(reach: &Reach, unit: MassUnit, numerals: Numerals) -> String {
     let mass = |mass: Mass| words::mass(mass, unit, numerals);
     if reach.count == 1 {
-        return format!("{} and nothing else", mass(reach.least));
+        return format!("{} und nichts anderes", mass(reach.least));
     }
-    let span = format!("{} to {}", mass(reach.least), mass(reach.most));
+    let span = format!("{} bis {}", mass(reach.least), mass(reach.most));
     let Some(step) = reach.step else {
-        return format!("{span}, {} loads, not evenly apart", reach.count);
+        return format!("{span}, {} Gewichte, ungleich verteilt", reach.count);
     };
-    let every = format!("{span}, every {}", mass(step));
+    let every = format!("{span}, alle {}", mass(step));
     if reach.missing.is_empty() {
         return every;
     }
     let figures = reach.missing.iter().take(NAMED).map(|load| load.figure(unit, numerals));
     let named = figures.collect::<Vec<_>>().join(", ");
     let more = reach.missing.len().saturating_sub(NAMED);
-    let more = if more > 0 { format!(" and {more} more") } else { String::new() };
-    format!("{every}; {named}{more} can't be made")
+    let more = if more > 0 { format!(" und {more} mehr") } else { String::new() };
+    format!("{every}; nicht möglich: {named}{more}")
 }
 
 /// More than is listed.
 pub fn reach_unlisted() -> &'static str {
-    "so many loads that they are not listed"
+    "so viele Gewichte, dass sie nicht aufgezählt werden"
 }
 
 /// On top of a stack.
 pub fn add_on(mass: &str) -> String {
-    format!("{mass} on top")
+    format!("{mass} obenauf")
 }
 
 /// Pins without loads.
 pub fn pins(count: usize) -> String {
-    format!("{}, no loads known", words::count(count, "pin", "pins"))
+    format!("{}, Gewichte unbekannt", words::count(count, "Stiftplatz", "Stiftplätze"))
 }
 
 /// How a stack is set.
 pub fn by(pins: bool) -> &'static str {
-    if pins { "Numbers without loads" } else { "Loads are known" }
+    if pins { "Nummern ohne Gewichte" } else { "Gewichte sind bekannt" }
 }
 
 /// One or two of each.
 pub fn flag(key: &str, on: bool) -> &'static str {
     match (key, on) {
-        ("pairs", true) => "Two of each",
-        ("pairs", false) => "One of each",
-        (_, true) => "Yes",
-        (_, false) => "No",
+        ("pairs", true) => "Je zwei davon",
+        ("pairs", false) => "Je eine davon",
+        (_, true) => "Ja",
+        (_, false) => "Nein",
     }
 }
 
 /// A support.
 pub fn support(slug: &str) -> String {
     words::sentence_case(&match slug {
-        "pull-up-bar" => "pull-up bar".to_owned(),
-        "band" => "bands".to_owned(),
-        other => other.replace('-', " "),
+        "pull-up-bar" => "Klimmzugstange".to_owned(),
+        "band" => "Bänder".to_owned(),
+        other => named::thing(other),
     })
 }
 
 /// Here or not.
 pub fn here(here: bool) -> &'static str {
-    if here { "here" } else { "not here" }
+    if here { "vorhanden" } else { "nicht vorhanden" }
 }
 
 /// Said to be here, or not.
 pub fn toggle(here: bool, what: &str) -> (&'static str, String) {
     if here {
-        ("Not here", format!("{what} is not here"))
+        ("Gibt es nicht", format!("{what}: gibt es hier nicht"))
     } else {
-        ("Here", format!("{what} is here"))
+        ("Gibt es", format!("{what}: gibt es hier"))
     }
 }

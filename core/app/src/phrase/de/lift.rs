@@ -18,10 +18,10 @@ pub fn max(
     numerals: Numerals,
 ) -> String {
     match max {
-        None => "No reference max.".to_owned(),
+        None => "Noch kein Maximum.".to_owned(),
         Some((mass, day, origin)) => {
             let mass = mass.print(unit, numerals);
-            format!("Reference max {mass}, {} {}", known(origin), date::dated(day, today))
+            format!("Maximum {mass}, {} {}", known(origin), date::dated(day, today))
         }
     }
 }
@@ -29,9 +29,9 @@ pub fn max(
 /// How a max came to be known.
 pub(super) fn known(origin: &MaxOrigin) -> String {
     match origin {
-        MaxOrigin::Entered => "entered".to_owned(),
-        MaxOrigin::Tested => "tested".to_owned(),
-        MaxOrigin::Raised { formula } => format!("raised from estimates ({formula})"),
+        MaxOrigin::Entered => "eingegeben".to_owned(),
+        MaxOrigin::Tested => "getestet".to_owned(),
+        MaxOrigin::Raised { formula } => format!("angehoben aus Schätzungen ({formula})"),
     }
 }
 
@@ -44,38 +44,38 @@ pub fn max_moved(
     numerals: Numerals,
 ) -> String {
     let was =
-        before.map(|mass| format!("; was {}", mass.print(unit, numerals))).unwrap_or_default();
+        before.map(|mass| format!("; zuvor {}", mass.print(unit, numerals))).unwrap_or_default();
     let after = after.print(unit, numerals);
-    format!("Reference max of {name}: {after}, {}{was}", known(origin))
+    format!("Maximum {name}: {after}, {}{was}", known(origin))
 }
 
 /// A field: the working load of a row of the plan.
 pub fn working_load(asked: &HowMany, numerals: Numerals) -> (String, String) {
     let asked = words::how_many(asked, numerals);
-    (format!("Working load for {asked}"), "Used from the next session on".to_owned())
+    (format!("Arbeitsgewicht für {asked}"), "Gilt ab der nächsten Einheit".to_owned())
 }
 
 /// "Reference max of Back squat: 160 kg": it stays.
 pub fn max_of(name: &str, max: Option<Mass>, unit: MassUnit, numerals: Numerals) -> String {
     match max {
-        Some(max) => format!("Reference max of {name}: {}", max.print(unit, numerals)),
-        None => format!("Reference max of {name}: none yet"),
+        Some(max) => format!("Maximum {name}: {}", max.print(unit, numerals)),
+        None => format!("Maximum {name}: noch keins"),
     }
 }
 
 /// Under a max that moves nothing of the plan that is on.
 pub fn again(moves: bool) -> &'static str {
     if moves {
-        "No load left in this plan changes; below is the plan done again."
+        "In diesem Plan ändert sich kein Gewicht mehr; unten steht er, wie er noch einmal wäre."
     } else {
-        "No load in this plan is taken from it."
+        "Kein Gewicht dieses Plans hängt davon ab."
     }
 }
 
 /// "Week 7, Legs: Back squat 122.5 kg, was 120 kg".
 pub fn moved(load: &MovedLoad, name: &str, unit: MassUnit, numerals: Numerals) -> String {
     format!(
-        "Week {}, {}: {name} {}, was {}",
+        "Woche {}, {}: {name} {}, zuvor {}",
         load.at.week,
         load.session,
         load.after.print(unit, numerals),
@@ -91,10 +91,10 @@ fn estimate(estimate: &Estimate, moved: bool, unit: MassUnit, numerals: Numerals
         near.unwrap_or(mass).figure(unit, numerals)
     };
     format!(
-        "estimate {} {}{}, {}–{}",
+        "Schätzung {} {}{}, {}–{}",
         whole(estimate.max),
         unit.symbol(),
-        if moved { " with bodyweight" } else { "" },
+        if moved { " mit Körpergewicht" } else { "" },
         whole(estimate.low),
         whole(estimate.high)
     )
@@ -104,7 +104,7 @@ fn estimate(estimate: &Estimate, moved: bool, unit: MassUnit, numerals: Numerals
 /// "failed" for a try that was not made.
 fn done(set: &DoneSet, numerals: Numerals) -> String {
     if !set.made() && set.ending == Ending::Failed {
-        return "failed".to_owned();
+        return "nicht geschafft".to_owned();
     }
     let parts: Vec<String> =
         set.parts.iter().map(|part| words::figure(&part.amount, numerals)).collect();
@@ -141,10 +141,10 @@ pub fn sets_at_load(sets: &[&DoneSet], unit: MassUnit, numerals: Numerals) -> St
     let (left, right) = (of(Some(Side::Left)), of(Some(Side::Right)));
     let sides = match (left.is_empty(), right.is_empty()) {
         (true, true) => None,
-        _ if left == right => Some(format!("{} each side", left.join(", "))),
-        (false, true) => Some(format!("left {}", left.join(", "))),
-        (true, false) => Some(format!("right {}", right.join(", "))),
-        (false, false) => Some(format!("left {}; right {}", left.join(", "), right.join(", "))),
+        _ if left == right => Some(format!("{} je Seite", left.join(", "))),
+        (false, true) => Some(format!("links {}", left.join(", "))),
+        (true, false) => Some(format!("rechts {}", right.join(", "))),
+        (false, false) => Some(format!("links {}; rechts {}", left.join(", "), right.join(", "))),
     };
     let both = (!both.is_empty()).then(|| both.join(", "));
     let amounts = [both, sides].into_iter().flatten().collect::<Vec<_>>().join("; ");
@@ -157,7 +157,7 @@ pub fn sets_at_load(sets: &[&DoneSet], unit: MassUnit, numerals: Numerals) -> St
     let load = load.map(|figure| words::load(figure, first.counting, unit, numerals));
     let on = [load, first.bands.clone()].into_iter().flatten().collect::<Vec<_>>().join(" + ");
     // The body alone is not said with every line.
-    if on.is_empty() || on == "bodyweight" {
+    if on.is_empty() || on == "Körpergewicht" {
         format!("{amounts}{unit_of_amount}")
     } else {
         format!("{on}: {amounts}{unit_of_amount}")
@@ -174,7 +174,7 @@ fn ended_otherwise(sets: &[&DoneSet]) -> Option<String> {
 /// "with belt, sleeves".
 fn worn(kit: &[Kit]) -> Option<String> {
     let worn: Vec<&str> = kit.iter().map(|kit| words::kit(*kit)).collect();
-    (!worn.is_empty()).then(|| format!("with {}", worn.join(", ")))
+    (!worn.is_empty()).then(|| format!("mit {}", worn.join(", ")))
 }
 
 /// "5 reps: 120 kg, Mon 12 Oct, with belt"
@@ -186,12 +186,10 @@ pub fn record(record: &Record, today: Option<i32>, unit: MassUnit, numerals: Num
     };
     let value = u32::try_from(record.value).unwrap_or(u32::MAX);
     let what = match &record.measure {
-        Measure::HeaviestFor(reps) => format!(
-            "{}: {}",
-            words::count(usize::from(*reps), "rep", "reps"),
-            load(Mass::from_nanograms(record.value))
-        ),
-        Measure::MostReps => words::count(usize::try_from(value).unwrap_or(0), "rep", "reps"),
+        Measure::HeaviestFor(reps) => {
+            format!("{}: {}", words::reps_of(*reps), load(Mass::from_nanograms(record.value)))
+        }
+        Measure::MostReps => format!("{value} Wdh."),
         Measure::LongestAt(figure) => format!("{}{}", at(figure), Seconds::new(value).print()),
         Measure::FarthestAt(figure) => {
             format!("{}{}", at(figure), Distance::from_millimetres(value).print(numerals))
@@ -203,12 +201,12 @@ pub fn record(record: &Record, today: Option<i32>, unit: MassUnit, numerals: Num
 /// "120 kg: 5 reps, Mon 12 Oct, with belt"
 pub fn most_at(most: &MostAt, today: Option<i32>, unit: MassUnit, numerals: Numerals) -> String {
     let load = words::load(most.figure, most.apart.counting, unit, numerals);
-    let reps = words::count(usize::from(most.reps), "rep", "reps");
+    let reps = words::reps_of(most.reps);
     format!("{load}: {reps}, {}{}", date::dated(most.day, today), apart(&most.apart))
 }
 
 fn apart(apart: &Apart) -> String {
-    let side = apart.side.map(|side| format!("{} side", words::side(side)));
+    let side = apart.side.map(|side| format!("{}", words::side(side)));
     let parts: Vec<String> = [side, worn(&apart.kit), apart.bands.clone(), apart.technique.clone()]
         .into_iter()
         .flatten()
@@ -218,37 +216,37 @@ fn apart(apart: &Apart) -> String {
 
 /// A heading.
 pub fn by_reps() -> &'static str {
-    "Heaviest, by repetitions"
+    "Schwerstes nach Wiederholungen"
 }
 
 /// A heading.
 pub fn by_load() -> &'static str {
-    "Most repetitions, by load"
+    "Meiste Wiederholungen nach Gewicht"
 }
 
 /// A heading.
 pub fn most_reps() -> &'static str {
-    "Most repetitions"
+    "Meiste Wiederholungen"
 }
 
 /// A heading.
 pub fn longest() -> &'static str {
-    "Longest hold"
+    "Längstes Halten"
 }
 
 /// A heading.
 pub fn farthest() -> &'static str {
-    "Farthest"
+    "Weiteste Strecke"
 }
 
 /// A key.
 pub fn newer() -> &'static str {
-    "Newer"
+    "Neuere"
 }
 
 /// A key.
 pub fn older() -> &'static str {
-    "Older"
+    "Ältere"
 }
 
 /// A session: its day, and its sets at each load: "Mon 12 Oct · 110 kg: 5, 5, 4".
@@ -258,7 +256,7 @@ pub fn session(day: i32, today: Option<i32>, loads: &[String]) -> String {
 
 /// Where an effort was asked for, and none was called.
 pub(super) fn no_effort_called() -> &'static str {
-    "no effort called"
+    "ohne Angabe"
 }
 
 /// The quieter line below a session: the last set's effort, how it was cut short, what was worn, and

@@ -1,36 +1,39 @@
 //! Words of the loads that a lifter likes.
 
+use super::words;
+
 /// The title.
 pub fn title(of: &str) -> String {
-    format!("Loads you like: {of}")
+    format!("Beliebte Gewichte: {of}")
 }
 
 /// Under it.
 pub fn subtitle() -> &'static str {
-    "Every call goes by it, and says so. What is liked for a lift goes before what is liked in a gym."
+    "Jede Vorgabe richtet sich danach und sagt es. Was für eine Übung gilt, geht vor dem, was für \
+     einen Kraftraum gilt."
 }
 
 /// Every load.
 pub fn any() -> &'static str {
-    "any"
+    "beliebig"
 }
 
 /// A line: multiples of this.
 pub fn step() -> &'static str {
-    "Whole steps of"
+    "Ganze Schritte von"
 }
 
 /// A line: no smaller plate.
 pub fn smallest() -> &'static str {
-    "Smallest plate"
+    "Kleinste Scheibe"
 }
 
 /// A load of the next session.
 pub fn next(name: &str, load: &str) -> String {
-    format!("Next session: {name} {load}.")
+    words::end(format!("Nächste Einheit: {name} {load}"))
 }
 
 /// A key of a gym or a lift.
 pub fn open() -> (&'static str, &'static str) {
-    ("Loads you like", "Which loads you like called: whole steps, no small plates")
+    ("Beliebte Gewichte", "Welche Gewichte dir lieb sind: ganze Schritte, keine kleinen Scheiben")
 }

@@ -8,37 +8,38 @@ use super::{date, lift, words};
 
 /// Its title.
 pub fn title() -> &'static str {
-    "Maxes and loads"
+    "Maxima und Gewichte"
 }
 
 /// What can be typed.
 pub fn subtitle() -> &'static str {
-    "Write a load, or so many percent more or less. What it moves is shown before it counts."
+    "Schreib ein Gewicht, oder so viele Prozent mehr oder weniger. Was es bewegt, wird gezeigt, \
+     bevor es gilt."
 }
 
 /// A key that shows the page.
 pub fn open() -> (&'static str, &'static str) {
-    ("Maxes and loads", "Show maxes, working loads and body mass, to change them")
+    ("Maxima und Gewichte", "Maxima, Arbeitsgewichte und Körpergewicht zeigen und ändern")
 }
 
 /// A heading.
 pub fn maxes() -> &'static str {
-    "Reference maxes"
+    "Maxima"
 }
 
 /// A heading.
 pub fn tracks() -> &'static str {
-    "Working loads"
+    "Arbeitsgewichte"
 }
 
 /// A heading.
 pub fn body() -> &'static str {
-    "Body mass"
+    "Körpergewicht"
 }
 
 /// None yet.
 pub fn none() -> &'static str {
-    "none yet"
+    "noch keins"
 }
 
 /// How a max came to be known.
@@ -49,8 +50,8 @@ pub fn known(day: i32, origin: &MaxOrigin) -> String {
 /// Since when, and why.
 pub fn since(day: i32, why: Option<&str>) -> String {
     match why {
-        Some(why) => format!("since {}. {why}", date::day(day)),
-        None => format!("since {}", date::day(day)),
+        Some(why) => format!("{} {why}", words::end(format!("seit {}", date::day(day)))),
+        None => format!("seit {}", date::day(day)),
     }
 }
 
@@ -62,66 +63,66 @@ pub fn track(exercise: &str, asked: &HowMany, numerals: Numerals) -> String {
 /// What a field takes.
 pub fn field(name: &str, unit: MassUnit) -> (String, String) {
     let load = match unit {
-        MassUnit::Kilogram => "97.5 kg",
+        MassUnit::Kilogram => "97 kg",
         MassUnit::Pound => "215 lb",
     };
-    (name.to_owned(), format!("{load}, or -5 %"))
+    (name.to_owned(), format!("{load}, oder -5 %"))
 }
 
 /// So many percent.
 pub fn by_percent(percent: i32, name: &str) -> (String, String) {
-    let way = if percent < 0 { "less" } else { "more" };
+    let way = if percent < 0 { "weniger" } else { "mehr" };
     let sign = if percent < 0 { "\u{2212}" } else { "+" };
     let figure = percent.unsigned_abs();
-    (format!("{sign}{figure} %"), format!("{name}: {figure} percent {way}; nothing counts yet"))
+    (format!("{sign}{figure} %"), format!("{name}: {figure} Prozent {way}; noch gilt nichts"))
 }
 
 /// What is entered, beside what stands.
 pub fn entered(before: Option<Mass>, after: Mass, unit: MassUnit, numerals: Numerals) -> String {
     let after = words::or_help(after, unit, numerals);
     match before {
-        Some(before) => format!("{after}, was {}", words::or_help(before, unit, numerals)),
+        Some(before) => format!("{after}, zuvor {}", words::or_help(before, unit, numerals)),
         None => after,
     }
 }
 
 /// A heading of what it moves.
 pub fn moves() -> &'static str {
-    "What it moves"
+    "Was es bewegt"
 }
 
 /// It moves nothing.
 pub fn moves_nothing() -> &'static str {
-    "No load of the sessions to come changes by it."
+    "Kein Gewicht der kommenden Einheiten ändert sich dadurch."
 }
 
 /// More than is listed.
 pub fn more_moves(count: usize) -> String {
-    format!("and {} in the weeks after", words::count(count, "load", "loads"))
+    format!("und {} in den Wochen danach", words::count(count, "Gewicht", "Gewichte"))
 }
 
 /// Taken.
 pub fn take(after: Mass, unit: MassUnit, numerals: Numerals) -> (String, String) {
     let after = words::or_help(after, unit, numerals);
-    (format!("Take {after}"), format!("{after} counts from now on"))
+    (format!("{after} nehmen"), format!("{after} gilt ab jetzt"))
 }
 
 /// Let be.
 pub fn leave() -> (&'static str, &'static str) {
-    ("Leave it", "Leave it as it was")
+    ("So lassen", "Lassen, wie es war")
 }
 
 /// When the body was weighed.
 pub fn weighed(day: i32) -> String {
-    format!("weighed {}", date::day(day))
+    format!("gewogen {}", date::day(day))
 }
 
 /// Taken back.
 pub fn undo() -> (&'static str, &'static str) {
-    ("Undo", "Take back what was said last on this page")
+    ("Rückgängig", "Zurücknehmen, was auf dieser Seite zuletzt gesagt wurde")
 }
 
 /// Said again.
 pub fn redo() -> (&'static str, &'static str) {
-    ("Redo", "Say again what was taken back")
+    ("Wiederherstellen", "Noch einmal sagen, was zurückgenommen wurde")
 }

@@ -18,6 +18,7 @@ pub mod lift;
 pub mod liked;
 pub mod maxes;
 pub mod muscle;
+mod named;
 pub mod not_shown;
 pub mod outcome;
 pub mod pace;

@@ -9,26 +9,56 @@ use super::words;
 
 /// The title.
 pub fn title() -> &'static str {
-    "Balance"
+    "Bilanz"
 }
 
 /// The plan and its weeks, from 1: "Winter base, week 3 of 8".
 pub fn subtitle(plan: &str, first: u16, last: u16, weeks: usize) -> String {
     if first == last {
-        format!("{plan}, week {last} of {weeks}")
+        format!("{plan}, Woche {last} von {weeks}")
     } else {
-        format!("{plan}, weeks {first} to {last}")
+        format!("{plan}, Wochen {first} bis {last}")
     }
 }
 
 /// The whole screen read aloud.
 pub fn aloud(subtitle: &str, bars: &[&str], sentences: &str) -> String {
-    format!("Balance, {subtitle}. {}. {sentences}", bars.join(". "))
+    format!("Bilanz, {subtitle}. {}. {sentences}", bars.join(". "))
 }
 
-/// "Front deltoid".
+/// "Vordere Schulter".
 pub fn name(muscle: Muscle) -> String {
-    words::sentence_case(&muscle.slug().replace('-', " "))
+    words::sentence_case(in_line(muscle))
+}
+
+/// As [`name`], within a line: "vordere Schulter".
+pub(super) const fn in_line(muscle: Muscle) -> &'static str {
+    match muscle {
+        Muscle::Chest => "Brust",
+        Muscle::FrontDeltoid => "vordere Schulter",
+        Muscle::SideDeltoid => "seitliche Schulter",
+        Muscle::RearDeltoid => "hintere Schulter",
+        Muscle::RotatorCuff => "Rotatorenmanschette",
+        Muscle::Serratus => "Sägemuskel",
+        Muscle::Lats => "Latissimus",
+        Muscle::UpperBack => "oberer Rücken",
+        Muscle::UpperTrapezius => "oberer Trapezmuskel",
+        Muscle::Biceps => "Bizeps",
+        Muscle::Triceps => "Trizeps",
+        Muscle::Forearms => "Unterarme",
+        Muscle::Abdominals => "Bauch",
+        Muscle::Obliques => "schräge Bauchmuskeln",
+        Muscle::SpinalErectors => "Rückenstrecker",
+        Muscle::Glutes => "Gesäß",
+        Muscle::HipAbductors => "Abduktoren",
+        Muscle::Adductors => "Adduktoren",
+        Muscle::HipFlexors => "Hüftbeuger",
+        Muscle::Quadriceps => "Quadrizeps",
+        Muscle::Hamstrings => "Beinbeuger",
+        Muscle::Calves => "Waden",
+        Muscle::Shins => "Schienbeinmuskeln",
+        Muscle::Neck => "Nacken",
+    }
 }
 
 /// Half sets as sets: "3", "3.5".
@@ -57,7 +87,7 @@ fn a_week(halves: u32, weeks: usize, numerals: Numerals) -> String {
 /// A muscle's bar in words.
 pub fn bar(muscle: Muscle, planned: u32, done: u32, numerals: Numerals) -> String {
     let (done, planned) = (sets(done, numerals), sets(planned, numerals));
-    format!("{}: {done} hard sets done, {planned} planned", name(muscle))
+    format!("{}: {done} harte Sätze gemacht, {planned} geplant", name(muscle))
 }
 
 /// What was done in the other counts: "8 direct · 11 with indirect · 4 under six reps".
@@ -72,16 +102,16 @@ pub fn counts(
     let (direct, total) = both;
     let mut parts = Vec::new();
     if weeks > 1 {
-        parts.push(format!("{} a week", a_week(done, weeks, numerals)));
+        parts.push(format!("{} je Woche", a_week(done, weeks, numerals)));
     }
-    parts.push(format!("{direct} direct"));
-    parts.push(format!("{total} with indirect"));
+    parts.push(format!("{direct} direkt"));
+    parts.push(format!("{total} mit indirekten"));
     if under_six > 0 {
-        parts.push(format!("{} under six reps", sets(under_six, numerals)));
+        parts.push(format!("{} unter sechs Wdh.", sets(under_six, numerals)));
     }
     if let Some((left, right)) = sides {
         let (left, right) = (sets(left, numerals), sets(right, numerals));
-        parts.push(format!("left {left}, right {right}"));
+        parts.push(format!("links {left}, rechts {right}"));
     }
     parts.join(" · ")
 }
@@ -89,13 +119,13 @@ pub fn counts(
 /// "Full weeks: 3, one on average", "Deload: 1 week".
 pub fn week_kind(kind: WeekKind, weeks: usize) -> String {
     let kind = match kind {
-        WeekKind::Ordinary => "Full weeks".to_owned(),
+        WeekKind::Ordinary => "Volle Wochen".to_owned(),
         kind => words::sentence_case(words::week_kind(kind)),
     };
     if weeks == 1 {
-        format!("{kind}: 1 week")
+        format!("{kind}: 1 Woche")
     } else {
-        format!("{kind}: {weeks} weeks, average of one")
+        format!("{kind}: {weeks} Wochen, im Mittel")
     }
 }
 
@@ -108,20 +138,20 @@ pub fn week_of_kind(
     numerals: Numerals,
 ) -> String {
     let (done, planned) = (a_week(done, weeks, numerals), a_week(planned, weeks, numerals));
-    format!("{}: {done} done, {planned} planned", name(muscle))
+    format!("{}: {done} gemacht, {planned} geplant", name(muscle))
 }
 
 /// What falls behind, and where a set could go.
 pub fn behind(behind: &Behind, places: &[String], numerals: Numerals) -> String {
     let short = behind.planned_halves.saturating_sub(behind.done_halves);
     let (name, short) = (name(behind.muscle), hard_sets(short, numerals));
-    format!("{name}: {short} behind; {}.", could_go(places))
+    format!("{name}: {short} im Rückstand; {}.", could_go(places))
 }
 
 /// A side that falls behind, and where a set for it could go.
 pub fn behind_side(behind: &BehindSide, places: &[String], numerals: Numerals) -> String {
     format!(
-        "{}, {} side: {} less than the other; {}.",
+        "{}, {}: {} weniger als die andere Seite; {}.",
         name(behind.muscle),
         words::side(behind.side),
         hard_sets(behind.by_halves, numerals),
@@ -130,12 +160,16 @@ pub fn behind_side(behind: &BehindSide, places: &[String], numerals: Numerals) -
 }
 
 fn hard_sets(halves: u32, numerals: Numerals) -> String {
-    format!("{} {}", sets(halves, numerals), if halves == 2 { "hard set" } else { "hard sets" })
+    format!(
+        "{} {}",
+        sets(halves, numerals),
+        if halves == 2 { "harter Satz" } else { "harte Sätze" }
+    )
 }
 
 fn could_go(places: &[String]) -> String {
     match places {
-        [] => "no session left this week trains it directly".to_owned(),
-        places => format!("a set could go into {}", places.join(" or ")),
+        [] => "diese Woche kommt keine Einheit mehr, die das direkt trainiert".to_owned(),
+        places => format!("ein Satz ginge in {}", places.join(" oder ")),
     }
 }

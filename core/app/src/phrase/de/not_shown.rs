@@ -2,20 +2,20 @@
 
 /// The title.
 pub fn title() -> &'static str {
-    "Recorded, but not shown"
+    "Eingetragen, aber nicht gezeigt"
 }
 
 /// What failed, and what was kept.
 pub fn reason(what: &str) -> String {
-    format!("The tap is recorded. The screen after it could not be made. {what}")
+    format!("Die Eingabe ist gespeichert. Die Ansicht danach ließ sich nicht erstellen. {what}")
 }
 
 /// A key.
 pub fn today() -> &'static str {
-    "What is on"
+    "Was ansteht"
 }
 
 /// A key.
 pub fn floor() -> &'static str {
-    "The floor"
+    "Zur Einheit"
 }

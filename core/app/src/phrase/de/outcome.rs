@@ -24,19 +24,19 @@ pub fn sentence(
     let say = Say { scale, unit, numerals, exact: false };
     let why = say.why(&outcome.why);
     let why = match &outcome.owner {
-        Owner::Max(_) => format!("max: {why}"),
+        Owner::Max(_) => format!("Maximum: {why}"),
         Owner::Track(_) | Owner::Loose(_) | Owner::Care(_) => why,
     };
     let why = words::sentence_case(&why);
     if outcome.held {
-        return format!("Kept as it was. {why}.");
+        return format!("Bleibt, wie es war. {}", words::end(why));
     }
     let by = outcome.changes.iter().find_map(|change| match change {
         Change::Step(by) => Some(*by),
         _ => None,
     });
     let step = by.map(|by| step(&outcome.why, by, unit, numerals));
-    format!("{why}{}.", step.unwrap_or_default())
+    words::end(format!("{why}{}", step.unwrap_or_default()))
 }
 
 /// What is added to the load, as the rest of a sentence: ": add 2.5 kg", ": 5 kg less assistance";
@@ -46,9 +46,9 @@ pub(super) fn step(why: &Why, by: Mass, unit: MassUnit, numerals: Numerals) -> S
     let assisted = matches!(why, Why::TopReached { rule: RuleKind::LessAssistance, .. });
     match by.cmp(&Mass::ZERO) {
         std::cmp::Ordering::Equal => String::new(),
-        std::cmp::Ordering::Greater if assisted => format!(": {much} less assistance"),
-        std::cmp::Ordering::Greater => format!(": add {much}"),
-        std::cmp::Ordering::Less => format!(": {much} less"),
+        std::cmp::Ordering::Greater if assisted => format!(": {much} weniger Unterstützung"),
+        std::cmp::Ordering::Greater => format!(": {much} mehr"),
+        std::cmp::Ordering::Less => format!(": {much} weniger"),
     }
 }
 
@@ -56,31 +56,40 @@ pub(super) fn step(why: &Why, by: Mass, unit: MassUnit, numerals: Numerals) -> S
 pub fn proposal(proposal: &Proposal, unit: MassUnit, numerals: Numerals) -> (String, String) {
     let to = proposal.to.map(|to| words::or_help(to, unit, numerals));
     let take = |to: Option<&String>| match to {
-        Some(to) => format!("Take {to}"),
-        None => "Take it".to_owned(),
+        Some(to) => format!("{to} nehmen"),
+        None => "Nehmen".to_owned(),
     };
     let asks = match (proposal.question, &to) {
         (Question::Jump, Some(to)) => {
-            format!("The reps are as high as they go. The next load here is {to}: take it?")
+            format!(
+                "Mehr Wiederholungen sind nicht vorgesehen. Das nächste Gewicht hier ist \
+                     {to}: nehmen?"
+            )
         }
-        (Question::Jump, None) => "The reps are as high as they go. Take the next pin?".to_owned(),
+        (Question::Jump, None) => "Mehr Wiederholungen sind nicht vorgesehen. Den nächsten Stift \
+                                   nehmen?"
+            .to_owned(),
         (Question::WellOff, Some(to)) => {
-            format!("Two sessions well off the target. Go to {to}?")
+            format!("Zwei Einheiten deutlich neben dem Ziel. Auf {to} gehen?")
         }
         (Question::WellOff, None) => {
-            "Two sessions well off the target. Change the load?".to_owned()
+            "Zwei Einheiten deutlich neben dem Ziel. Das Gewicht ändern?".to_owned()
         }
-        (Question::Missed, Some(to)) => format!("Missed several times in a row. Go down to {to}?"),
-        (Question::Missed, None) => "Missed several times in a row. Go down?".to_owned(),
+        (Question::Missed, Some(to)) => format!(
+            "Mehrmals in Folge verfehlt. Auf {to} \
+                                                 heruntergehen?"
+        ),
+        (Question::Missed, None) => "Mehrmals in Folge verfehlt. Heruntergehen?".to_owned(),
         (Question::OwnTrack(_), _) => {
-            let asks = "Missed twice in this session, made in the others. Give it its own load?";
-            return (asks.to_owned(), "Its own load".to_owned());
+            let asks = "In dieser Einheit zweimal verfehlt, in den anderen geschafft. Bekommt sie \
+                        ihr eigenes Gewicht?";
+            return (asks.to_owned(), "Eigenes Gewicht".to_owned());
         }
         (Question::Test, Some(to)) => {
-            format!("The test came to {to}, below the max. Take it as the max all the same?")
+            format!("Der Test ergab {to}, weniger als das Maximum. Trotzdem als Maximum nehmen?")
         }
         (Question::Test, None) => {
-            "The test was not finished. Take it as the max all the same?".to_owned()
+            "Der Test wurde nicht beendet. Trotzdem als Maximum nehmen?".to_owned()
         }
     };
     (asks, take(to.as_ref()))
@@ -88,7 +97,7 @@ pub fn proposal(proposal: &Proposal, unit: MassUnit, numerals: Numerals) -> (Str
 
 /// What is asked where pain stands and a session of it was done, and the key that says yes.
 pub fn no_pain() -> (&'static str, &'static str) {
-    ("Was this without pain?", "No pain")
+    ("War das ohne Schmerzen?", "Ohne Schmerzen")
 }
 
 #[derive(Clone, Copy)]
@@ -121,15 +130,15 @@ impl Say {
         let more = change.hundredths() >= 0;
         let size = Percent::from_hundredths(change.hundredths().saturating_abs());
         let size = size.print(self.numerals);
-        format!(": {size} {}", if more { "more" } else { "less" })
+        format!(": {size} {}", if more { "mehr" } else { "weniger" })
     }
 
     /// "same load, more reps", or more seconds or metres.
     fn more_of(of: &Amount) -> &'static str {
         match of {
-            Amount::Reps(_) => "same load, more reps",
-            Amount::Seconds(_) => "same load, longer",
-            Amount::Metres(_) => "same load, farther",
+            Amount::Reps(_) => "gleiches Gewicht, mehr Wiederholungen",
+            Amount::Seconds(_) => "gleiches Gewicht, länger",
+            Amount::Metres(_) => "gleiches Gewicht, weiter",
         }
     }
 
@@ -137,84 +146,100 @@ impl Say {
         let amount = |amount| words::amount(amount, self.numerals);
         let effort = |left| words::reserve(left, self.scale, self.numerals);
         match why {
-            Why::Entered => "entered by hand".into(),
-            Why::PlanSays => "as the plan says".into(),
-            Why::Silent => "nothing to judge by: no change".into(),
-            Why::TooFew { done, of } => format!("{done} of {of} sets, too few to add load"),
-            Why::LessLoad => "done lighter than called: no load added".into(),
-            Why::UnderCut => "done at a reduced load: no load added".into(),
-            Why::MoreLoad => "made with more than called: that is the load now".into(),
-            Why::Found => "the load you chose is kept".into(),
-            Why::AsPlanned => "made: on with the plan".into(),
-            Why::NoRule => "made, and the plan adds nothing".into(),
-            Why::AllMade => "all sets made".into(),
-            Why::TopReached { top, .. } => format!("every set reached {}", amount(top)),
+            Why::Entered => "von Hand eingegeben".into(),
+            Why::PlanSays => "wie der Plan sagt".into(),
+            Why::Silent => "nichts zu beurteilen: keine Änderung".into(),
+            Why::TooFew { done, of } => format!(
+                "{done} von {of} Sätzen, zu wenig für mehr \
+                                                 Gewicht"
+            ),
+            Why::LessLoad => "leichter als vorgegeben: kein Gewicht dazu".into(),
+            Why::UnderCut => "mit verringertem Gewicht: kein Gewicht dazu".into(),
+            Why::MoreLoad => "mit mehr als vorgegeben geschafft: Das ist jetzt das Gewicht".into(),
+            Why::Found => "das Gewicht, das du gewählt hast, bleibt".into(),
+            Why::AsPlanned => "geschafft: weiter nach Plan".into(),
+            Why::NoRule => "geschafft, und der Plan legt nichts drauf".into(),
+            Why::AllMade => "alle Sätze geschafft".into(),
+            Why::TopReached { top, .. } => format!("jeder Satz erreichte {}", amount(top)),
             Why::BelowTop { done, top, .. } => format!(
-                "weakest set {} of {}: {}",
+                "schwächster Satz {} von {}: {}",
                 words::figure(done, self.numerals),
                 amount(top),
                 Self::more_of(top)
             ),
             Why::NoPlace { top } => {
-                format!("every set reached {}: choose the next pin", amount(top))
+                format!("jeder Satz erreichte {}: den nächsten Stift wählen", amount(top))
             }
             Why::StepTooBig { step_to, expected, floor, formula } => {
                 let (to, reps) = (self.load(*step_to), self.reps(*expected));
                 let by = if self.exact {
-                    format!(" by {}", words::sentence_case(formula.slug()))
+                    format!(" nach {}", words::sentence_case(formula.slug()))
                 } else {
                     String::new()
                 };
                 format!(
-                    "the next load here is {to}, good for about {reps} reps{by}, and {floor} are \
-                     asked: same load, more reps"
+                    "das nächste Gewicht hier ist {to}, gut für etwa {reps} Wdh.{by}, verlangt \
+                     sind {floor}: gleiches Gewicht, mehr Wiederholungen"
                 )
             }
             Why::Rough { step_to } => format!(
-                "the next load here is {}, too big a jump: same load, more reps",
+                "das nächste Gewicht hier ist {}, ein zu großer Sprung: gleiches Gewicht, mehr \
+                 Wiederholungen",
                 self.load(*step_to)
             ),
-            Why::NothingHeavier => "nothing heavier here: same load, do more of it".into(),
+            Why::NothingHeavier => {
+                "hier gibt es nichts Schwereres: gleiches Gewicht, mehr davon".into()
+            }
             Why::TwoForTwo { goal, done: [before, last] } => {
-                format!("{before} and {last} reps in the last sets of two sessions, {goal} asked")
+                format!(
+                    "{before} und {last} Wdh. in den letzten Sätzen zweier Einheiten, \
+                         verlangt {goal}"
+                )
             }
             Why::NotYetTwo { goal, done, times } => {
-                let more = if *times > 0 { ": once more, then more load" } else { "" };
-                format!("{done} reps in the last set, {goal} asked{more}")
+                let more = if *times > 0 { ": noch einmal, dann mehr Gewicht" } else { "" };
+                format!("{done} Wdh. im letzten Satz, verlangt {goal}{more}")
             }
             Why::OffTarget { called, edge, change } => {
-                format!("{}, target {}{}", effort(*called), effort(*edge), self.change(*change))
+                format!("{}, Ziel {}{}", effort(*called), effort(*edge), self.change(*change))
             }
-            Why::OnTarget { called } => format!("{}, on target", effort(*called)),
-            Why::NotCalled => "no effort called: no change".into(),
+            Why::OnTarget { called } => format!("{}, im Ziel", effort(*called)),
+            Why::NotCalled => "keine Angabe zur Anstrengung: keine Änderung".into(),
             Why::Missed { times, then } => {
                 let missed = match times {
-                    1 => "missed".to_owned(),
-                    times => format!("missed {times} times in a row"),
+                    1 => "verfehlt".to_owned(),
+                    times => format!("{times}-mal in Folge verfehlt"),
                 };
                 match then {
-                    Miss::Repeat => format!("{missed}: no heavier until it is made"),
-                    Miss::Less(off) => format!("{missed}: {} less", off.print(self.numerals)),
-                    Miss::Hold => format!("{missed}: no change, ask the coach"),
+                    Miss::Repeat => format!("{missed}: nicht schwerer, bis es geschafft ist"),
+                    Miss::Less(off) => format!("{missed}: {} weniger", off.print(self.numerals)),
+                    Miss::Hold => format!("{missed}: keine Änderung, frag den Trainer"),
                 }
             }
-            Why::MissMade => "what was missed is made".into(),
-            Why::Tested => "lifted in a test".into(),
+            Why::MissMade => "was verfehlt war, ist geschafft".into(),
+            Why::Tested => "im Test gehoben".into(),
             Why::AboveOnce { estimate } => format!(
-                "this session estimates {}, above the max; a second such session raises it",
+                "diese Einheit lässt {} schätzen, mehr als das Maximum; eine zweite solche hebt \
+                 es an",
                 self.estimate(*estimate)
             ),
             Why::AboveTwice { estimate } => format!(
-                "two sessions estimate at least {}: raised, by 2.5 % at most",
-                self.estimate(*estimate)
+                "zwei Einheiten lassen mindestens {} schätzen: angehoben, um höchstens {}",
+                self.estimate(*estimate),
+                Percent::from_hundredths(250).print(self.numerals)
             ),
             Why::NotAbove { estimate } => {
-                format!("this session estimates {}, not above the max", self.estimate(*estimate))
+                format!(
+                    "diese Einheit lässt {} schätzen, nicht mehr als das Maximum",
+                    self.estimate(*estimate)
+                )
             }
-            Why::Pain => "pain: lighter until a session without it".into(),
-            Why::PainFree => "no pain: the load comes back, at most 10 % a session".into(),
-            Why::Back => "back from a lay-off".into(),
-            Why::LaterWord => "entered for an earlier day: what came later stands".into(),
+            Why::Pain => "Schmerz: leichter, bis eine Einheit ohne Schmerzen war".into(),
+            Why::PainFree => {
+                "ohne Schmerzen: Das Gewicht kommt zurück, höchstens 10 % je Einheit".into()
+            }
+            Why::Back => "zurück nach einer Trainingspause".into(),
+            Why::LaterWord => "für einen früheren Tag eingegeben: Was später kam, gilt".into(),
         }
     }
 

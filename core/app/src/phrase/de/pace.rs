@@ -7,51 +7,57 @@ use super::words;
 
 /// A key of the floor.
 pub fn open() -> &'static str {
-    "A partner taps the reps…"
+    "Ein Partner tippt mit…"
 }
 /// A panel's title.
 pub fn title() -> &'static str {
-    "A partner taps each rep"
+    "Ein Partner tippt jede Wiederholung"
 }
 /// Over the taps.
 pub fn who() -> &'static str {
-    "A partner's tap, never the lifter's under a bar."
+    "Ein Partner tippt, nie der Sportler unter der Stange."
 }
 /// A key that takes the last tap back.
 pub fn undo() -> &'static str {
-    "Undo the last tap"
+    "Letztes Tippen zurücknehmen"
 }
 
 /// How it is done.
 pub fn how() -> &'static str {
-    "Tap as the first rep begins, then at the end of each."
+    "Tippe, wenn die erste Wiederholung beginnt, dann am Ende jeder."
 }
 /// Where a set stops by pace and has slowed so far.
 pub fn stop() -> &'static str {
-    "You have slowed: end the set."
+    "Du bist langsamer geworden: Satz beenden."
 }
 
 /// What the tap says next: "The first rep begins", "Rep 3 over".
 pub fn key(tapped: Option<Reps>) -> String {
     match tapped {
-        None => "The first rep begins".to_owned(),
-        Some(reps) => format!("Rep {} over", reps.saturating_add(1)),
+        None => "Die erste Wiederholung beginnt".to_owned(),
+        Some(reps) => format!("Wiederholung {} fertig", reps.saturating_add(1)),
     }
 }
 
 /// "3 reps tapped".
 pub fn count(reps: Reps) -> String {
-    format!("{} tapped", words::count(usize::from(reps), "rep", "reps"))
+    format!("{} getippt", words::reps_of(reps))
 }
 
 /// "The last two reps took 34 % longer than the first two."
 pub fn slowed(slowing: Slowing) -> String {
     let percent = (slowing.0.saturating_add(5 * slowing.0.signum())) / 10;
     match percent {
-        0 => "The last two reps took as long as the first two.".to_owned(),
-        1.. => format!("The last two reps took {percent} % longer than the first two."),
+        0 => "Die letzten zwei Wiederholungen dauerten so lange wie die ersten zwei.".to_owned(),
+        1.. => format!(
+            "Die letzten zwei Wiederholungen dauerten {percent} % länger als die \
+                        ersten zwei."
+        ),
         _ => {
-            format!("The last two reps took {} % less than the first two.", percent.unsigned_abs())
+            format!(
+                "Die letzten zwei Wiederholungen dauerten {} % kürzer als die ersten zwei.",
+                percent.unsigned_abs()
+            )
         }
     }
 }
@@ -59,8 +65,8 @@ pub fn slowed(slowing: Slowing) -> String {
 /// As a tally says it: "slowed 34 %".
 pub fn slowed_short(slowing: Slowing) -> String {
     match slowing.0 {
-        ..5 => "did not slow".to_owned(),
-        slowing => format!("slowed {} %", (slowing + 5) / 10),
+        ..5 => "nicht langsamer geworden".to_owned(),
+        slowing => format!("{} % langsamer geworden", (slowing + 5) / 10),
     }
 }
 
@@ -68,16 +74,19 @@ pub fn slowed_short(slowing: Slowing) -> String {
 pub fn estimate(estimate: Option<PaceEstimate>, sets: usize, numerals: Numerals) -> String {
     match estimate {
         Some(PaceEstimate { left_tenths, off_tenths, sets }) => format!(
-            "By your own calls on {sets} such sets that is about {} in reserve, give or take {}: a \
-             guess, not a fact.",
+            "Nach deinen eigenen Angaben zu {sets} solchen Sätzen sind das etwa {} in Reserve, \
+             auf {} mehr oder weniger: geschätzt, nicht gemessen.",
             tenths(left_tenths, numerals),
             tenths(off_tenths, numerals)
         ),
         None if sets < LEAST_SETS => format!(
-            "{} with taps and an effort call so far; it takes {LEAST_SETS} to judge by.",
-            words::count(sets, "set", "sets")
+            "Bisher {} mit Tippen und Angabe zur Anstrengung; für ein Urteil braucht es \
+             {LEAST_SETS}.",
+            words::count(sets, "Satz", "Sätze")
         ),
-        None => "On this lift your effort calls do not go with rep speed: no estimate.".to_owned(),
+        None => "Bei dieser Übung folgen deine Angaben nicht dem Tempo der Wiederholungen: keine \
+                 Schätzung."
+            .to_owned(),
     }
 }
 
@@ -92,10 +101,10 @@ fn tenths(tenths: u16, numerals: Numerals) -> String {
 /// The beats of one repetition: what is said, and milliseconds; as fast as possible has none.
 pub fn beats(tempo: Tempo) -> Vec<(&'static str, u32)> {
     [
-        ("lower", tempo.lowering),
-        ("pause", tempo.low_pause),
-        ("lift", tempo.lifting),
-        ("pause", tempo.high_pause),
+        ("senken", tempo.lowering),
+        ("Halt", tempo.low_pause),
+        ("heben", tempo.lifting),
+        ("Halt", tempo.high_pause),
     ]
     .into_iter()
     .filter_map(|(says, phase)| match phase {

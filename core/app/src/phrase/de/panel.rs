@@ -8,186 +8,186 @@ use super::{bar, floor, words};
 
 /// A key that closes a panel.
 pub fn back() -> &'static str {
-    "Back"
+    "Zurück"
 }
 
 /// A title.
 pub fn more() -> &'static str {
-    "More"
+    "Mehr"
 }
 
 /// A key of More.
 pub fn open_guard() -> &'static str {
-    "Pins or spotter…"
+    "Ablagen oder Helfer…"
 }
 
 /// A key of More.
 pub fn open_load() -> &'static str {
-    "Choose a load…"
+    "Gewicht wählen…"
 }
 
 /// A key of More.
 pub fn skip_set() -> &'static str {
-    "Skip this set"
+    "Diesen Satz überspringen"
 }
 
 /// A key of More.
 pub fn add_set() -> &'static str {
-    "One more set"
+    "Noch ein Satz"
 }
 
 /// A key of More.
 pub fn open_swap() -> &'static str {
-    "Swap this exercise…"
+    "Übung tauschen…"
 }
 
 /// A key of More.
 pub fn postpone() -> &'static str {
-    "Do this exercise last"
+    "Diese Übung zuletzt machen"
 }
 
 /// A key of More.
 pub fn skip_exercise() -> &'static str {
-    "Skip the rest of this exercise"
+    "Rest der Übung überspringen"
 }
 
 /// A key of More.
 pub fn open_helped() -> &'static str {
-    "A spotter helped…"
+    "Ein Helfer half mit…"
 }
 
 /// A key of More.
 pub fn open_kit() -> &'static str {
-    "Belt, wraps, straps…"
+    "Gürtel, Bandagen, Zughilfen…"
 }
 
 /// A key of More.
 pub fn open_order() -> &'static str {
-    "Order of exercises…"
+    "Reihenfolge der Übungen…"
 }
 
 /// A key of More.
 pub fn open_earlier() -> &'static str {
-    "Correct an earlier set…"
+    "Früheren Satz berichtigen…"
 }
 
 /// A key of More.
 pub fn open_notes() -> &'static str {
-    "Notes and set-up…"
+    "Notizen und Einstellung…"
 }
 
 /// A key of More.
 pub fn pause() -> &'static str {
-    "Pause"
+    "Unterbrechen"
 }
 
 /// A key of More.
 pub fn finish_here() -> &'static str {
-    "Finish the session now"
+    "Einheit jetzt beenden"
 }
 
 /// A title.
 pub fn ended(after: &Amount, numerals: Numerals) -> String {
-    format!("Set cut short after {}", words::amount(after, numerals))
+    format!("Satz abgebrochen nach {}", words::amount(after, numerals))
 }
 
 /// A way that a set ended, with how much was done then.
 pub fn way(ending: Ending, done: &Amount, numerals: Numerals) -> (&'static str, String) {
     let label = match ending {
-        Ending::AsCalled => "As called",
-        Ending::Failed => "Failed a rep",
-        Ending::Form => "Form went",
-        Ending::Pain => "Pain",
-        Ending::Interrupted => "Interrupted",
-        Ending::Equipment => "Equipment",
+        Ending::AsCalled => "Wie vorgegeben",
+        Ending::Failed => "Wdh. nicht geschafft",
+        Ending::Form => "Technik ließ nach",
+        Ending::Pain => "Schmerz",
+        Ending::Interrupted => "Unterbrochen",
+        Ending::Equipment => "Gerät",
     };
-    (label, format!("Record {}: {}", words::amount(done, numerals), label.to_lowercase()))
+    (label, format!("{} eintragen: {}", words::amount(done, numerals), label))
 }
 
 /// A title.
 pub fn bar_holds() -> &'static str {
-    "The bar holds"
+    "Auf der Stange"
 }
 
 /// What is on each side; none where nothing is.
 pub fn each_side(held: Option<&str>) -> String {
-    format!("Each side: {}", held.unwrap_or("nothing"))
+    format!("Je Seite: {}", held.unwrap_or("nichts"))
 }
 
 /// A key.
 pub fn take_off(plate: &str) -> String {
-    format!("Take off {plate}").trim_end().to_owned()
+    words::sentence_case(format!("{plate} abnehmen").trim_start())
 }
 
 /// A key.
 pub fn put_on(plate: &str) -> String {
-    format!("Put on {plate}")
+    format!("{plate} auflegen")
 }
 
 /// A key.
 pub fn empty() -> &'static str {
-    "Empty"
+    "Leer"
 }
 
 /// A key.
 pub fn as_called() -> &'static str {
-    "As called"
+    "Wie vorgegeben"
 }
 
 /// A title.
 pub fn load(name: &str) -> String {
-    format!("{name}: choose a load for the sets left")
+    format!("{name}: Gewicht für die übrigen Sätze")
 }
 
 /// A field for a load in all, with the body: its label and what is typed.
 pub fn all_field(unit: MassUnit, numerals: Numerals) -> (&'static str, String) {
     let (_, hint) = load_field(unit, numerals);
-    ("Total, with bodyweight", hint)
+    ("Gesamt, mit Körpergewicht", hint)
 }
 
 /// A field: its label, and an example.
 pub fn load_field(unit: MassUnit, numerals: Numerals) -> (&'static str, String) {
-    ("Load", barwright_domain::quantity::Mass::whole(100, unit).print(unit, numerals))
+    ("Gewicht", barwright_domain::quantity::Mass::whole(100, unit).print(unit, numerals))
 }
 
 /// A key.
 pub fn pin(pin: &str) -> String {
-    format!("Pin {pin}")
+    format!("Stift {pin}")
 }
 
 /// A title.
 pub fn swap(name: &str) -> String {
-    format!("Instead of {name}")
+    format!("Statt {name}")
 }
 
 /// A key: why it is swapped, where some of it was done.
 pub fn it_hurts() -> (&'static str, &'static str) {
-    ("Because it hurts", "Swap it because it hurts: it stands on the exercise until it does not")
+    ("Weil es schmerzt", "Tauschen, weil es schmerzt: Das steht bei der Übung, bis es vorbei ist")
 }
 
 /// A substitute that can't be done here.
 pub fn not_here(name: &str) -> String {
-    format!("{name}: not in this gym")
+    format!("{name}: nicht in diesem Kraftraum")
 }
 
 /// A title.
 pub fn order() -> &'static str {
-    "Order of exercises"
+    "Reihenfolge der Übungen"
 }
 
 /// An exercise with sets left.
 pub fn sets_left(name: &str, sets: usize) -> String {
-    format!("{name}: {}", words::count(sets, "set", "sets"))
+    format!("{name}: {}", words::count(sets, "Satz", "Sätze"))
 }
 
 /// A key.
 pub fn do_now() -> &'static str {
-    "Do now"
+    "Jetzt machen"
 }
 
 /// A title.
 pub fn earlier() -> &'static str {
-    "Correct an earlier set"
+    "Früheren Satz berichtigen"
 }
 
 /// A part that was done: "Back squat, set 2 of 4: 110 kg × 5 reps".
@@ -199,7 +199,7 @@ pub fn part(
     unit: MassUnit,
     numerals: Numerals,
 ) -> String {
-    let which = floor::which_set(entry, set).to_lowercase();
+    let which = floor::which_set(entry, set);
     format!("{name}, {which}: {}", done(part, unit, numerals))
 }
 
@@ -222,98 +222,98 @@ pub(super) fn done(part: &PartRun, unit: MassUnit, numerals: Numerals) -> String
 
 /// A key.
 pub fn put_right() -> &'static str {
-    "Correct"
+    "Berichtigen"
 }
 
 /// A title.
 pub fn notes() -> &'static str {
-    "Notes and set-up"
+    "Notizen und Einstellung"
 }
 
 /// A field: its label, and an example.
 pub fn session_note() -> (&'static str, &'static str) {
-    ("Note on the session", "slept badly")
+    ("Notiz zur Einheit", "schlecht geschlafen")
 }
 
 /// A field: its label, and an example.
 pub fn exercise_note(name: &str) -> (String, &'static str) {
-    (format!("Note on {name}"), "left knee stiff")
+    (format!("Notiz zu {name}"), "linkes Knie steif")
 }
 
 /// A field: its label, and an example.
 pub fn set_up(name: &str) -> (String, &'static str) {
-    (format!("Set-up of {name}"), "pins at 7; seat 4")
+    (format!("Einstellung für {name}"), "Ablagen auf 7; Sitz 4")
 }
 
 /// A title.
 pub fn worn(name: &str) -> String {
-    format!("Worn for {name}")
+    format!("Getragen bei {name}")
 }
 
 /// A key that puts it on or takes it off.
 pub fn wear(kit: Kit, worn: bool) -> (String, String) {
     let label = words::sentence_case(words::kit(kit));
-    let says = if worn { format!("{label} off") } else { format!("{label} on") };
+    let says = if worn { format!("{label} ablegen") } else { format!("{label} anlegen") };
     (label, says)
 }
 
 /// A key.
 pub fn guard(guard: Guard) -> &'static str {
     match guard {
-        Guard::Pins => "Pins",
-        Guard::Spotter => "A spotter",
-        Guard::Neither => "Neither: keep two in reserve",
+        Guard::Pins => "Ablagen",
+        Guard::Spotter => "Ein Helfer",
+        Guard::Neither => "Keins von beiden: zwei in Reserve lassen",
     }
 }
 
 /// A title.
 pub fn helped(own: &Amount, numerals: Numerals) -> String {
-    format!("{} alone, and with a spotter's help:", words::amount(own, numerals))
+    format!("{} allein, und mit Hilfe:", words::amount(own, numerals))
 }
 
 /// A key: so many with help.
 pub fn with_help(help: &Amount, numerals: Numerals) -> (String, String) {
     let amount = words::amount(help, numerals);
-    let says = format!("{amount} with help");
+    let says = format!("{amount} mit Hilfe");
     (amount, says)
 }
 
 /// A key: none with help.
 pub fn no_help() -> &'static str {
-    "None"
+    "Keine"
 }
 
 /// A key that opens the answers to pain.
 pub fn it_hurt() -> (&'static str, &'static str) {
-    ("It hurt: what now?", "It hurt: stop, swap, lighter or go on")
+    ("Es schmerzte: was nun?", "Es schmerzte: aufhören, tauschen, leichter oder weiter")
 }
 
 /// Over the answers to pain.
 pub fn pain(name: &str) -> String {
-    format!("{name} hurt")
+    format!("Schmerz bei {name}")
 }
 
 /// An answer to pain: the rest of the exercise is skipped.
 pub fn stop() -> (&'static str, &'static str) {
-    ("Stop this exercise", "Skip the rest of this exercise")
+    ("Übung abbrechen", "Den Rest der Übung überspringen")
 }
 
 /// A key: the sets left with a lighter load.
 pub fn lighter(load: &str) -> String {
-    format!("Lighter: {load}")
+    format!("Leichter: {load}")
 }
 
 /// A key: two sets failed, and the rest of the exercise is skipped.
 pub fn leave_rest() -> &'static str {
-    "Skip the rest"
+    "Rest überspringen"
 }
 
 /// An answer to pain.
 pub fn go_on() -> (&'static str, &'static str) {
-    ("Go on", "Go on as called")
+    ("Weiter", "Weiter wie vorgegeben")
 }
 
 /// A key: what hurts is the joint.
 pub fn of_joint() -> (&'static str, &'static str) {
-    ("Joint pain", "It is the joint: go easy on the other lifts that load it")
+    ("Gelenkschmerz", "Es ist das Gelenk: die anderen Übungen, die es belasten, leichter angehen")
 }

@@ -52,7 +52,7 @@ impl PlanWords<'_> {
         let load = self.loads(sets);
         parts.push(match block.flow {
             Flow::Climb { .. } | Flow::Test { .. } if first.load != LoadCall::ByFeel => {
-                format!("from {load}")
+                format!("ab {load}")
             }
             _ => load,
         });
@@ -60,31 +60,34 @@ impl PlanWords<'_> {
             let effort = |target: &EffortTarget| words::effort(target, self.numerals);
             let efforts = joined(sets, |set| set.effort.as_ref().map(effort).unwrap_or_default());
             let until = matches!(block.flow, Flow::Repeat { .. });
-            parts.push(if until { format!("until {efforts}") } else { efforts });
+            parts.push(if until { format!("bis {efforts}") } else { efforts });
         }
         match block.flow {
             Flow::Climb { step, most, .. } => {
-                parts.push(format!("steps of {}, {most} sets at most", self.percent(step)));
+                parts.push(format!("Schritte von {}, höchstens {most} Sätze", self.percent(step)));
             }
             Flow::Test { step, most } => {
-                parts.push(format!("steps of {}, {most} tries at most", self.percent(step)));
+                parts.push(format!(
+                    "Schritte von {}, höchstens {most} Versuche",
+                    self.percent(step)
+                ));
             }
             Flow::Repeat { most, .. } | Flow::Total { most, .. } => {
-                parts.push(format!("{most} sets at most"));
+                parts.push(format!("höchstens {most} Sätze"));
             }
-            Flow::Clock { every } => parts.push(format!("every {}", every.print())),
+            Flow::Clock { every } => parts.push(format!("alle {}", every.print())),
             Flow::Listed => {}
         }
-        parts.extend(first.speed.then(|| "for speed".to_owned()));
-        parts.extend(first.manner.tempo.map(|tempo| format!("tempo {tempo}")));
+        parts.extend(first.speed.then(|| "auf Schnelligkeit".to_owned()));
+        parts.extend(first.manner.tempo.map(|tempo| format!("Tempo {tempo}")));
         parts.extend(first.manner.technique.clone());
         if !first.manner.part_techniques.is_empty() {
-            parts.push(first.manner.part_techniques.join(", then "));
+            parts.push(first.manner.part_techniques.join(", dann "));
         }
         if !matches!(block.flow, Flow::Clock { .. }) {
             parts.push(rest(first, entry, usual_rest));
         }
-        parts.extend(first.manner.cues.iter().map(|cue| format!("“{cue}”")));
+        parts.extend(first.manner.cues.iter().map(|cue| format!("„{cue}“")));
         parts.join(" · ")
     }
 
@@ -96,10 +99,10 @@ impl PlanWords<'_> {
             sheet::parts(&set.structure, own, self.numerals)
         };
         let work = match flow {
-            Flow::Climb { .. } => format!("up to a top set of {}", how_many(first)),
-            Flow::Test { .. } => "singles up to a max".to_owned(),
-            Flow::Repeat { .. } => format!("sets of {}", how_many(first)),
-            Flow::Total { reps, .. } => format!("{reps} in all, {} a set", how_many(first)),
+            Flow::Climb { .. } => format!("hinauf zu einem Topsatz mit {}", how_many(first)),
+            Flow::Test { .. } => "Einzelwiederholungen hinauf zum Maximum".to_owned(),
+            Flow::Repeat { .. } => format!("Sätze zu {}", how_many(first)),
+            Flow::Total { reps, .. } => format!("{reps} insgesamt, {} je Satz", how_many(first)),
             Flow::Listed | Flow::Clock { .. } => {
                 if sets.iter().all(|set| set.how_many == first.how_many) {
                     format!("{} × {}", sets.len(), how_many(first))
@@ -109,9 +112,9 @@ impl PlanWords<'_> {
             }
         };
         let side = match (first.side, sides) {
-            (Some(side), _) => format!(", {} side only", words::side(side)),
+            (Some(side), _) => format!(", nur {}", words::side(side)),
             (None, Some(Sides::WeakerFirst | Sides::LeftFirst | Sides::RightFirst)) => {
-                " each side".to_owned()
+                " je Seite".to_owned()
             }
             (None, _) => String::new(),
         };
@@ -174,36 +177,38 @@ impl PlanWords<'_> {
                 };
                 match of {
                     MaxOf::Own => share,
-                    MaxOf::Working => format!("{share} of working max"),
-                    MaxOf::Lift(lift) => format!("{share} of {}", self.name(lift)),
-                    MaxOf::WorkingOf(lift) => format!("{share} of {} working max", self.name(lift)),
+                    MaxOf::Working => format!("{share} vom Trainingsmaximum"),
+                    MaxOf::Lift(lift) => format!("{share} von {}", self.name(lift)),
+                    MaxOf::WorkingOf(lift) => {
+                        format!("{share} vom Trainingsmaximum {}", self.name(lift))
+                    }
                 }
             }
             LoadCall::Mass(mass) => self.mass(*mass),
-            LoadCall::Body => "bodyweight".to_owned(),
-            LoadCall::Added(more) => format!("bodyweight + {}", self.mass(*more)),
-            LoadCall::Assisted(less) => format!("bodyweight − {}", self.mass(*less)),
-            LoadCall::OfTopSet(share) => format!("{} of the top set", self.percent(*share)),
-            LoadCall::Pin(pin) => format!("pin {pin}"),
-            LoadCall::SetUp { name, load: None } => format!("with {name}"),
+            LoadCall::Body => "Körpergewicht".to_owned(),
+            LoadCall::Added(more) => format!("Körpergewicht + {}", self.mass(*more)),
+            LoadCall::Assisted(less) => format!("Körpergewicht − {}", self.mass(*less)),
+            LoadCall::OfTopSet(share) => format!("{} des Topsatzes", self.percent(*share)),
+            LoadCall::Pin(pin) => format!("Stift {pin}"),
+            LoadCall::SetUp { name, load: None } => format!("mit {name}"),
             LoadCall::SetUp { name, load: Some(load) } => {
-                format!("{} with {name}", self.mass(*load))
+                format!("{} mit {name}", self.mass(*load))
             }
-            LoadCall::ByFeel => "choose a load".to_owned(),
+            LoadCall::ByFeel => "Gewicht wählen".to_owned(),
         }
     }
 
     /// What else the plan says of an exercise, in one line; empty where it says no more.
     fn detail(&self, entry: &Entry, superset: Option<&str>) -> String {
         let mut parts = Vec::new();
-        parts.extend(entry.optional.then(|| "optional".to_owned()));
-        parts.extend(superset.map(|name| format!("superset “{name}”")));
+        parts.extend(entry.optional.then(|| "freiwillig".to_owned()));
+        parts.extend(superset.map(|name| format!("Supersatz „{name}“")));
         parts.extend(entry.sides.map(|sides| {
             match sides {
-                Sides::Together => "both sides at once",
-                Sides::WeakerFirst => "one side at a time, the weaker first",
-                Sides::LeftFirst => "one side at a time, the left first",
-                Sides::RightFirst => "one side at a time, the right first",
+                Sides::Together => "beide Seiten zugleich",
+                Sides::WeakerFirst => "eine Seite nach der anderen, die schwächere zuerst",
+                Sides::LeftFirst => "eine Seite nach der anderen, die linke zuerst",
+                Sides::RightFirst => "eine Seite nach der anderen, die rechte zuerst",
             }
             .to_owned()
         }));
@@ -211,28 +216,28 @@ impl PlanWords<'_> {
         parts.extend(set_up(&entry.set_up));
         parts.extend(entry.wear.iter().map(|gear| {
             match gear {
-                Gear::Belt => "belt",
-                Gear::Wraps => "wraps",
-                Gear::Straps => "straps",
-                Gear::Sleeves => "sleeves",
+                Gear::Belt => "Gürtel",
+                Gear::Wraps => "Bandagen",
+                Gear::Straps => "Zughilfen",
+                Gear::Sleeves => "Stulpen",
             }
             .to_owned()
         }));
-        parts.extend(entry.cues.iter().map(|cue| format!("“{cue}”")));
+        parts.extend(entry.cues.iter().map(|cue| format!("„{cue}“")));
         if !entry.substitutes.is_empty() {
             let all: Vec<_> = entry.substitutes.iter().map(|one| self.substitute(one)).collect();
-            parts.push(format!("or {}", all.join(", or ")));
+            parts.push(format!("oder {}", all.join(", oder ")));
         }
         if !entry.next.is_empty() {
             let all: Vec<_> = entry.next.iter().map(|rule| self.rule(rule)).collect();
-            parts.push(format!("next time {}", all.join(", then ")));
+            parts.push(format!("nächstes Mal {}", all.join(", dann ")));
         }
         parts.join(" · ")
     }
 
     fn substitute(&self, other: &Substitute) -> String {
         let mut says = Vec::new();
-        says.extend(other.sets.map(|sets| words::count(usize::from(sets), "set", "sets")));
+        says.extend(other.sets.map(|sets| words::count(usize::from(sets), "Satz", "Sätze")));
         says.extend(other.how_many.map(|many| words::how_many(&many, self.numerals)));
         says.extend(other.load.as_ref().map(|load| self.load(load)));
         says.extend(other.effort.as_ref().map(|target| words::effort(target, self.numerals)));
@@ -242,26 +247,26 @@ impl PlanWords<'_> {
 
     fn rule(&self, rule: &Rule) -> String {
         let word = match rule.kind {
-            RuleKind::AsPlanned => "as planned",
-            RuleKind::AddWhenMade => "add load when all sets are made",
-            RuleKind::DoubleProgression => "by double progression",
-            RuleKind::TwoForTwo => "by two for two",
-            RuleKind::ByEffort => "by effort",
-            RuleKind::LessAssistance => "with less assistance",
-            RuleKind::MoreAddedLoad => "with more added load",
+            RuleKind::AsPlanned => "wie geplant",
+            RuleKind::AddWhenMade => "mehr Gewicht, wenn alle Sätze geschafft sind",
+            RuleKind::DoubleProgression => "mit doppelter Steigerung",
+            RuleKind::TwoForTwo => "nach der Zwei-für-zwei-Regel",
+            RuleKind::ByEffort => "nach Anstrengung",
+            RuleKind::LessAssistance => "mit weniger Unterstützung",
+            RuleKind::MoreAddedLoad => "mit mehr Zusatzgewicht",
         };
         match rule.step {
             None => word.to_owned(),
-            Some(Step::Mass(step)) => format!("{word}, {} at a time", self.mass(step)),
-            Some(Step::Share(step)) => format!("{word}, {} at a time", self.percent(step)),
+            Some(Step::Mass(step)) => format!("{word}, jeweils {}", self.mass(step)),
+            Some(Step::Share(step)) => format!("{word}, jeweils {}", self.percent(step)),
         }
     }
 
     /// A warm-up in one line; empty where the plan says nothing.
     fn warm_up(&self, warm_up: &WarmUp) -> String {
-        let minutes = warm_up.minutes.map(|minutes| format!("{minutes} min of general work"));
+        let minutes = warm_up.minutes.map(|minutes| format!("{minutes} min allgemein"));
         let ramp = warm_up.ramp.as_ref().map(|steps| self.ramp(steps));
-        minutes.into_iter().chain(ramp).collect::<Vec<_>>().join(", then ")
+        minutes.into_iter().chain(ramp).collect::<Vec<_>>().join(", dann ")
     }
 
     fn ramp(&self, ramp: &Ramp) -> String {
@@ -269,16 +274,17 @@ impl PlanWords<'_> {
             let all: Vec<_> = steps
                 .iter()
                 .map(|step| {
-                    let load = step.share.map_or_else(|| "bar".to_owned(), |at| self.percent(at));
+                    let load =
+                        step.share.map_or_else(|| "Stange".to_owned(), |at| self.percent(at));
                     format!("{load} × {}", step.reps)
                 })
                 .collect();
-            format!("ramp {}", all.join(", "))
+            format!("Aufwärmen {}", all.join(", "))
         };
         match ramp {
-            Ramp::None => "no ramp".to_owned(),
-            Ramp::Short => "one ramp set".to_owned(),
-            Ramp::Usual => "ramp sets spread up to the work load".to_owned(),
+            Ramp::None => "ohne Aufwärmsätze".to_owned(),
+            Ramp::Short => "ein Aufwärmsatz".to_owned(),
+            Ramp::Usual => "Aufwärmsätze bis zum Arbeitsgewicht verteilt".to_owned(),
             Ramp::Steps(own) => steps(own),
         }
     }
@@ -286,10 +292,10 @@ impl PlanWords<'_> {
     /// What a week takes off what is not written week by week.
     fn cut(&self, cut: Cut) -> String {
         let off = |share: Percent, of: &str| {
-            (share.hundredths() != 0).then(|| format!("{} of the {of} off", self.percent(share)))
+            (share.hundredths() != 0).then(|| format!("{} weniger {of}", self.percent(share)))
         };
-        let more = (cut.more_left > 0).then(|| format!("{} more in reserve", cut.more_left));
-        [off(cut.sets_off, "sets"), off(cut.load_off, "load"), more]
+        let more = (cut.more_left > 0).then(|| format!("{} mehr in Reserve", cut.more_left));
+        [off(cut.sets_off, "Sätze"), off(cut.load_off, "Gewicht"), more]
             .into_iter()
             .flatten()
             .collect::<Vec<_>>()
@@ -351,121 +357,121 @@ pub fn in_weeks(numbers: &[usize], line: &str) -> String {
 
 /// A week and how many there are: "Week 4: deload, of 8".
 pub fn one_of(title: &str, weeks: usize) -> String {
-    format!("{title}, of {weeks}")
+    format!("{title}, von {weeks}")
 }
 
 /// The title of a plan with faults.
 pub fn has_faults(faults: usize) -> String {
-    format!("The plan has {}", words::count(faults, "fault", "faults"))
+    format!("Der Plan hat {}", words::count(faults, "Fehler", "Fehler"))
 }
 
 /// Below that title.
 pub fn nothing_changed() -> &'static str {
-    "Nothing was changed."
+    "Nichts wurde geändert."
 }
 
 /// A fault read aloud.
 pub fn fault_aloud(fault: &FileFault) -> String {
-    format!("Line {}: {}. {}", fault.line, fault.problem, fault.advice)
+    format!("Zeile {}: {}. {}", fault.line, fault.problem, fault.advice)
 }
 
 /// A remark read aloud.
 pub fn remark_aloud(remark: &FileFault) -> String {
-    format!("{}, line {}: {}.", remark.label, remark.line, remark.problem)
+    format!("{}, Zeile {}: {}.", remark.label, remark.line, remark.problem)
 }
 
 /// The plan in short with how many remarks there are.
 pub fn with_remarks(in_short: &str, remarks: usize) -> String {
-    format!("{in_short} · {}", words::count(remarks, "remark", "remarks"))
+    format!("{in_short} · {}", words::count(remarks, "Hinweis", "Hinweise"))
 }
 
 /// A heading.
 pub fn accepted() -> &'static str {
-    "Accepted remarks"
+    "Angenommene Hinweise"
 }
 
 /// A key.
 pub fn adopt() -> &'static str {
-    "Adopt it"
+    "Übernehmen"
 }
 
 /// Over what a plan mended changes: rows that stay, and rows that start anew.
 pub fn mends(stay: usize, anew: usize) -> String {
-    let stay = words::count(stay, "row keeps its load", "rows keep their loads");
+    let stay = words::count(stay, "Zeile behält ihr Gewicht", "Zeilen behalten ihre Gewichte");
     let anew = match anew {
-        0 => "none starts over".to_owned(),
-        anew => words::count(anew, "starts over", "start over"),
+        0 => "keine fängt neu an".to_owned(),
+        anew => words::count(anew, "fängt neu an", "fangen neu an"),
     };
-    format!("This changes the plan you are on: its week and dates stay. {stay}, {anew}.")
+    format!("Das ändert den laufenden Plan: Woche und Termine bleiben. {stay}, {anew}.")
 }
 
 /// A row of a plan: "Legs: Back squat, row 2".
 pub fn row_of(session: &str, name: &str, line: usize) -> String {
-    if line > 1 { format!("{session}: {name}, row {line}") } else { format!("{session}: {name}") }
+    if line > 1 { format!("{session}: {name}, Zeile {line}") } else { format!("{session}: {name}") }
 }
 
 /// A row that starts anew.
 pub fn anew(of: &str) -> String {
-    format!("{of}: starts over, from the plan's number.")
+    format!("{of}: fängt neu an, mit der Zahl aus dem Plan.")
 }
 
 /// A row whose number was changed alone, of several that share a load.
 pub fn asks(of: &str) -> String {
-    format!("{of}: other sessions share its load and keep theirs. Change all of them?")
+    format!("{of}: Andere Einheiten teilen dieses Gewicht und behalten ihres. Alle ändern?")
 }
 
 /// A key.
 pub fn mend() -> &'static str {
-    "Change the plan"
+    "Plan ändern"
 }
 
 /// A key: all rows that share a load start at the new number.
 pub fn mend_all() -> &'static str {
-    "Change it, in every session that shares the load"
+    "In allen Einheiten ändern, die das Gewicht teilen"
 }
 
 /// A key.
 pub fn adopt_new() -> &'static str {
-    "Start it as a new plan"
+    "Als neuen Plan beginnen"
 }
 
 /// A key.
 pub fn week_by_week() -> &'static str {
-    "Week by week"
+    "Woche für Woche"
 }
 
 /// A key.
 pub fn week_before() -> &'static str {
-    "Week before"
+    "Woche davor"
 }
 
 /// A key.
 pub fn week_after() -> &'static str {
-    "Week after"
+    "Woche danach"
 }
 
 /// A key.
 pub fn whole() -> &'static str {
-    "The whole plan"
+    "Der ganze Plan"
 }
 
 /// "8 weeks · 4 sessions · about 75 min each".
 pub fn in_short(plan: &Plan) -> String {
     let mut parts = vec![
-        words::count(plan.weeks.len(), "week", "weeks"),
-        words::count(plan.sessions.len(), "session", "sessions"),
+        words::count(plan.weeks.len(), "Woche", "Wochen"),
+        words::count(plan.sessions.len(), "Einheit", "Einheiten"),
     ];
-    parts.extend(plan.minutes.map(|minutes| format!("about {minutes} min each")));
+    parts.extend(plan.minutes.map(|minutes| format!("je etwa {minutes} min")));
     parts.join(" · ")
 }
 
 /// "Week 4: deload", with its name where it has one.
 pub fn week(number: usize, kind: WeekKind, name: Option<&str>) -> String {
     match (kind, name) {
-        (WeekKind::Ordinary, None) => format!("Week {number}"),
-        (WeekKind::Ordinary, Some(name)) => format!("Week {number}: {name}"),
-        (kind, None) => format!("Week {number}: {}", words::week_kind(kind)),
-        (kind, Some(name)) => format!("Week {number}: {}, {name}", words::week_kind(kind)),
+        (WeekKind::Ordinary, None) => format!("Woche {number}"),
+        (WeekKind::Ordinary, Some(name)) => format!("Woche {number}: {name}"),
+        (kind, None) => format!("Woche {number}: {}", words::week_kind(kind)),
+        (kind, Some(name)) => format!("Woche {number}: {}, {name}", words::week_kind(kind)),
     }
 }
 
@@ -482,7 +488,7 @@ pub fn weeks(numbers: &[usize]) -> String {
         .into_iter()
         .map(|(from, to)| if from == to { from.to_string() } else { format!("{from}–{to}") })
         .collect();
-    format!("{} {}", if numbers.len() == 1 { "week" } else { "weeks" }, runs.join(", "))
+    format!("{} {}", if numbers.len() == 1 { "Woche" } else { "Wochen" }, runs.join(", "))
 }
 
 /// The weeks of a session in words; empty for all of them.
@@ -522,26 +528,26 @@ fn rest(set: &SetCall, entry: &Entry, usual: Seconds) -> String {
     let work = if entry.superset.is_some() {
         let within = rest.in_superset.unwrap_or(Seconds::new(0));
         let after = rest.after_superset.unwrap_or(own);
-        format!("rest {} within the round, {} after it", within.print(), after.print())
+        format!("Pause {} in der Runde, {} danach", within.print(), after.print())
     } else {
-        format!("rest {}", own.print())
+        format!("Pause {}", own.print())
     };
     match (rest.between_sides, set.side, entry.sides) {
         (
             Some(between),
             None::<Side>,
             Some(Sides::WeakerFirst | Sides::LeftFirst | Sides::RightFirst),
-        ) => format!("{work}, {} between sides", between.print()),
+        ) => format!("{work}, {} zwischen den Seiten", between.print()),
         _ => work,
     }
 }
 
 fn set_up(set_up: &SetUp) -> Vec<String> {
     [
-        ("pins", &set_up.pins),
-        ("seat", &set_up.seat),
-        ("attachment", &set_up.attachment),
-        ("bench", &set_up.bench),
+        ("Ablagen", &set_up.pins),
+        ("Sitz", &set_up.seat),
+        ("Griff", &set_up.attachment),
+        ("Bank", &set_up.bench),
     ]
     .into_iter()
     .filter_map(|(what, value)| Some(format!("{what} {}", value.as_deref()?)))

@@ -9,148 +9,148 @@ pub fn title(name: &str) -> String {
 
 /// A plan that is begun.
 pub fn new_plan() -> &'static str {
-    "My plan"
+    "Mein Plan"
 }
 
 /// A session that is begun, by how many there are.
 pub fn new_session(count: usize) -> &'static str {
-    ["A", "B", "C", "D", "E", "F", "G"].get(count).copied().unwrap_or("One more")
+    ["A", "B", "C", "D", "E", "F", "G"].get(count).copied().unwrap_or("Eine mehr")
 }
 
 /// A key: what it comes to, before it is taken up.
 pub fn see() -> (&'static str, &'static str) {
-    ("See it", "See what it comes to, and which loads change, before it is taken up")
+    ("Ansehen", "Ansehen, was herauskommt und welche Gewichte sich ändern, bevor er gilt")
 }
 
 /// A key.
 pub fn add_session() -> &'static str {
-    "Add a session"
+    "Einheit hinzufügen"
 }
 
 /// A key.
 pub fn add_exercise() -> &'static str {
-    "Add an exercise"
+    "Übung hinzufügen"
 }
 
 /// A key.
 pub fn add_row() -> &'static str {
-    "Add a row of sets"
+    "Zeile mit Sätzen hinzufügen"
 }
 
 /// A key of an exercise that was found.
 pub fn add_this() -> &'static str {
-    "Add it"
+    "Hinzufügen"
 }
 
 /// A key.
 pub fn earlier() -> &'static str {
-    "Earlier"
+    "Früher"
 }
 
 /// A heading.
 pub fn weeks() -> &'static str {
-    "Weeks"
+    "Wochen"
 }
 
 /// A heading.
 pub fn sessions() -> &'static str {
-    "Sessions"
+    "Einheiten"
 }
 
 /// A heading.
 pub fn exercises() -> &'static str {
-    "Exercises"
+    "Übungen"
 }
 
 /// A week, from 1.
 pub fn week(week: usize) -> String {
-    format!("Week {week}")
+    format!("Woche {week}")
 }
 
 /// A week that the file writes together with others.
 pub fn with_others() -> &'static str {
-    "written together with other weeks in the file: kept as it is"
+    "in der Datei zusammen mit anderen Wochen geschrieben: bleibt, wie es ist"
 }
 
 /// A session: its day, and how many exercises.
 pub fn of_session(day: &str, exercises: usize) -> String {
-    let day = if day.is_empty() { "in turn" } else { day };
-    format!("{day} · {}", words::count(exercises, "exercise", "exercises"))
+    let day = if day.is_empty() { "reihum" } else { day };
+    format!("{day} · {}", words::count(exercises, "Übung", "Übungen"))
 }
 
 /// So many rows of sets.
 pub fn of_rows(rows: usize) -> String {
-    words::count(rows, "row", "rows")
+    words::count(rows, "Zeile", "Zeilen")
 }
 
 /// A row of sets, from 1.
 pub fn row(row: usize) -> String {
-    format!("Row {row}")
+    format!("Zeile {row}")
 }
 
 /// A line that opens what else can be said.
 pub fn more() -> &'static str {
-    "More: tempo, parts, drops, set-up\u{2026}"
+    "Mehr: Tempo, Teile, Drops, Einstellung\u{2026}"
 }
 
 /// What this form shows and does not change.
 pub fn kept() -> &'static str {
-    "kept as it is written; changed in the file"
+    "bleibt, wie es geschrieben ist; zu ändern in der Datei"
 }
 
 /// So many of something that is kept.
 pub fn so_many(count: usize) -> String {
-    words::count(count, "entry", "entries")
+    words::count(count, "Eintrag", "Einträge")
 }
 
 /// What stands elsewhere in the plan.
 pub fn elsewhere(count: usize) -> String {
-    format!("{} elsewhere in the plan.", words::count(count, "remark stands", "remarks stand"))
+    format!("{} anderswo im Plan.", words::count(count, "Hinweis steht", "Hinweise stehen"))
 }
 
 /// A key: one for each week.
 pub fn week_by_week() -> &'static str {
-    "Week by week"
+    "Woche für Woche"
 }
 
 /// A key: the same in all weeks.
 pub fn all_weeks() -> &'static str {
-    "The same in all weeks"
+    "In allen Wochen gleich"
 }
 
 /// A line that is written week by week.
 pub fn by_week(label: &str) -> String {
-    format!("{label}, week by week")
+    format!("{label}, Woche für Woche")
 }
 
 /// How weeks are typed.
 pub fn by_week_hint() -> &'static str {
-    "70 %, 75 %, 80 %, 60 %; or 5, 5, 5; 5, 3, 1 for weeks of sets"
+    "70 %, 75 %, 80 %, 60 %; oder 5, 5, 5; 5, 3, 1 für Wochen aus Sätzen"
 }
 
 /// What a line is of, by its key in the file.
 pub fn key(key: &str) -> String {
     let said = match key {
-        "left" => "Reps in reserve",
+        "left" => "Wdh. in Reserve",
         "rpe" => "RPE",
-        "reps" => "Reps",
-        "load" => "Load",
-        "next" => "Next time",
-        "every" => "A set every",
-        "on_sets" => "Parts on sets",
+        "reps" => "Wdh.",
+        "load" => "Gewicht",
+        "next" => "Nächstes Mal",
+        "every" => "Ein Satz alle",
+        "on_sets" => "Teile bei Sätzen",
         "drop" => "Drops",
-        "cluster.blocks" => "Cluster: blocks",
-        "cluster.pause" => "Cluster: pause",
-        "rest_pause.each" => "Rest-pause: reps a mini-set",
-        "rest_pause.pause" => "Rest-pause: pause",
-        "rest_pause.total" => "Rest-pause: total",
-        "climb.step" => "Climb: step",
-        "climb.most_sets" => "Climb: most sets",
-        "repeat.most_sets" => "Repeat: most sets",
-        "total.reps" => "Total reps",
-        "test.step" => "Test: step",
-        "counted" => "How the number is meant",
-        "percent_of" => "Percent of",
+        "cluster.blocks" => "Cluster: Blöcke",
+        "cluster.pause" => "Cluster: Pause",
+        "rest_pause.each" => "Rest-Pause: Wdh. je Minisatz",
+        "rest_pause.pause" => "Rest-Pause: Pause",
+        "rest_pause.total" => "Rest-Pause: insgesamt",
+        "climb.step" => "Hinauf: Schritt",
+        "climb.most_sets" => "Hinauf: höchstens Sätze",
+        "repeat.most_sets" => "Wiederholt: höchstens Sätze",
+        "total.reps" => "Wdh. insgesamt",
+        "test.step" => "Test: Schritt",
+        "counted" => "Wie die Zahl gemeint ist",
+        "percent_of" => "Prozent von",
         key => return words::sentence_case(&key.replace(['.', '_'], " ")),
     };
     said.to_owned()
@@ -160,7 +160,7 @@ pub fn key(key: &str) -> String {
 pub fn example(key: &str) -> &'static str {
     match key {
         "name" => "Back squat",
-        "reps" => "5, or 6-10, or 5, 3, 1 set by set",
+        "reps" => "5, oder 6-10, oder 5, 3, 1 Satz für Satz",
         "seconds" | "metres" => "30",
         "load" => "100 kg, 77.5 %, by feel, body + 10 kg",
         "left" => "1-2",
@@ -170,11 +170,11 @@ pub fn example(key: &str) -> &'static str {
         "superset" => "a",
         "substitutes" => "Front squat, Leg press",
         "tempo" => "3-0-X-0",
-        "cues" => "chest up, knees out",
+        "cues" => "Brust raus, Knie nach außen",
         "on_sets" => "last",
         "drop" => "20 %, 20 %",
         "cluster.blocks" => "2, 2, 2",
-        "weeks" => "4, or 1-3 where it is done",
+        "weeks" => "4, oder 1-3, wo es gemacht wird",
         "day" => "Monday",
         "side" => "left",
         "climb.step" | "test.step" => "2.5 %",
@@ -188,8 +188,8 @@ pub fn example(key: &str) -> &'static str {
 /// What is written at a key, in an exercise's short line.
 pub fn said(key: &str, said: &str) -> String {
     match key {
-        "sets" => format!("{said} sets"),
-        "reps" => format!("{said} reps"),
+        "sets" => format!("{said} Sätze"),
+        "reps" => format!("{said} Wdh."),
         "seconds" => format!("{said} s"),
         "metres" => format!("{said} m"),
         "left" => format!("{said} in reserve"),
@@ -200,20 +200,20 @@ pub fn said(key: &str, said: &str) -> String {
 
 /// A key: the plan that is being made.
 pub fn go_on() -> (&'static str, &'static str) {
-    ("Go on with the draft", "Go on with the plan that is being made")
+    ("Weiter am Entwurf", "Weiter mit dem Plan, der in Arbeit ist")
 }
 
 /// A key.
 pub fn make() -> (&'static str, &'static str) {
-    ("Make a plan", "Make a plan from an empty sheet")
+    ("Plan erstellen", "Einen Plan auf einem leeren Blatt erstellen")
 }
 
 /// A key.
 pub fn mend() -> (&'static str, &'static str) {
-    ("Mend this plan", "Change the plan that is on; what that changes is shown first")
+    ("Diesen Plan ändern", "Den laufenden Plan ändern; was das ändert, wird zuerst gezeigt")
 }
 
 /// A key.
 pub fn copy() -> (&'static str, &'static str) {
-    ("Copy this plan", "Make another plan from a copy of this one")
+    ("Diesen Plan kopieren", "Aus einer Kopie dieses Plans einen anderen erstellen")
 }

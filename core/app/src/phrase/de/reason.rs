@@ -38,7 +38,7 @@ pub fn lines(
         }
     }
     let first = factors.join("; ");
-    let first = (!first.is_empty()).then(|| format!("{}.", words::sentence_case(&first)));
+    let first = (!first.is_empty()).then(|| words::end(words::sentence_case(&first)));
     first.into_iter().chain(further).collect()
 }
 
@@ -81,25 +81,25 @@ impl Say {
         share: Percent,
         gives: Mass,
     ) -> String {
-        let whose = of.map(|lift| format!("{lift} ")).unwrap_or_default();
+        let whose = of.map(|lift| format!("{lift}: ")).unwrap_or_default();
         let (max, working) = match working {
             Some((part, of)) => (of, format!(" × {}", self.percent(part))),
             None => (max, String::new()),
         };
         let (max, day) = (self.mass(max), self.day(day));
         let (share, gives) = (self.percent(share), self.mass(gives));
-        format!("{whose}max {max} since {day}{working} × {share} = {gives}")
+        format!("{whose}Maximum {max} seit {day}{working} × {share} = {gives}")
     }
 
     /// What stands in the first line.
     fn factor(self, because: &Because) -> Option<String> {
         Some(match because {
-            Because::PlanSays(load) => format!("the plan says {}", self.load(*load)),
+            Because::PlanSays(load) => format!("laut Plan {}", self.load(*load)),
             Because::Carried { load, since } => {
-                format!("working load {} since {}", self.load(*load), self.day(*since))
+                format!("Arbeitsgewicht {} seit {}", self.load(*load), self.day(*since))
             }
             Because::ShareOfEstimate { share, max, day, gives } => format!(
-                "{} of the {} that your sets estimate ({}) = {}",
+                "{} von {}, geschätzt aus deinen Sätzen ({}) = {}",
                 self.percent(*share),
                 words::tenth(*max, self.unit, self.numerals),
                 self.day(*day),
@@ -107,35 +107,37 @@ impl Say {
             ),
             Because::Single { rule, last, gives } => self.single(*rule, *last, *gives),
             Because::UpTo { share, gives } => {
-                format!("up to {} = {}", self.percent(*share), self.mass(*gives))
+                format!("bis {} = {}", self.percent(*share), self.mass(*gives))
             }
             Because::LessBody { body, gives, .. } => {
-                format!("less {} of bodyweight = {}", self.mass(*body), self.load(*gives))
+                format!("abzüglich {} Körpergewicht = {}", self.mass(*body), self.load(*gives))
             }
             Because::RampShare { share, of, gives } => format!(
-                "ramp set, {} of {} = {}",
+                "Aufwärmsatz, {} von {} = {}",
                 self.percent(*share),
                 self.mass(*of),
                 self.mass(*gives)
             ),
             Because::RampSpread { step, of, from, to, gives } => format!(
-                "ramp set {step} of {of}, spread from {} to {} = {}",
+                "Aufwärmsatz {step} von {of}, verteilt von {} bis {} = {}",
                 self.mass(*from),
                 self.mass(*to),
                 words::tenth(*gives, self.unit, self.numerals)
             ),
-            Because::EmptyBar => "ramp set: the empty bar".to_owned(),
+            Because::EmptyBar => "Aufwärmsatz: die leere Stange".to_owned(),
             Because::FullSizePlates => {
-                "ramp set: the lightest with full-size plates, which set the bar's height"
+                "Aufwärmsatz: das Leichteste mit großen Scheiben, die die Stange auf Höhe bringen"
                     .to_owned()
             }
-            Because::Unguarded => "neither pins nor a spotter, so no max is tried".to_owned(),
-            Because::BodyAlone => "ramp set: bodyweight".to_owned(),
+            Because::Unguarded => {
+                "weder Ablagen noch Helfer, also kein Versuch am Maximum".to_owned()
+            }
+            Because::BodyAlone => "Aufwärmsatz: Körpergewicht".to_owned(),
             Because::MovedWithinSlack { asked } => {
-                format!("moved from {} to save plate changes", self.mass(*asked))
+                format!("statt {}, um Scheibenwechsel zu sparen", self.mass(*asked))
             }
             Because::ShareOfTop { share, top, gives } => format!(
-                "{} of the top set's {} = {}",
+                "{} von {} im Topsatz = {}",
                 self.percent(*share),
                 self.load(*top),
                 self.load(*gives)
@@ -145,22 +147,24 @@ impl Say {
             }
             Because::Liked { smallest, step, made } => {
                 let how = match (step, smallest) {
-                    (Some(step), _) => format!("in steps of {}", self.load(*step)),
-                    (None, Some(smallest)) => format!("no plate under {}", self.load(*smallest)),
+                    (Some(step), _) => format!("in Schritten von {}", self.load(*step)),
+                    (None, Some(smallest)) => {
+                        format!("keine Scheibe unter {}", self.load(*smallest))
+                    }
                     (None, None) => String::new(),
                 };
-                format!("{how}, as you like it: {}", self.load(*made))
+                format!("{how}, wie du es magst: {}", self.load(*made))
             }
-            Because::Made { made, .. } => format!("rounded to {}", self.load(*made)),
+            Because::Made { made, .. } => format!("gerundet auf {}", self.load(*made)),
             Because::FromFirst { first, gives } => {
-                format!("first set {}, this one {}", self.load(*first), self.load(*gives))
+                format!("erster Satz {}, dieser {}", self.load(*first), self.load(*gives))
             }
             Because::Cut { cut, gives } => format!("{}: {}", self.cut(cut), self.load(*gives)),
-            Because::PlaceOfLast(place) => format!("pin {place}, as last time here"),
-            Because::LifterChose(load) => format!("you chose {}", self.load(*load)),
-            Because::LifterChosePin(pin) => format!("you chose pin {pin}"),
+            Because::PlaceOfLast(place) => format!("Stift {place}, wie letztes Mal hier"),
+            Because::LifterChose(load) => format!("du hast {} gewählt", self.load(*load)),
+            Because::LifterChosePin(pin) => format!("du hast Stift {pin} gewählt"),
             Because::ClimbStep { step, from } => {
-                format!("{} from {}", self.change(*step), self.load(*from))
+                format!("{} gegenüber {}", self.change(*step), self.load(*from))
             }
             Because::ShareOfMax { .. }
             | Because::WorkingMax { .. }
@@ -177,10 +181,10 @@ impl Say {
     fn further(self, because: &Because) -> Option<String> {
         Some(match because {
             Because::PercentForReps { reps, left, share, interpolated } => {
-                let between = if *interpolated { ", between two rows of the table" } else { "" };
+                let between = if *interpolated { ", zwischen zwei Zeilen der Tabelle" } else { "" };
                 format!(
-                    "{}, {}: {} by the percent table{between}.",
-                    words::count(usize::from(*reps), "rep", "reps"),
+                    "{}, {}: {} laut Prozenttabelle{between}.",
+                    words::reps_of(*reps),
                     words::reserve(*left, self.scale, self.numerals),
                     self.percent(*share)
                 )
@@ -188,17 +192,22 @@ impl Say {
             Because::Said { day, why, by } => {
                 let step = by.map(|by| outcome::step(why, by, self.unit, self.numerals));
                 let why = outcome::why(why, self.scale, self.unit, self.numerals);
-                format!("{}: {why}{}.", self.day(*day), step.unwrap_or_default())
+                words::end(format!("{}: {why}{}", self.day(*day), step.unwrap_or_default()))
             }
-            Because::Aim(amount) => format!("Try for {}.", words::amount(amount, self.numerals)),
-            Because::Extended(amount) => {
-                format!("Range extended to {}.", words::amount(amount, self.numerals))
+            Because::Aim(amount) => {
+                words::end(format!("Ziel: {}", words::amount(amount, self.numerals)))
             }
+            Because::Extended(amount) => words::end(format!(
+                "Bereich erweitert auf {}",
+                words::amount(amount, self.numerals)
+            )),
             Because::NothingToGoBy => {
-                "No load on record: choose one that fits the reps and effort asked.".to_owned()
+                "Noch kein Gewicht bekannt: Wähle eines, das zu Wiederholungen und Anstrengung \
+                 passt."
+                    .to_owned()
             }
             Because::AfterPause { pause } => {
-                format!("One ramp set again after a break of {}.", pause.print())
+                format!("Nach einer Unterbrechung von {} noch ein Aufwärmsatz.", pause.print())
             }
             _ => return None,
         })
@@ -209,24 +218,27 @@ impl Say {
         let change = cut.keep.hundredths().saturating_sub(Percent::WHOLE.hundredths());
         let change = self.change(Percent::from_hundredths(change));
         match cut.why {
-            Cutting::Deload => format!("deload, {change}"),
-            Cutting::EaseIn => format!("ease-in, {change}"),
-            Cutting::LayOff { days: Some(days) } => format!("lay-off of {days} days, {change}"),
-            Cutting::LayOff { days: None } => format!("back from a lay-off, {change}"),
-            Cutting::Pain { since } => format!("pain since {}, {change}", self.day(since)),
-            Cutting::BackFromPain => format!("back from pain, {change}"),
+            Cutting::Deload => format!("Entlastung, {change}"),
+            Cutting::EaseIn => format!("Einstieg, {change}"),
+            Cutting::LayOff { days: Some(days) } => format!(
+                "Trainingspause von {days} Tagen, \
+                                                             {change}"
+            ),
+            Cutting::LayOff { days: None } => format!("zurück nach einer Trainingspause, {change}"),
+            Cutting::Pain { since } => format!("Schmerz seit {}, {change}", self.day(since)),
+            Cutting::BackFromPain => format!("zurück nach Schmerzen, {change}"),
             Cutting::Missed { times, then } => {
                 let missed = match times {
-                    1 => "missed last time".to_owned(),
-                    times => format!("missed {times} times in a row"),
+                    1 => "letztes Mal verfehlt".to_owned(),
+                    times => format!("{times}-mal in Folge verfehlt"),
                 };
                 match then {
-                    Miss::Repeat => format!("{missed}, no heavier"),
+                    Miss::Repeat => format!("{missed}, nicht schwerer"),
                     Miss::Less(_) => format!("{missed}, {change}"),
-                    Miss::Hold => format!("{missed}, no change: ask the coach"),
+                    Miss::Hold => format!("{missed}, keine Änderung: Frag den Trainer"),
                 }
             }
-            Cutting::Effort => format!("{change} for one session"),
+            Cutting::Effort => format!("{change} für eine Einheit"),
         }
     }
 
@@ -235,20 +247,20 @@ impl Say {
         use test_day::Because as Rule;
         let [last, gives] = [last, gives].map(|mass| self.mass(mass));
         match rule {
-            Rule::First(share) => format!("{} of the max: {gives}", self.percent(share)),
+            Rule::First(share) => format!("{} vom Maximum: {gives}", self.percent(share)),
             Rule::Lifted(step) => {
-                format!("{last} was lifted: {} more is {gives}", self.percent(step))
+                format!("{last} geschafft: {} mehr sind {gives}", self.percent(step))
             }
             Rule::Missed(off) => {
-                format!("{last} was missed: {} less is {gives}", self.percent(off))
+                format!("{last} nicht geschafft: {} weniger sind {gives}", self.percent(off))
             }
             Rule::Between { lifted, missed } => format!(
-                "{} was lifted and {} was not: halfway is {gives}",
+                "{} geschafft, {} nicht: Die Mitte ist {gives}",
                 self.mass(lifted),
                 self.mass(missed)
             ),
             Rule::Next { lifted } => {
-                format!("the next load here above the {} that was lifted", self.mass(lifted))
+                format!("das nächste Gewicht hier über den geschafften {}", self.mass(lifted))
             }
         }
     }

@@ -10,52 +10,64 @@ pub fn of(refusal: &Refusal, unit: MassUnit, numerals: Numerals) -> String {
     let mass = |mass| words::mass(mass, unit, numerals);
     match refusal {
         Refusal::BadReading => {
-            "The device's clock shows a time that can't be. Set its date and time, then tap again."
+            "Die Uhr des Geräts zeigt eine Zeit, die nicht sein kann. Stell Datum und Uhrzeit und \
+             tippe noch einmal."
                 .into()
         }
-        Refusal::NoSession => "No session is running. Begin one.".into(),
+        Refusal::NoSession => "Es läuft keine Einheit. Beginne eine.".into(),
         Refusal::SessionRunning => {
-            "A session is running. Finish it first; it keeps what was done.".into()
+            "Eine Einheit läuft. Beende sie zuerst; was gemacht wurde, bleibt.".into()
         }
         Refusal::NothingLeft => {
-            "Every set is done or skipped. Finish the session, or add a set.".into()
+            "Alle Sätze sind gemacht oder übersprungen. Beende die Einheit oder nimm einen Satz \
+             dazu."
+                .into()
         }
-        Refusal::EmptySheet => "That session has no sets. Choose another.".into(),
+        Refusal::EmptySheet => "Diese Einheit hat keine Sätze. Wähle eine andere.".into(),
         Refusal::SheetTooLarge => {
-            "The session has more exercises or sets than a session can hold.".into()
+            "Die Einheit hat mehr Übungen oder Sätze, als eine Einheit fassen kann.".into()
         }
         Refusal::WrongKind => {
-            "This set is counted in another unit. Enter it in the unit that is asked for.".into()
+            "Dieser Satz zählt etwas anderes. Gib ein, wonach gefragt ist.".into()
         }
-        Refusal::OutOfRange => "That is out of range. Nothing was changed.".into(),
-        Refusal::NothingDone => "Nothing was done. Say why the set was cut short.".into(),
-        Refusal::LoadNeeded => "Choose a load first: there is none on record yet.".into(),
-        Refusal::NoSuchEntry => "There is no such exercise in this session.".into(),
-        Refusal::NoSuchPart => "There is no such set yet.".into(),
-        Refusal::NothingLeftOf => "No sets of this exercise are left.".into(),
-        Refusal::AlreadyThere => "That is what is on now.".into(),
-        Refusal::TooMany => "That is as many as there can be.".into(),
+        Refusal::OutOfRange => "Das liegt außerhalb des Möglichen. Nichts wurde geändert.".into(),
+        Refusal::NothingDone => {
+            "Nichts wurde gemacht. Sag, warum der Satz abgebrochen wurde.".into()
+        }
+        Refusal::LoadNeeded => "Wähle zuerst ein Gewicht: Es ist noch keins bekannt.".into(),
+        Refusal::NoSuchEntry => "Diese Übung gibt es in dieser Einheit nicht.".into(),
+        Refusal::NoSuchPart => "Diesen Satz gibt es noch nicht.".into(),
+        Refusal::NothingLeftOf => "Von dieser Übung sind keine Sätze übrig.".into(),
+        Refusal::AlreadyThere => "Das ist schon an der Reihe.".into(),
+        Refusal::TooMany => "Mehr geht nicht.".into(),
         Refusal::CannotMake(_) => {
-            "This gym can't make that load. Choose another, or swap the exercise.".into()
+            "Dieses Gewicht ist in diesem Kraftraum nicht möglich. Wähle ein anderes oder tausche \
+             die Übung."
+                .into()
         }
         Refusal::NotExact { nearest } => {
-            format!("This gym can't make that load. The nearest is {}.", mass(*nearest))
+            format!(
+                "Dieses Gewicht ist in diesem Kraftraum nicht möglich. Das nächste ist {}.",
+                mass(*nearest)
+            )
         }
         Refusal::OverSupported { supported } => format!(
-            "That is more than a tenth over what the last four weeks support ({}). Load it all \
-                 the same?",
+            "Das ist über ein Zehntel mehr, als die letzten vier Wochen hergeben ({}). Trotzdem \
+             auflegen?",
             words::whole(*supported, unit, numerals)
         ),
-        Refusal::BelowNothing => "No load can be that small. Nothing was changed.".into(),
+        Refusal::BelowNothing => "So klein kann kein Gewicht sein. Nichts wurde geändert.".into(),
         Refusal::FarFromRecorded { recorded } => {
-            format!("That is far from the {} that were recorded. Is it right?", mass(*recorded))
+            format!("Das ist weit weg von den eingetragenen {}. Stimmt es?", mass(*recorded))
         }
-        Refusal::NoSuchPin => "The stack here has no such pin. Choose one of its own.".into(),
-        Refusal::NoRest => "No rest is running.".into(),
-        Refusal::AlreadySo | Refusal::AlreadyStarted => "It is so already.".into(),
-        Refusal::BadText => "The text is empty or too long. Nothing was changed.".into(),
-        Refusal::NothingToUndo => "Nothing to undo.".into(),
-        Refusal::NothingToRedo => "Nothing to redo.".into(),
+        Refusal::NoSuchPin => "Diesen Stift hat der Gewichtsblock hier nicht. Wähle einen, den er \
+                               hat."
+            .into(),
+        Refusal::NoRest => "Es läuft keine Pause.".into(),
+        Refusal::AlreadySo | Refusal::AlreadyStarted => "Das ist schon so.".into(),
+        Refusal::BadText => "Der Text ist leer oder zu lang. Nichts wurde geändert.".into(),
+        Refusal::NothingToUndo => "Es gibt nichts rückgängig zu machen.".into(),
+        Refusal::NothingToRedo => "Es gibt nichts wiederherzustellen.".into(),
     }
 }
 
@@ -63,30 +75,30 @@ pub fn of(refusal: &Refusal, unit: MassUnit, numerals: Numerals) -> String {
 pub fn no_exercise(name: &str, near: &[String]) -> String {
     let name: String = name.chars().take(60).collect();
     let near = match near {
-        [] => "Its name stands on the Weeks and Plan screens.".to_owned(),
-        near => format!("Near it: {}.", near.join(", ")),
+        [] => "Ihr Name steht bei den Wochen und im Plan.".to_owned(),
+        near => format!("Ähnlich: {}.", near.join(", ")),
     };
-    format!("No exercise is called “{name}”. {near}")
+    format!("Keine Übung heißt „{name}“. {near}")
 }
 
 /// The tap was meant for another part, or another session.
 pub fn stale() -> &'static str {
-    "That set is recorded already. Nothing was added."
+    "Dieser Satz ist schon eingetragen. Nichts kam dazu."
 }
 
 /// The tap was meant for a session that is past.
 pub fn stale_session() -> &'static str {
-    "That belongs to a session that is past. Nothing was changed."
+    "Das gehört zu einer vergangenen Einheit. Nichts wurde geändert."
 }
 
 /// There is no such thing.
 pub fn not_here() -> &'static str {
-    "There is no such thing here. Nothing was changed."
+    "Das gibt es hier nicht. Nichts wurde geändert."
 }
 
 /// There is no plan.
 pub fn nothing_to_go_by() -> &'static str {
-    "There is no plan yet. Adopt one first."
+    "Es gibt noch keinen Plan. Übernimm zuerst einen."
 }
 
 /// A figure that could not be read.
@@ -96,56 +108,64 @@ pub fn unreadable(unreadable: &Unreadable) -> String {
 
 /// Every session of the plan is done.
 pub fn plan_is_over() -> &'static str {
-    "Every session of the plan is done. Adopt the next one, or choose a session from the weeks."
+    "Alle Einheiten des Plans sind gemacht. Übernimm den nächsten oder wähle eine Einheit aus den \
+     Wochen."
 }
 
 /// Something is being made already.
 pub fn draft_open() -> &'static str {
-    "Something of the kind is being made already. Take it up or drop it first; it was kept."
+    "So etwas ist schon in Arbeit. Übernimm oder verwirf es zuerst; es wurde behalten."
 }
 
 /// The tap was meant for another step of what is being made.
 pub fn stale_draft() -> &'static str {
-    "That was changed meanwhile. Nothing was changed again."
+    "Das wurde inzwischen geändert. Es wurde nicht noch einmal geändert."
 }
 
 /// Nothing to take back of what is being made, or to bring again.
 pub fn no_step() -> &'static str {
-    "There is no step to take back or to bring again."
+    "Es gibt keinen Schritt zurückzunehmen oder wiederherzustellen."
 }
 
 /// What is being made would be too large to be read.
 pub fn draft_too_large() -> &'static str {
-    "That would be more than is read of one file. Nothing was changed; take something out first."
+    "Das wäre mehr, als von einer Datei gelesen wird. Nichts wurde geändert; nimm zuerst etwas \
+     heraus."
 }
 
 /// Another gym has this name.
 pub fn gym_there(name: &str) -> String {
-    format!("Another gym is called “{name}”. Both were kept; give this one another name.")
+    format!(
+        "Ein anderer Kraftraum heißt „{name}“. Beide wurden behalten; gib diesem einen \
+             anderen Namen."
+    )
 }
 
 /// Nothing stands there yet.
 pub fn nothing_stands() -> &'static str {
-    "Nothing stands there yet to be more or less than. Write the load itself."
+    "Da steht noch nichts, wovon es mehr oder weniger sein könnte. Schreib das Gewicht selbst."
 }
 
 /// More than by half.
 pub fn too_many_percent() -> &'static str {
-    "That is more than half of it. Write the load itself, so that nothing is meant by mistake."
+    "Das ist mehr als die Hälfte. Schreib das Gewicht selbst, damit nichts versehentlich gilt."
 }
 
 /// The clock is far from the last session's date.
 pub fn clock_far(last: i32, now: i32) -> String {
     let (then, today) = (date::in_full(last), date::in_full(now));
-    let apart = words::count(usize::try_from(last.abs_diff(now)).unwrap_or(0), "day", "days");
-    let how = if now < last { "before" } else { "after" };
+    let apart = words::count(usize::try_from(last.abs_diff(now)).unwrap_or(0), "Tag", "Tage");
+    let how = if now < last { "davor" } else { "danach" };
     format!(
-        "The last session was on {then}; this device says it is {today}, {apart} {how}. Nothing was \
-         recorded. If its date is wrong, set it first. Is it right?"
+        "Die letzte Einheit war am {then}; dieses Gerät sagt, heute sei {today}, {apart} {how}. \
+         Nichts wurde eingetragen. Ist sein Datum falsch, stell es zuerst. Stimmt es?"
     )
 }
 
 /// Another exercise has this name.
 pub fn exercise_there(name: &str) -> String {
-    format!("Another exercise is called “{name}”. Both were kept; give this one another name.")
+    format!(
+        "Eine andere Übung heißt „{name}“. Beide wurden behalten; gib dieser einen anderen \
+             Namen."
+    )
 }

@@ -19,10 +19,10 @@ pub fn line(calls: &[&Call], unit: MassUnit, numerals: Numerals) -> String {
     if let Some(target) = &call.effort {
         parts.push(words::effort(target, numerals));
     }
-    parts.extend(call.manner.tempo.map(|tempo| format!("tempo {tempo}")));
+    parts.extend(call.manner.tempo.map(|tempo| format!("Tempo {tempo}")));
     parts.extend(call.manner.technique.clone());
     if call.rest.count() > 0 && call.kind != SetKind::Ramp {
-        parts.push(format!("rest {}", call.rest.print()));
+        parts.push(format!("Pause {}", call.rest.print()));
     }
     parts.join(" · ")
 }
@@ -31,21 +31,21 @@ pub fn line(calls: &[&Call], unit: MassUnit, numerals: Numerals) -> String {
 fn count(call: &Call, sets: usize) -> String {
     match call.flow {
         Flow::Listed => sets.to_string(),
-        Flow::Clock { every } => format!("every {}: {sets}", every.print()),
+        Flow::Clock { every } => format!("alle {}: {sets}", every.print()),
         Flow::Climb { most, .. } | Flow::Repeat { most, .. } | Flow::Test { most, .. } => {
-            format!("up to {most}")
+            format!("bis zu {most}")
         }
-        Flow::Total { most, .. } => format!("up to {most}"),
+        Flow::Total { most, .. } => format!("bis zu {most}"),
     }
 }
 
 /// How many of what: the parts too.
 fn how_many(call: &Call, numerals: Numerals) -> String {
     let own = words::how_many_short(&call.how_many, numerals);
-    let each_side = if call.side.is_some() { " each side" } else { "" };
+    let each_side = if call.side.is_some() { " je Seite" } else { "" };
     let parts = parts(&call.structure, own, numerals);
     let total = match call.flow {
-        Flow::Total { reps, .. } => format!(", {reps} in all"),
+        Flow::Total { reps, .. } => format!(", {reps} insgesamt"),
         _ => String::new(),
     };
     format!("{parts}{total}{each_side}")
@@ -57,18 +57,18 @@ pub(super) fn parts(structure: &Structure, own: String, numerals: Numerals) -> S
         Structure::Straight => own,
         Structure::Cluster { blocks, pause } => {
             let blocks: Vec<String> = blocks.iter().map(ToString::to_string).collect();
-            format!("({}), {} between", blocks.join(" + "), pause.print())
+            format!("({}), {} dazwischen", blocks.join(" + "), pause.print())
         }
         Structure::RestPause { pause, each, total, most } => {
             let end = match total {
-                Some(total) => format!("{total} in all"),
-                None => format!("up to {most}"),
+                Some(total) => format!("{total} insgesamt"),
+                None => format!("bis zu {most}"),
             };
-            format!("{own}, then mini-sets of {each} after {}, {end}", pause.print())
+            format!("{own}, dann Minisätze zu {each} nach {}, {end}", pause.print())
         }
         Structure::Drop { off } => {
             let off: Vec<String> =
-                off.iter().map(|off| format!("drop {}", off.print(numerals))).collect();
+                off.iter().map(|off| format!("Drop um {}", off.print(numerals))).collect();
             format!("{own}, {}", off.join(", "))
         }
         Structure::Ranges { parts } => {
@@ -84,7 +84,7 @@ pub(super) fn parts(structure: &Structure, own: String, numerals: Numerals) -> S
                     format!("{} {name}", words::how_many_short(&part.how_many, numerals))
                 })
                 .collect();
-            format!("{own}, then {}", parts.join(", "))
+            format!("{own}, dann {}", parts.join(", "))
         }
     }
 }
@@ -92,8 +92,8 @@ pub(super) fn parts(structure: &Structure, own: String, numerals: Numerals) -> S
 fn load(call: &Call, unit: MassUnit, numerals: Numerals) -> String {
     match &call.load {
         CallLoad::Known(load) => in_line(load, unit, numerals),
-        CallLoad::AfterTop { share } => format!("{} of the top set", share.print(numerals)),
-        CallLoad::Chosen { .. } => "choose a load".to_owned(),
+        CallLoad::AfterTop { share } => format!("{} des Topsatzes", share.print(numerals)),
+        CallLoad::Chosen { .. } => "Gewicht wählen".to_owned(),
     }
 }
 
@@ -106,21 +106,21 @@ pub fn ramp(entry: &Entry, unit: MassUnit, numerals: Numerals) -> Option<String>
         .filter_map(|call| {
             let CallLoad::Known(load) = &call.load else { return None };
             let figure = match (load.counting, load.figure?) {
-                (Counting::Added, Mass::ZERO) => "bodyweight".to_owned(),
+                (Counting::Added, Mass::ZERO) => "Körpergewicht".to_owned(),
                 (_, figure) => figure.figure(unit, numerals),
             };
             Some(format!("{figure} × {}", words::how_many_short(&call.how_many, numerals)))
         })
         .collect();
-    (!steps.is_empty()).then(|| format!("ramp {}", steps.join(", ")))
+    (!steps.is_empty()).then(|| format!("Aufwärmen {}", steps.join(", ")))
 }
 
 /// What is skipped for want of time.
 pub fn left_out(left_out: &LeftOut) -> String {
     match left_out {
-        LeftOut::Exercise(name) => format!("{name}, all sets"),
+        LeftOut::Exercise(name) => format!("{name}, alle Sätze"),
         LeftOut::Sets { name, sets } => {
-            format!("{name}, {}", words::count(usize::from(*sets), "set", "sets"))
+            format!("{name}, {}", words::count(usize::from(*sets), "Satz", "Sätze"))
         }
     }
 }
@@ -129,14 +129,14 @@ pub fn left_out(left_out: &LeftOut) -> String {
 pub fn need(need: &Need, name: &str, unit: MassUnit) -> (String, String) {
     match need {
         Need::BodyMass => (
-            "Body mass".to_owned(),
+            "Körpergewicht".to_owned(),
             match unit {
                 MassUnit::Kilogram => "80 kg".to_owned(),
                 MassUnit::Pound => "175 lb".to_owned(),
             },
         ),
         Need::Max(_) | Need::NoPain(_) | Need::Coach(_) => (
-            format!("Reference max of {name}"),
+            format!("Maximum {name}"),
             match unit {
                 MassUnit::Kilogram => "140 kg".to_owned(),
                 MassUnit::Pound => "315 lb".to_owned(),

@@ -2,80 +2,91 @@
 
 /// The title.
 pub fn title() -> &'static str {
-    "How to begin"
+    "So fängst du an"
 }
 
 /// What is here yet.
 pub fn subtitle() -> &'static str {
-    "Whatever you choose, nothing is lost by it."
+    "Was du auch wählst: Nichts geht dadurch verloren."
 }
 
 /// The ways to begin.
 pub fn open() -> (&'static str, &'static str) {
-    ("How to begin", "Show the ways to begin, and what each does")
+    ("So fängst du an", "Zeigen, wie man anfangen kann und was jeder Weg tut")
 }
 
 /// The demo.
 pub fn demo() -> (&'static str, &'static str) {
     (
-        "Look at the demo",
-        "A plan, a gym and six weeks of training, all of it invented, in a file of its own. Your own \
-         records stay as they are; leaving it is one press, on Today.",
+        "Beispiel ansehen",
+        "Ein Plan, ein Kraftraum und sechs Wochen Training, alles erfunden, in einer eigenen \
+         Datei. Deine eigenen Aufzeichnungen bleiben, wie sie sind; ein Druck auf der Seite \
+         „Heute“ führt wieder hinaus.",
     )
 }
 
 /// A plan file.
 pub fn plan_file() -> (&'static str, &'static str) {
     (
-        "Begin with a plan file",
-        "A text file that a coach or you wrote. It is shown with all that is wrong in it, and nothing \
-         changes before you adopt it.",
+        "Mit einer Plandatei anfangen",
+        "Eine Textdatei, die ein Trainer oder du geschrieben hat. Sie wird mit allen Fehlern \
+         gezeigt, und nichts ändert sich, bevor du sie übernimmst.",
     )
 }
 
 /// A plan of one's own.
 pub fn new_plan() -> (&'static str, &'static str) {
     (
-        "Make a plan",
-        "Sessions, exercises and sets, chosen step by step; what is wrong is said beside its row. It can \
-         be left and gone on with, and nothing counts before you adopt it.",
+        "Plan erstellen",
+        "Einheiten, Übungen und Sätze, Schritt für Schritt gewählt; was nicht stimmt, steht neben \
+         seiner Zeile. Du kannst aufhören und später weitermachen, und nichts gilt, bevor du ihn \
+         übernimmst.",
     )
 }
 
 /// A gym.
 pub fn gym() -> (&'static str, &'static str) {
     (
-        "Say what your gym has",
-        "Bars, plates, what is held in the hand. Every load is one that can be made there. It can be \
-         done later: a usual gym is taken until then.",
+        "Deinen Kraftraum angeben",
+        "Stangen, Scheiben, was in der Hand gehalten wird. Jedes Gewicht lässt sich dort auch \
+         auflegen. Das geht auch später: Bis dahin gilt ein üblicher Kraftraum.",
     )
 }
 
 /// To the gym.
 pub fn to_gym() -> &'static str {
-    "The gym"
+    "Zum Kraftraum"
 }
 
 /// To the demo, or back.
 pub fn turn(on: bool) -> (&'static str, &'static str) {
     if on {
-        ("Look at the demo", "Look at the demo, invented records in a file of their own")
+        (
+            "Beispiel ansehen",
+            "Das Beispiel ansehen, erfundene Aufzeichnungen in einer eigenen \
+                              Datei",
+        )
     } else {
-        ("Leave the demo", "Leave the demo and show your own records")
+        ("Beispiel verlassen", "Das Beispiel verlassen und die eigenen Aufzeichnungen zeigen")
     }
 }
 
 /// On the demo's sheets.
 pub fn invented() -> &'static str {
-    "This is the demo: all of it is invented. Nothing here is in your own records."
+    "Das ist das Beispiel: alles erfunden. Nichts hiervon steht in deinen eigenen Aufzeichnungen."
 }
 
 /// A session runs.
 pub fn finish_first() -> &'static str {
-    "A session is running. Finish it first; the demo waits."
+    "Eine Einheit läuft. Beende sie zuerst; das Beispiel wartet."
 }
 
 /// So already.
 pub fn so_already(on: bool) -> &'static str {
-    if on { "The demo is shown already." } else { "These are your own records already." }
+    if on {
+        "Das Beispiel ist schon zu sehen."
+    } else {
+        "Das sind schon deine eigenen \
+                                                         Aufzeichnungen."
+    }
 }

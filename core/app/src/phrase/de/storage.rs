@@ -12,68 +12,81 @@ pub fn error(error: &StoreError) -> EngineError {
         StoreError::Newer { path, .. } => {
             return EngineError::NewerFile {
                 reason: format!(
-                    "{} was written by a newer release. It was left as it is: open it with that \
-                     release, or name another file.",
+                    "{} wurde von einer neueren Version geschrieben. Die Datei blieb, wie sie \
+                     ist: Öffne sie mit jener Version oder nenne eine andere.",
                     at(path)
                 ),
             };
         }
         StoreError::ReadOnly { path } => (
-            "The file or its folder can't be written, so it can only be looked at. Nothing was \
-             recorded, and what is there is untouched: allow writing there, or name another place.",
+            "Die Datei oder ihr Ordner lässt sich nicht beschreiben, nur ansehen. Nichts wurde \
+             eingetragen, und was da ist, ist unberührt: Erlaube dort das Schreiben oder nenne \
+             einen anderen Ort.",
             path,
         ),
         StoreError::Full { path } => (
-            "No room is left on this device. The tap was not recorded; everything before it is \
-             kept. Make room and tap again.",
+            "Auf diesem Gerät ist kein Platz mehr. Die Eingabe wurde nicht gespeichert; alles \
+             davor ist behalten. Schaff Platz und tippe noch einmal.",
             path,
         ),
-        StoreError::InUse { path } => {
-            ("Another program has this file open. Close it there first; nothing was changed.", path)
+        StoreError::InUse { path } => (
+            "Ein anderes Programm hat diese Datei geöffnet. Schließ sie dort zuerst; nichts \
+              wurde geändert.",
+            path,
+        ),
+        StoreError::NotThere { path } => {
+            ("Diese Datei gibt es nicht. Nichts wurde geändert.", path)
         }
-        StoreError::NotThere { path } => ("There is no such file. Nothing was changed.", path),
-        StoreError::NoFolder { path } => {
-            ("There is no folder for this file. Make it, or name another place.", path)
-        }
+        StoreError::NoFolder { path } => (
+            "Für diese Datei gibt es keinen Ordner. Leg ihn an oder nenne einen anderen Ort.",
+            path,
+        ),
         StoreError::NotAStore { path, found } => (
             match found {
-                Foreign::Folder => "This is a folder. Name a file.",
+                Foreign::Folder => "Das ist ein Ordner. Nenne eine Datei.",
                 Foreign::NotSqlite | Foreign::OtherDatabase { .. } => {
-                    "This file is not one of ours. It was left as it is: name another."
+                    "Diese Datei ist keine von unseren. Sie blieb, wie sie ist: Nenne eine andere."
                 }
             },
             path,
         ),
         StoreError::Corrupt { path, .. } => (
-            "The file is damaged. It was left as it is. Recovering sets it aside and reads what is \
-             good into a new one.",
+            "Die Datei ist beschädigt. Sie blieb, wie sie ist. Die Rettung legt sie beiseite und \
+             liest, was gut ist, in eine neue.",
             path,
         ),
         StoreError::Spoiled { path, .. } => (
-            "What is worked out from the records did not fit them, and is being made anew. What was \
-             recorded is kept.",
+            "Was aus den Aufzeichnungen errechnet ist, passte nicht zu ihnen und wird neu \
+             gemacht. Was eingetragen war, ist behalten.",
             path,
         ),
         StoreError::Moved { path } => (
-            "This file was moved, replaced or written over by something else while it was open. The \
-             tap was not recorded. What was recorded before is in the file that was opened, \
-             wherever it is now: put it back, or open it there.",
+            "Diese Datei wurde verschoben, ersetzt oder überschrieben, während sie offen war. Die \
+             Eingabe wurde nicht gespeichert. Was davor eingetragen wurde, steht in der Datei, \
+             die geöffnet wurde, wo immer sie jetzt ist: Leg sie zurück oder öffne sie dort.",
             path,
         ),
         StoreError::DiskFailed { path, .. } => (
-            "The disk failed. The tap may not have been recorded: look at the screen before you \
-             tap again. Everything before it is kept.",
+            "Der Datenträger versagte. Vielleicht wurde die Eingabe nicht gespeichert: Sieh auf \
+             den Bildschirm, bevor du noch einmal tippst. Alles davor ist behalten.",
             path,
         ),
-        StoreError::Closed { path } => ("The file is closed after a failure. Open it again.", path),
-        StoreError::NoWriteAheadLog { path, .. } => {
-            ("This place can't keep a log that survives a power cut. Name another place.", path)
-        }
-        StoreError::Exists { path } => {
-            ("There is a file of this name already. It was left as it is: name another.", path)
-        }
+        StoreError::Closed { path } => (
+            "Die Datei ist nach einem Fehler geschlossen. Öffne sie \
+                                         noch einmal.",
+            path,
+        ),
+        StoreError::NoWriteAheadLog { path, .. } => (
+            "Dieser Ort kann kein Protokoll führen, das einen Stromausfall übersteht. Nenne \
+              einen anderen.",
+            path,
+        ),
+        StoreError::Exists { path } => (
+            "Eine Datei dieses Namens gibt es schon. Sie blieb, wie sie ist: Nenne eine andere.",
+            path,
+        ),
         StoreError::Failed { path, .. } => {
-            ("The file could not be used. What is in it is kept.", path)
+            ("Die Datei ließ sich nicht benutzen. Was darin steht, ist behalten.", path)
         }
     };
     storage(reason, at(path))
@@ -87,37 +100,39 @@ fn storage(reason: &str, kept_at: String) -> EngineError {
 pub fn unreadable_event(seq: u64) -> EngineError {
     EngineError::NewerFile {
         reason: format!(
-            "Entry {seq} of the log was written by a newer release. The file was left as it is: \
-             open it with that release."
+            "Eintrag {seq} des Protokolls wurde von einer neueren Version geschrieben. Die Datei \
+             blieb, wie sie ist: Öffne sie mit jener Version."
         ),
     }
 }
 
 /// The engine was shut down.
 pub fn closed() -> EngineError {
-    EngineError::Closed { reason: "This was shut down. Open it again.".to_owned() }
+    EngineError::Closed { reason: "Das wurde geschlossen. Öffne es noch einmal.".to_owned() }
 }
 
 /// A defect of ours.
 pub fn broken(what: &str) -> EngineError {
     EngineError::Broken {
-        reason: "Something broke inside. What was recorded is kept, and you can go on.".to_owned(),
+        reason: "Im Inneren ging etwas schief. Was eingetragen war, ist behalten, und du kannst \
+                 weitermachen."
+            .to_owned(),
         report: format!("barwright {}: {what}", env!("CARGO_PKG_VERSION")),
     }
 }
 
 /// There is no file to recover.
 pub fn no_file(path: &str) -> String {
-    format!("There is no file {path}. Nothing was made.")
+    format!("Es gibt keine Datei {path}. Nichts wurde angelegt.")
 }
 
 /// Nothing is wrong with the file that was to be recovered.
 pub fn nothing_damaged(mended: u64) -> String {
     match mended {
-        0 => "Nothing is wrong with this file; it was left as it is.".to_owned(),
+        0 => "Dieser Datei fehlt nichts; sie blieb, wie sie ist.".to_owned(),
         _ => {
-            "No record in this file is damaged. What is worked out from them did not fit, and was \
-              made anew."
+            "Kein Eintrag dieser Datei ist beschädigt. Was daraus errechnet ist, passte nicht und \
+             wurde neu gemacht."
                 .to_owned()
         }
     }
@@ -126,67 +141,76 @@ pub fn nothing_damaged(mended: u64) -> String {
 /// What was read back from a damaged file.
 pub fn recovered(aside: &str, read: &Salvage) -> String {
     let kept = match read.kept {
-        1 => "Its first entry is in the new file.".to_owned(),
-        kept if kept == read.last => format!("All its {kept} entries are in the new file."),
-        kept => format!("Its first {kept} entries are in the new file, without a gap."),
+        1 => "Ihr erster Eintrag steht in der neuen Datei.".to_owned(),
+        kept if kept == read.last => format!(
+            "Alle ihre {kept} Einträge stehen in der neuen \
+                                              Datei."
+        ),
+        kept => format!("Ihre ersten {kept} Einträge stehen in der neuen Datei, ohne Lücke."),
     };
     let mended = match read.mended {
         0 => String::new(),
-        1 => " One of them had a wrong bit, which its checksum put right.".to_owned(),
-        mended => format!(" {mended} of them had a wrong bit, which their checksums put right."),
+        1 => " Einer davon hatte ein falsches Bit, das seine Prüfsumme berichtigte.".to_owned(),
+        mended => format!(
+            " {mended} davon hatten ein falsches Bit, das ihre Prüfsummen \
+                           berichtigten."
+        ),
     };
-    let until = read.kept_at.map(|at| format!(", recorded after {}", moment(at)));
+    let until = read.kept_at.map(|at| format!(", eingetragen nach dem {}", moment(at)));
     let lost = match read.last - read.kept {
         0 => String::new(),
         lost => {
-            let what = if lost == 1 { "One later entry is" } else { "Later entries are" };
-            let many = if lost == 1 { String::new() } else { format!(" ({lost} or more)") };
-            format!(" {what} not{many}{}.", until.unwrap_or_default())
+            let what = if lost == 1 { "Ein späterer Eintrag" } else { "Spätere Einträge" };
+            let many = if lost == 1 { String::new() } else { format!(" ({lost} oder mehr)") };
+            format!(" {what} nicht{many}{}.", until.unwrap_or_default())
         }
     };
     let beyond = match (read.beyond, read.beyond_at) {
         (0, _) | (_, None) => String::new(),
         (1, Some(at)) => format!(
-            " One of those can still be read in the damaged file, but does not join on; it was \
-             recorded on {}.",
+            " Einer davon lässt sich in der beschädigten Datei noch lesen, schließt aber nicht \
+             an; er wurde am {} eingetragen.",
             moment(at)
         ),
         (beyond, Some(at)) => format!(
-            " {beyond} of those can still be read in the damaged file, but do not join on; the last \
-             was recorded on {}.",
+            " {beyond} davon lassen sich in der beschädigten Datei noch lesen, schließen aber \
+             nicht an; der letzte wurde am {} eingetragen.",
             moment(at)
         ),
     };
-    format!("The damaged file is kept as {aside}. {kept}{mended}{lost}{beyond}")
+    format!("Die beschädigte Datei bleibt als {aside} erhalten. {kept}{mended}{lost}{beyond}")
 }
 
 /// A backup was put in the place of the records; what was there lies `aside`.
 pub fn restored(entries: u64, aside: Option<&str>) -> String {
-    let entries = counted(entries, "entry", "entries");
-    let aside = aside.map(|aside| format!(" What was there is kept as {aside}."));
-    format!("{entries}, all good, are in its place.{}", aside.unwrap_or_default())
+    let entries = counted(entries, "Eintrag", "Einträge");
+    let aside = aside.map(|aside| format!(" Was dort war, bleibt als {aside} erhalten."));
+    format!("{entries}, alle gut, sind an ihrem Platz.{}", aside.unwrap_or_default())
 }
 
 /// What a folder of backups has after one was kept there, or was not due.
 pub fn kept_backup(kept: &Kept) -> String {
     let made = match &kept.made {
         Some((path, verified)) => format!(
-            "{}: {}, a whole copy.",
+            "{}: {}, eine ganze Kopie.",
             path.display(),
-            counted(verified.events, "entry", "entries")
+            counted(verified.events, "Eintrag", "Einträge")
         ),
         None => {
             let last = kept.days.last().map(|day| super::date::day(*day)).unwrap_or_default();
-            format!("No backup is due: the last is of {last}.")
+            format!("Keine Sicherung fällig: Die letzte ist vom {last}.")
         }
     };
     let removed = match kept.removed {
         0 => String::new(),
         removed => {
-            format!(" {} removed.", counted(removed.into(), "older one was", "older ones were"))
+            format!(" {} entfernt.", counted(removed.into(), "ältere wurde", "ältere wurden"))
         }
     };
-    format!("{made}{removed} {} kept.", counted(kept.days.len() as u64, "backup is", "backups are"))
+    format!(
+        "{made}{removed} {} aufgehoben.",
+        counted(kept.days.len() as u64, "Sicherung ist", "Sicherungen sind")
+    )
 }
 
 /// The day of a tap, where it was made.
@@ -199,17 +223,17 @@ fn moment(at: Stamp) -> String {
 
 /// What a whole file was looked at for.
 pub fn examined(entries: u64, derived: u64, mended: u64, sealed: u64) -> String {
-    let entries = counted(entries, "entry", "entries");
-    let derived = counted(derived, "row", "rows");
+    let entries = counted(entries, "Eintrag", "Einträge");
+    let derived = counted(derived, "Zeile", "Zeilen");
     let mended = match mended {
         0 => String::new(),
-        1 => " One or more of those rows did not fit and were made anew.".to_owned(),
-        mended => format!(" {mended} of those rows did not fit and were made anew."),
+        1 => " Mindestens eine dieser Zeilen passte nicht und wurde neu gemacht.".to_owned(),
+        mended => format!(" {mended} dieser Zeilen passten nicht und wurden neu gemacht."),
     };
     format!(
-        "{entries}, all good. Looked at: the file's structure, each entry against its checksum and \
-         the one before it, and {derived} worked out from them, each against what they come to.\
-         {mended} A loss of any entry up to number {sealed} would be known."
+        "{entries}, alle gut. Geprüft: der Aufbau der Datei, jeder Eintrag gegen seine Prüfsumme \
+         und den davor, und {derived}, daraus errechnet, jede gegen das, was sie ergeben.{mended} \
+         Der Verlust eines Eintrags bis Nummer {sealed} fiele auf."
     )
 }
 
@@ -220,12 +244,12 @@ fn counted(count: u64, one: &str, many: &str) -> String {
 /// Nothing at all could be read of a damaged file, which was moved out of the way.
 pub fn nothing_read(aside: &std::path::Path, beyond: u64) -> EngineError {
     let found = match beyond {
-        0 => "Nothing in this file could be read.".to_owned(),
-        _ => format!("{beyond} entries of this file can be read, but not the first ones."),
+        0 => "In dieser Datei ließ sich nichts lesen.".to_owned(),
+        _ => format!("{beyond} Einträge dieser Datei lassen sich lesen, aber nicht die ersten."),
     };
     let reason = format!(
-        "{found} It was moved and kept as it is. A copy of it from before may be put in its place; \
-         otherwise opening begins with nothing."
+        "{found} Sie wurde beiseitegelegt und bleibt, wie sie ist. Eine frühere Kopie kann an \
+         ihre Stelle gelegt werden; sonst beginnt das Öffnen mit nichts."
     );
     storage(&reason, aside.display().to_string())
 }

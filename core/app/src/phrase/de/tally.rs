@@ -7,30 +7,30 @@ use super::{bar, floor, lift, pace, panel, words};
 
 /// "14 work sets, 52 min, over".
 pub fn subtitle(sets: usize, minutes: i64, over: bool) -> String {
-    let state = if over { "over" } else { "so far" };
-    format!("{}, {minutes} min, {state}", words::count(sets, "work set", "work sets"))
+    let state = if over { "beendet" } else { "bisher" };
+    format!("{}, {minutes} min, {state}", words::count(sets, "Arbeitssatz", "Arbeitssätze"))
 }
 
 /// Of an exercise that was not begun.
 pub fn not_begun(optional: bool) -> &'static str {
-    if optional { "optional, skipped" } else { "not done" }
+    if optional { "freiwillig, übersprungen" } else { "nicht gemacht" }
 }
 
 /// Of an exercise that was swapped for another or stopped, and why: "swapped for Leg press: pain",
 /// "stopped: pain", "swapped for Dip".
 pub fn left_for(cause: Option<SwapCause>, to: Option<&str>) -> String {
-    let what = to.map_or_else(|| "stopped".to_owned(), |to| format!("swapped for {to}"));
+    let what = to.map_or_else(|| "abgebrochen".to_owned(), |to| format!("getauscht gegen {to}"));
     match cause {
-        Some(SwapCause::Pain) => format!("{what}: pain"),
-        Some(SwapCause::Taken) => format!("{what}: it was taken"),
-        Some(SwapCause::Lacking) => format!("{what}: not in this gym"),
+        Some(SwapCause::Pain) => format!("{what}: Schmerz"),
+        Some(SwapCause::Taken) => format!("{what}: war besetzt"),
+        Some(SwapCause::Lacking) => format!("{what}: nicht in diesem Kraftraum"),
         Some(SwapCause::Wish) | None => what,
     }
 }
 
 /// Of an exercise with sets left.
 pub fn sets_not_begun(sets: usize) -> String {
-    format!("{} not done", words::count(sets, "set", "sets"))
+    format!("{} nicht gemacht", words::count(sets, "Satz", "Sätze"))
 }
 
 /// A set that was done: "Set 1 of 3, left: 14 kg × 12", and the quieter line below it.
@@ -49,11 +49,11 @@ pub fn set(entry: &EntryRun, set: &SetRun, unit: MassUnit, numerals: Numerals) -
     let helped: u16 = set.parts.iter().map(|part| part.done.helped).sum();
     let notes = [
         Some(left).filter(|left| !left.is_empty()),
-        (helped > 0).then(|| format!("{helped} with help")),
+        (helped > 0).then(|| format!("{helped} mit Hilfe")),
         last.and_then(|done| words::ending(done.ending)).map(str::to_owned),
-        set.left.then(|| "set left unfinished".to_owned()),
+        set.left.then(|| "Satz nicht zu Ende gemacht".to_owned()),
         set.parts.last().and_then(PartRun::slowing).map(pace::slowed_short),
-        set.parts.iter().any(|part| part.corrected).then(|| "corrected".to_owned()),
+        set.parts.iter().any(|part| part.corrected).then(|| "berichtigt".to_owned()),
     ];
     let notes: Vec<String> = notes.into_iter().flatten().collect();
     (text, notes.join(" · "))
@@ -74,7 +74,7 @@ fn work(set: &SetRun, unit: MassUnit, numerals: Numerals) -> String {
     let load = loads.first().cloned().unwrap_or_default();
     let kind = set.parts.first().map(|part| words::unit(&part.done.amount)).unwrap_or_default();
     let figures = amounts.join(" + ");
-    if kind == "reps" || kind == "rep" {
+    if kind == "Wdh." {
         format!("{load} × {figures}")
     } else {
         format!("{load}, {figures} {kind}")
@@ -88,15 +88,15 @@ pub fn next_time(name: &str, line: &str) -> String {
 
 /// A key: a change for next time is held back, or let go.
 pub fn hold_back(held: bool) -> &'static str {
-    if held { "Change it after all" } else { "Keep it as it was" }
+    if held { "Doch ändern" } else { "So lassen" }
 }
 
 /// A key.
 pub fn finish() -> &'static str {
-    "Finish the session"
+    "Einheit beenden"
 }
 
 /// A key.
 pub fn what_is_next() -> &'static str {
-    "Next session"
+    "Nächste Einheit"
 }

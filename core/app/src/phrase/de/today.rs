@@ -7,12 +7,12 @@ use super::{floor, words};
 
 /// The title without a plan.
 pub fn nothing_on() -> &'static str {
-    "No plan"
+    "Kein Plan"
 }
 
 /// What to do without a plan.
 pub fn no_plan() -> &'static str {
-    "Open a plan file and adopt it."
+    "Öffne eine Plandatei und übernimm sie."
 }
 
 /// The plan, the week from 1, and the gym: "Winter base · week 3 of 8 (deload) · Cellar".
@@ -23,22 +23,22 @@ pub fn subtitle(plan: &str, week: usize, weeks: usize, kind: WeekKind, gym: &str
             format!(" ({})", words::week_kind(kind))
         }
     };
-    format!("{plan} · week {week} of {weeks}{kind} · {gym}")
+    format!("{plan} · Woche {week} von {weeks}{kind} · {gym}")
 }
 
 /// "General warm-up · 8:00".
 pub fn warm_up(takes: Seconds) -> String {
-    format!("General warm-up · {}", takes.print())
+    format!("Allgemeines Aufwärmen · {}", takes.print())
 }
 
 /// Over a superset.
 pub fn back_to_back(rest: Seconds) -> String {
-    format!("Back to back · rest {} after the round", rest.print())
+    format!("Im Wechsel · Pause {} nach der Runde", rest.print())
 }
 
 /// An exercise as a heading.
 pub fn exercise(name: &str, optional: bool) -> String {
-    let optional = if optional { " (optional)" } else { "" };
+    let optional = if optional { " (freiwillig)" } else { "" };
     format!("{name}{optional}")
 }
 
@@ -47,56 +47,56 @@ pub fn lacks(lacks: &[String], instead: &[String]) -> String {
     let lacks = floor::lacks_here(lacks);
     match instead {
         [] => lacks,
-        some => format!("{lacks}; instead: {}", some.join(" or ")),
+        some => format!("{lacks}; stattdessen: {}", some.join(" oder ")),
     }
 }
 
 /// A key.
 pub fn begin() -> (&'static str, &'static str) {
-    ("Begin", "Begin this session")
+    ("Beginnen", "Diese Einheit beginnen")
 }
 
 /// A key.
 pub fn back_to_floor() -> &'static str {
-    "Back to the session"
+    "Zurück zur Einheit"
 }
 
 /// A key: what to leave out for so many minutes.
 pub fn minutes(minutes: u32) -> (String, String) {
-    (format!("{minutes} min"), format!("What to skip for {minutes} minutes"))
+    (format!("{minutes} min"), format!("Was bei {minutes} Minuten wegfällt"))
 }
 
 /// A key.
 pub fn all_of_it() -> &'static str {
-    "Whole session"
+    "Ganze Einheit"
 }
 
 /// A key.
 pub fn another_session() -> &'static str {
-    "Another session"
+    "Andere Einheit"
 }
 
 /// A key.
 pub fn weeks() -> &'static str {
-    "The plan's weeks"
+    "Wochen des Plans"
 }
 
 /// A key.
 pub fn gym(name: &str) -> (String, String) {
-    ("What this gym has".to_owned(), format!("What {name} has"))
+    ("Was dieser Kraftraum hat".to_owned(), format!("Was es hier gibt: {name}"))
 }
 
 /// A key: train there.
 pub fn in_gym(name: &str) -> (String, String) {
-    (format!("In {name}"), format!("Train in {name} from now on"))
+    (format!("In „{name}“"), format!("Ab jetzt in „{name}“ trainieren"))
 }
 
 /// A session was never ended: when the next begins, it is over as it stands.
 pub fn left_open() -> &'static str {
-    "The last session was never finished. Begin this one, and it ends with its last set."
+    "Die letzte Einheit wurde nie beendet. Beginnst du diese, endet sie mit ihrem letzten Satz."
 }
 
 /// A max is not tested while pain stands.
 pub fn pain_first(name: &str) -> String {
-    format!("{name} hurt last time: no test before a session without pain.")
+    format!("Bei {name} schmerzte es letztes Mal: kein Test vor einer Einheit ohne Schmerzen.")
 }

@@ -8,69 +8,71 @@ use crate::contract::LayAnew;
 
 /// A key.
 pub fn enter() -> &'static str {
-    "Continue the plan from here"
+    "Plan ab hier fortsetzen"
 }
 /// A key.
 pub fn leave_out() -> &'static str {
-    "Skip it"
+    "Auslassen"
 }
 /// A key.
 pub fn bring_back() -> &'static str {
-    "Bring it back"
+    "Wieder aufnehmen"
 }
 /// A key.
 pub fn do_today() -> &'static str {
-    "Move to today"
+    "Auf heute legen"
 }
 /// A key.
 pub fn own_day() -> &'static str {
-    "Back to its own day"
+    "Zurück auf ihren Tag"
 }
 /// A key.
 pub fn apart() -> &'static str {
-    "Separate again"
+    "Wieder trennen"
 }
 /// A key.
 pub fn again() -> &'static str {
-    "Repeat it"
+    "Noch einmal machen"
 }
 /// A key.
 pub fn make_up() -> &'static str {
-    "Make it up"
+    "Nachholen"
 }
 /// A key.
 pub fn not_again() -> &'static str {
-    "Cancel the repeat"
+    "Doch nicht noch einmal"
 }
 /// A key.
 pub fn no_travel() -> &'static str {
-    "No week away"
+    "Keine Woche weg"
 }
 
 /// "Move to Thu 12 Nov".
 pub fn to_day(day: i32) -> String {
-    format!("Move to {}", date::day(day))
+    format!("Auf {} legen", date::day(day))
 }
 
 /// "Do it with Push (2.2)".
 pub fn join(name: &str, row: &str) -> String {
-    format!("Do it with {name} ({row})")
+    format!("Zusammen mit {name} ({row})")
 }
 
 /// A key.
 pub fn travel(away: u16) -> &'static str {
-    if away == 0 { "Add a week away before it" } else { "Add another week away" }
+    if away == 0 { "Davor eine Woche weg" } else { "Noch eine Woche weg" }
 }
 
 /// "Week 3: deload, after 1 week away".
 pub fn title(week: u16, kind: WeekKind, away: u16) -> String {
     let away = match away {
         0 => String::new(),
-        away => format!(", after {} away", words::count(usize::from(away), "week", "weeks")),
+        away => {
+            format!(", nach {} Abwesenheit", words::count(usize::from(away), "Woche", "Wochen"))
+        }
     };
     match kind {
-        WeekKind::Ordinary => format!("Week {week}{away}"),
-        kind => format!("Week {week}: {}{away}", words::week_kind(kind)),
+        WeekKind::Ordinary => format!("Woche {week}{away}"),
+        kind => format!("Woche {week}: {}{away}", words::week_kind(kind)),
     }
 }
 
@@ -78,7 +80,7 @@ pub fn title(week: u16, kind: WeekKind, away: u16) -> String {
 pub fn state(dated: &Dated, today: i32, name: impl Fn(At) -> String) -> String {
     let on = |day: i32| date::dated(day, Some(today));
     let due = dated.due.map(|due| {
-        let moved = if dated.moved { "moved to " } else { "" };
+        let moved = if dated.moved { "verlegt auf " } else { "" };
         format!("{moved}{}", on(due))
     });
     let with = |word: &str| match &due {
@@ -87,13 +89,13 @@ pub fn state(dated: &Dated, today: i32, name: impl Fn(At) -> String) -> String {
     };
     match dated.standing {
         Standing::Done(day) => on(day),
-        Standing::DoneWith(at, day) => format!("{}, with {}", on(day), name(at)),
-        Standing::With(at) => format!("with {}", name(at)),
-        Standing::Next => format!("{}{}", with("next"), late(dated, today)),
-        Standing::Again => "repeat".to_owned(),
-        Standing::Missed => with("missed"),
-        Standing::LeftOut => "skipped".to_owned(),
-        Standing::Before => "before you began".to_owned(),
+        Standing::DoneWith(at, day) => format!("{}, mit {}", on(day), name(at)),
+        Standing::With(at) => format!("mit {}", name(at)),
+        Standing::Next => format!("{}{}", with("als Nächstes"), late(dated, today)),
+        Standing::Again => "noch einmal".to_owned(),
+        Standing::Missed => with("verpasst"),
+        Standing::LeftOut => "ausgelassen".to_owned(),
+        Standing::Before => "vor deinem Beginn".to_owned(),
         Standing::ToCome => due.unwrap_or_default(),
     }
 }
@@ -101,30 +103,30 @@ pub fn state(dated: &Dated, today: i32, name: impl Fn(At) -> String) -> String {
 fn late(dated: &Dated, today: i32) -> String {
     let days = dated.due.map_or(0, |due| today.saturating_sub(due));
     match usize::try_from(days) {
-        Ok(0) if dated.due.is_some() => ", today".to_owned(),
+        Ok(0) if dated.due.is_some() => ", heute".to_owned(),
         Ok(0) | Err(_) => String::new(),
-        Ok(days) => format!(", {} late", words::count(days, "day", "days")),
+        Ok(days) => format!(", {} überfällig", words::count(days, "Tag", "Tage")),
     }
 }
 
 /// "week 3 of 12, next Legs, Wed 12 Nov, 2 days late".
 pub fn where_we_are(next: Option<(&Dated, &str)>, weeks: usize, today: i32) -> String {
     let Some((dated, name)) = next else {
-        return "every session is done".to_owned();
+        return "alle Einheiten sind gemacht".to_owned();
     };
     let due =
         dated.due.map(|due| format!(", {}", date::dated(due, Some(today)))).unwrap_or_default();
-    format!("week {} of {weeks}, next {name}{due}{}", dated.at.week, late(dated, today))
+    format!("Woche {} von {weeks}, als Nächstes {name}{due}{}", dated.at.week, late(dated, today))
 }
 
 /// A key: its label, and as it is read aloud.
 pub fn back_to(kept: &Kept, today: Option<i32>) -> (String, String) {
     let says = format!(
-        "Go back to {}, adopted {}, where it stood; the plan that is on is kept",
+        "Zurück zu {}, übernommen am {}, wie er stand; der jetzige Plan wird aufgehoben",
         kept.name,
         date::dated(kept.day, today)
     );
-    (format!("Back to {}", kept.name), says)
+    (format!("Zurück zu {}", kept.name), says)
 }
 
 /// The whole screen read aloud.
@@ -134,25 +136,25 @@ pub fn aloud(plan: &str, subtitle: &str, rows: &str) -> String {
 
 /// A key.
 pub fn lay_out() -> &'static str {
-    "Show its sheet"
+    "Einheit ansehen"
 }
 
 /// A key that shows the rest laid anew.
 pub fn anew(how: LayAnew) -> (&'static str, &'static str) {
     match how {
         LayAnew::PushBack => {
-            ("Push it back", "See it pushed back: all of it whole weeks later, nothing left out")
+            ("Nach hinten schieben", "Vorschau: alles um ganze Wochen später, nichts fällt weg")
         }
         LayAnew::Drop => {
-            ("Drop what was missed", "See what lies behind left out, the rest where it is")
+            ("Verpasstes streichen", "Vorschau: Verpasstes fällt weg, der Rest bleibt, wo er ist")
         }
         LayAnew::Squeeze => (
-            "Squeeze it in",
-            "See what lies behind on free days, no lift heavy on neighbouring days",
+            "An freien Tagen nachholen",
+            "Vorschau: Verpasstes an freien Tagen, keine Übung an Nachbartagen schwer",
         ),
         LayAnew::SqueezeClose => (
-            "Squeeze all of it in",
-            "See what lies behind on free days, whatever is heavy on neighbouring days",
+            "Alles nachholen",
+            "Vorschau: Verpasstes an freien Tagen, auch wenn Nachbartage schwer sind",
         ),
     }
 }
@@ -161,51 +163,54 @@ pub fn anew(how: LayAnew) -> (&'static str, &'static str) {
 pub fn laid(how: LayAnew, moved: usize, left_out: usize, close: &[String]) -> String {
     let moved = match how {
         LayAnew::PushBack => {
-            format!("{} later", words::count(moved, "session comes", "sessions come"))
+            format!("{} später", words::count(moved, "Einheit kommt", "Einheiten kommen"))
         }
         LayAnew::Drop => String::new(),
         LayAnew::Squeeze | LayAnew::SqueezeClose => match moved {
             0 => String::new(),
             moved => {
-                format!("{} on free days", words::count(moved, "session comes", "sessions come"))
+                format!(
+                    "{} auf freie Tage",
+                    words::count(moved, "Einheit kommt", "Einheiten kommen")
+                )
             }
         },
     };
     let gone = match left_out {
-        0 => "nothing is left out".to_owned(),
-        count => format!("{} left out", words::count(count, "session is", "sessions are")),
+        0 => "nichts fällt weg".to_owned(),
+        count => format!("{} weg", words::count(count, "Einheit fällt", "Einheiten fallen")),
     };
     let both: Vec<String> = [moved, gone].into_iter().filter(|part| !part.is_empty()).collect();
     let mut lines =
-        vec![format!("{}. Nothing is changed yet.", words::sentence_case(&both.join(", ")))];
+        vec![format!("{}. Noch ist nichts geändert.", words::sentence_case(&both.join(", ")))];
     lines.extend(close.iter().cloned());
     lines.join(" ")
 }
 
 /// A session whose date changes.
 pub fn was(day: i32) -> String {
-    format!("was {}", date::day(day))
+    format!("zuvor {}", date::day(day))
 }
 
 /// Two sessions with a lift heavy on neighbouring days.
 pub fn close(before: &str, after: &str, lift: &str) -> String {
-    format!("{lift} is heavy on neighbouring days: {before}, then {after}.")
+    format!("{lift} ist an Nachbartagen schwer: {before}, dann {after}.")
 }
 
 /// A key.
 pub fn lay_so() -> (&'static str, &'static str) {
-    ("Lay it so", "The rest of the plan is laid as it is shown")
+    ("So legen", "Der Rest des Plans wird so gelegt, wie er gezeigt ist")
 }
 
 /// A key.
 pub fn take_back() -> (&'static str, &'static str) {
-    ("Dates as they were", "Take back that the rest was laid anew")
+    ("Termine wie zuvor", "Zurücknehmen, dass der Rest neu gelegt wurde")
 }
 
 /// So many sessions lie behind.
 pub fn behind(count: usize) -> String {
     format!(
-        "{} behind: the weeks can be laid anew.",
-        words::count(count, "session lies", "sessions lie")
+        "{} zurück: Die Wochen lassen sich neu legen.",
+        words::count(count, "Einheit liegt", "Einheiten liegen")
     )
 }

@@ -2,7 +2,9 @@
 
 use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, Stop, WeekKind};
 use barwright_domain::catalogue::{Counting, Exercise};
-use barwright_domain::quantity::{Mass, MassUnit, Numerals, Range, Reserve, Rounding, Seconds};
+use barwright_domain::quantity::{
+    Mass, MassUnit, Numerals, Range, Reps, Reserve, Rounding, Seconds,
+};
 use barwright_domain::session::{Ending, Kit};
 
 /// A mass with its unit.
@@ -13,9 +15,9 @@ pub fn mass(mass: Mass, unit: MassUnit, numerals: Numerals) -> String {
 /// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg assistance", "bodyweight".
 pub fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals) -> String {
     match counting {
-        Counting::Added if figure == Mass::ZERO => "bodyweight".to_owned(),
+        Counting::Added if figure == Mass::ZERO => "Körpergewicht".to_owned(),
         Counting::Added if figure < Mass::ZERO => {
-            format!("{} assistance", figure.distance(Mass::ZERO).print(unit, numerals))
+            format!("{} Unterstützung", figure.distance(Mass::ZERO).print(unit, numerals))
         }
         Counting::Added => format!("+{}", figure.print(unit, numerals)),
         _ => figure.print(unit, numerals),
@@ -37,8 +39,8 @@ pub(super) fn whole(estimate: Mass, unit: MassUnit, numerals: Numerals) -> Strin
 /// An effort in the words of its scale: "2.5 in reserve", "none in reserve", "RPE 8".
 pub(super) fn reserve(left: Reserve, scale: EffortScale, numerals: Numerals) -> String {
     match scale {
-        EffortScale::Left if left == Reserve::NONE => "none in reserve".to_owned(),
-        EffortScale::Left => format!("{} in reserve", left.print(numerals)),
+        EffortScale::Left if left == Reserve::NONE => "keine in Reserve".to_owned(),
+        EffortScale::Left => format!("{} in Reserve", left.print(numerals)),
         EffortScale::Rpe => format!("RPE {}", left.rpe().print(numerals)),
     }
 }
@@ -48,9 +50,9 @@ pub(super) fn reserve(left: Reserve, scale: EffortScale, numerals: Numerals) -> 
 pub fn or_help(load: Mass, unit: MassUnit, numerals: Numerals) -> String {
     match load.cmp(&Mass::ZERO) {
         std::cmp::Ordering::Less => {
-            format!("{} assistance", mass(load.distance(Mass::ZERO), unit, numerals))
+            format!("{} Unterstützung", mass(load.distance(Mass::ZERO), unit, numerals))
         }
-        std::cmp::Ordering::Equal => "no added load".to_owned(),
+        std::cmp::Ordering::Equal => "ohne Zusatzgewicht".to_owned(),
         std::cmp::Ordering::Greater => mass(load, unit, numerals),
     }
 }
@@ -62,18 +64,30 @@ pub fn count(number: usize, one: &str, many: &str) -> String {
 
 /// "1 week", "4 weeks".
 pub fn weeks(number: usize) -> String {
-    count(number, "week", "weeks")
+    count(number, "Woche", "Wochen")
 }
 
 /// "1 session", "20 sessions".
 pub fn sessions(number: usize) -> String {
-    count(number, "session", "sessions")
+    count(number, "Einheit", "Einheiten")
+}
+
+/// A text with its full stop; one that ends with a short form has it already: "5 Wdh.".
+pub(super) fn end(text: String) -> String {
+    if text.ends_with('.') { text } else { format!("{text}.") }
 }
 
 /// Parts of a screen as they are read aloud, each a sentence.
 pub fn spoken(parts: &[&str]) -> String {
     let parts: Vec<&str> = parts.iter().copied().filter(|part| !part.is_empty()).collect();
-    parts.join(". ")
+    let mut text = String::new();
+    for part in parts {
+        if !text.is_empty() {
+            text = format!("{} ", end(text));
+        }
+        text.push_str(part);
+    }
+    text
 }
 
 /// Rows read aloud: each text with its detail.
@@ -81,22 +95,27 @@ pub fn rows(rows: &[(&str, &str)]) -> String {
     let lines: Vec<String> = rows
         .iter()
         .map(|(text, detail)| match *detail {
-            "" => format!("{text}."),
-            detail => format!("{text}. {detail}."),
+            "" => end((*text).to_owned()),
+            detail => format!("{} {}", end((*text).to_owned()), end(detail.to_owned())),
         })
         .collect();
     lines.join(" ")
 }
 
-/// An exercise by its name: the built-in ones are English, a plan's own are called as it says.
+/// An exercise by its name.
 pub fn exercise(exercise: &Exercise) -> String {
     exercise.name.to_string()
 }
 
-/// "5 reps", "30 s", "40 m".
+/// "5 Wdh.": its short form is the same for one and for several.
+pub(super) fn reps_of(reps: Reps) -> String {
+    format!("{reps} Wdh.")
+}
+
+/// "5 Wdh.", "30 s", "40 m".
 pub fn amount(amount: &Amount, numerals: Numerals) -> String {
     match amount {
-        Amount::Reps(reps) => count(usize::from(*reps), "rep", "reps"),
+        Amount::Reps(reps) => reps_of(*reps),
         Amount::Seconds(seconds) => seconds.print(),
         Amount::Metres(distance) => distance.print(numerals),
     }
@@ -105,8 +124,7 @@ pub fn amount(amount: &Amount, numerals: Numerals) -> String {
 /// The unit beside a figure: "reps", "s", "m".
 pub fn unit(amount: &Amount) -> &'static str {
     match amount {
-        Amount::Reps(1) => "rep",
-        Amount::Reps(_) => "reps",
+        Amount::Reps(_) => "Wdh.",
         Amount::Seconds(_) => "s",
         Amount::Metres(_) => "m",
     }
@@ -124,19 +142,18 @@ pub fn figure(amount: &Amount, numerals: Numerals) -> String {
 /// What is asked: "5 reps", "6–10 reps", "20–30 s", "as many reps as you can, at least 5".
 pub fn how_many(asked: &HowMany, numerals: Numerals) -> String {
     match asked {
-        HowMany::Reps(range) if range.is_single() => count(usize::from(range.from), "rep", "reps"),
-        HowMany::Reps(range) => format!("{} reps", range.print()),
+        HowMany::Reps(range) => format!("{} Wdh.", range.print()),
         HowMany::Seconds(range) => spread(*range, Seconds::print),
         HowMany::Metres(range) => spread(*range, |metres| metres.print(numerals)),
         HowMany::Open { at_least, stop } => {
             // "As many as you can" is said where it is meant, and nowhere else.
             match (stop, *at_least) {
-                (Stop::Reserve(Reserve::NONE), 0) => "as many reps as you can".to_owned(),
+                (Stop::Reserve(Reserve::NONE), 0) => "so viele Wdh. wie möglich".to_owned(),
                 (Stop::Reserve(Reserve::NONE), least) => {
-                    format!("as many reps as you can, at least {least}")
+                    format!("so viele Wdh. wie möglich, mindestens {least}")
                 }
-                (stop, 0) => format!("reps, {}", stop_rule(stop, numerals)),
-                (stop, least) => format!("{least} or more reps, {}", stop_rule(stop, numerals)),
+                (stop, 0) => format!("Wdh., {}", stop_rule(stop, numerals)),
+                (stop, least) => format!("mindestens {least} Wdh., {}", stop_rule(stop, numerals)),
             }
         }
     }
@@ -168,11 +185,11 @@ fn spread<T: Copy + PartialOrd>(range: Range<T>, print: impl Fn(T) -> String) ->
 /// What ends an open set.
 pub fn stop_rule(stop: &Stop, numerals: Numerals) -> String {
     match stop {
-        Stop::Reserve(Reserve::NONE) => "to failure".to_owned(),
-        Stop::Reserve(left) => format!("stop with {} in reserve", left.print(numerals)),
-        Stop::Form => "stop when form goes".to_owned(),
-        Stop::Pace => "stop when you slow down".to_owned(),
-        Stop::Time(seconds) => format!("stop after {}", seconds.print()),
+        Stop::Reserve(Reserve::NONE) => "bis zum Muskelversagen".to_owned(),
+        Stop::Reserve(left) => format!("Schluss bei {} in Reserve", left.print(numerals)),
+        Stop::Form => "Schluss, wenn die Technik nachlässt".to_owned(),
+        Stop::Pace => "Schluss, wenn du langsamer wirst".to_owned(),
+        Stop::Time(seconds) => format!("Schluss nach {}", seconds.print()),
     }
 }
 
@@ -180,10 +197,10 @@ pub fn stop_rule(stop: &Stop, numerals: Numerals) -> String {
 pub fn effort(target: &EffortTarget, numerals: Numerals) -> String {
     let (from, to) = (target.left.from, target.left.to);
     match target.scale {
-        EffortScale::Left if to == Reserve::NONE => "to failure".to_owned(),
+        EffortScale::Left if to == Reserve::NONE => "bis zum Muskelversagen".to_owned(),
         scale if from == to => reserve(from, scale, numerals),
         EffortScale::Left => {
-            format!("{}–{} in reserve", from.print(numerals), to.print(numerals))
+            format!("{}–{} in Reserve", from.print(numerals), to.print(numerals))
         }
         EffortScale::Rpe => {
             format!("RPE {}–{}", to.rpe().print(numerals), from.rpe().print(numerals))
@@ -194,8 +211,8 @@ pub fn effort(target: &EffortTarget, numerals: Numerals) -> String {
 /// "left" or "right".
 pub fn side(side: Side) -> &'static str {
     match side {
-        Side::Left => "left",
-        Side::Right => "right",
+        Side::Left => "links",
+        Side::Right => "rechts",
     }
 }
 
@@ -203,31 +220,31 @@ pub fn side(side: Side) -> &'static str {
 pub fn ending(ending: Ending) -> Option<&'static str> {
     match ending {
         Ending::AsCalled => None,
-        Ending::Failed => Some("failed a rep"),
-        Ending::Form => Some("form went"),
-        Ending::Pain => Some("pain"),
-        Ending::Interrupted => Some("interrupted"),
-        Ending::Equipment => Some("equipment"),
+        Ending::Failed => Some("Wdh. nicht geschafft"),
+        Ending::Form => Some("Technik ließ nach"),
+        Ending::Pain => Some("Schmerz"),
+        Ending::Interrupted => Some("unterbrochen"),
+        Ending::Equipment => Some("Gerät"),
     }
 }
 
 /// What is worn.
 pub fn kit(kit: Kit) -> &'static str {
     match kit {
-        Kit::Belt => "belt",
-        Kit::Wraps => "wraps",
-        Kit::Straps => "straps",
-        Kit::Sleeves => "sleeves",
+        Kit::Belt => "Gürtel",
+        Kit::Wraps => "Bandagen",
+        Kit::Straps => "Zughilfen",
+        Kit::Sleeves => "Stulpen",
     }
 }
 
 /// What a week is for.
 pub fn week_kind(kind: WeekKind) -> &'static str {
     match kind {
-        WeekKind::Ordinary => "ordinary",
-        WeekKind::EaseIn => "ease-in",
-        WeekKind::Deload => "deload",
-        WeekKind::Test => "test",
+        WeekKind::Ordinary => "normal",
+        WeekKind::EaseIn => "Einstieg",
+        WeekKind::Deload => "Entlastung",
+        WeekKind::Test => "Test",
     }
 }
 
@@ -243,7 +260,7 @@ pub fn countdown(left_ms: i64) -> String {
 
 /// A duration in minutes: "about 52 min".
 pub fn minutes(seconds: u64) -> String {
-    format!("about {} min", seconds.div_ceil(60))
+    format!("etwa {} min", seconds.div_ceil(60))
 }
 
 /// A text with its first letter large.
