@@ -340,7 +340,7 @@ fn a_gym_is_chosen_in_one_press_on_today_and_the_sheet_follows() {
 fn masses_are_typed_as_the_lifter_writes_them() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("records.db");
-    let engine = Engine::open(path.to_str().unwrap().into(), "de-DE".into()).unwrap();
+    let engine = Engine::open(path.to_str().unwrap().into(), "nl-NL".into()).unwrap();
     let shown = engine.view(Look::Equipment, reading()).unwrap();
     let mut hand = Hand { engine, path, now: reading(), shown, presses: 0 };
     hand.tap("usual-kg");

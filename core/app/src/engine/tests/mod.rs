@@ -1,5 +1,7 @@
 //! Tests that need the inside of the engine.
 
+#[cfg(feature = "german")]
+mod german;
 mod language;
 mod panics;
 mod shown;

@@ -134,7 +134,7 @@ fn weeks_and_balance_are_shown_from_a_calendar() {
 
 #[test]
 fn nothing_on_is_shown_from_nothing() {
-    let held = Held::new(Locale::read("de-DE"), Desk::default(), State::default());
+    let held = Held::new(Locale::read("nl-NL"), Desk::default(), State::default());
     let now = at(0);
     let facts = Facts { held: &held, at: &now, of: Of::NothingOn };
     let Screen::Today { today } = show(&facts, &look(), held.locale.words()) else {

@@ -5,7 +5,7 @@ use barwright_domain::equipment::{Plate, Rig};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 use barwright_domain::session::Load;
 
-use super::words;
+use super::{named, words};
 
 /// The load in large type.
 pub fn total(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
@@ -57,15 +57,16 @@ pub fn name(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
     let print = |mass: &Mass| mass.print(unit, numerals);
     match rig {
         Rig::Bar { bar, bar_mass, collars, .. } if *collars > Mass::ZERO => {
+            let bar = named::gear(bar);
             format!("{bar}, {} und Verschlüsse {}", print(bar_mass), print(collars))
         }
-        Rig::Bar { bar, bar_mass, .. } => format!("{bar}, {}", print(bar_mass)),
+        Rig::Bar { bar, bar_mass, .. } => format!("{}, {}", named::gear(bar), print(bar_mass)),
         Rig::Posts { machine, start, .. } if *start > Mass::ZERO => {
-            format!("{machine}, Startgewicht {}", print(start))
+            format!("{}, Startgewicht {}", named::gear(machine), print(start))
         }
-        Rig::Posts { machine, .. } => machine.clone(),
-        Rig::Dumbbells { rack, .. } => rack.clone(),
-        Rig::Stack { stack, .. } => stack.clone(),
+        Rig::Posts { machine, .. } => named::gear(machine).to_owned(),
+        Rig::Dumbbells { rack, .. } => named::gear(rack).to_owned(),
+        Rig::Stack { stack, .. } => named::gear(stack).to_owned(),
         Rig::Hung { .. } | Rig::Said | Rig::Body => String::new(),
     }
 }
@@ -75,16 +76,18 @@ pub fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
     match &load.rig {
         Rig::Bar { .. } | Rig::Posts { .. } => String::new(),
         Rig::Dumbbells { rack, each, count } => {
-            let each = each.print(unit, numerals);
+            let (rack, each) = (named::gear(rack), each.print(unit, numerals));
             if *count > 1 {
                 format!("{rack}: {count} × {each}")
             } else {
                 format!("{rack}: {each}")
             }
         }
-        Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => format!("{stack}: Stift {pin}"),
+        Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => {
+            format!("{}: Stift {pin}", named::gear(stack))
+        }
         Rig::Stack { stack, pin, add_ons } => {
-            format!("{stack}: Stift {pin}, obenauf {}", labels(add_ons))
+            format!("{}: Stift {pin}, obenauf {}", named::gear(stack), labels(add_ons))
         }
         Rig::Hung { plates } if plates.is_empty() => String::new(),
         Rig::Hung { plates } => format!("Anhängen: {}", labels(plates)),

@@ -77,7 +77,7 @@ pub fn copy_of(name: &str) -> String {
 pub fn usual_name(kind: &str) -> String {
     match kind {
         "barbell" => "Langhantelstange".to_owned(),
-        "trap-bar" => "Hexstange".to_owned(),
+        "trap-bar" => "Trap-Bar".to_owned(),
         "ez-bar" => "SZ-Stange".to_owned(),
         "dumbbell" => "Kurzhanteln".to_owned(),
         "kettlebell" => "Kettlebells".to_owned(),

@@ -168,7 +168,7 @@ pub fn not_a_day() -> &'static str {
 
 /// A key of a session of the plan.
 pub fn from_paper() -> (&'static str, &'static str) {
-    ("Vom Papier\u{2026}", "Sie wurde ohne Barwright gemacht: eintragen")
+    ("Vom Papier\u{2026}", "Sie wurde ohne das Programm gemacht: eintragen")
 }
 
 /// A key of a session that was done.

@@ -70,17 +70,22 @@ mod tests {
         let load = Mass::whole(100, MassUnit::Kilogram);
         let nearness = left.map_or(Nearness::Failed, Nearness::Called);
         let estimate = Estimate::of(load, reps, nearness, Formula::Epley).unwrap();
-        found(&estimate, load, reps, left, MassUnit::Kilogram, Numerals::Point)
+        found(&estimate, load, reps, left, MassUnit::Kilogram, Numerals::Comma)
     }
 
     #[test]
     fn says_the_range_and_where_it_comes_from() {
         let text = words(8, None);
-        assert!(text.starts_with("Estimate 126.67 kg\n120 to 127.67 kg by the seven formulas.\n"));
-        assert!(text.contains("8 reps at 100 kg, to failure: Epley 1985"), "{text}");
+        assert!(
+            text.starts_with("Schätzung 126,67 kg\n120 bis 127,67 kg nach den sieben Formeln.\n")
+        );
+        assert!(text.contains("8 Wdh. mit 100 kg, bis zum Muskelversagen: Epley 1985"), "{text}");
         let text = words(8, Reserve::from_halves(4));
-        assert!(text.contains("and a call that may be off"), "{text}");
-        assert!(text.contains("8 reps at 100 kg, 2 in reserve"), "{text}");
-        assert!(words(1, None).contains("A single to failure is the max"));
+        assert!(text.contains("mit einer Angabe, die danebenliegen kann"), "{text}");
+        assert!(text.contains("8 Wdh. mit 100 kg, 2 in Reserve"), "{text}");
+        assert!(
+            words(1, None)
+                .contains("Eine Einzelwiederholung bis zum Muskelversagen ist das Maximum")
+        );
     }
 }

@@ -31,7 +31,7 @@ pub fn near(words: &str, any: bool) -> String {
 
 /// The field that looks for one.
 pub fn find() -> (&'static str, &'static str) {
-    ("Suchen", "Kniebeuge, oder Trizeps Kurzhantel")
+    ("Suchen", "Kniebeuge oder Trizeps Kurzhantel")
 }
 
 /// A key that shows the list.

@@ -392,7 +392,7 @@ mod tests {
             problem: problem.into(),
             advice: advice.into(),
             advises: false,
-            label: "fault".into(),
+            label: "Fehler".into(),
             check: String::new(),
         };
         assert_eq!(
@@ -402,15 +402,15 @@ mod tests {
                     6,
                     "name = \"Back sqat\"",
                     "        ^^^^^^^^^",
-                    "no exercise is called “Back sqat”",
-                    "Write \"Back squat\", or add your own to the file.",
+                    "nichts heißt hier „Back sqat“",
+                    "Schreib \"Back squat\", oder füg der Datei dein eigenes hinzu.",
                 ),
                 fault(
                     9,
                     "load = \"77.25 %\"",
                     "        ^^^^^^^",
-                    "only whole and half steps are read",
-                    "Write \"67.5 %\".",
+                    "nur ganze und halbe Schritte werden gelesen",
+                    "Schreib \"67.5 %\".",
                 ),
             ]
         );
@@ -423,8 +423,8 @@ mod tests {
         let shown = lines(&in_place(&faults[0], text), "plan.toml");
         assert_eq!(
             shown,
-            "plan.toml:2:9: this number is out of range\n  |\n2 | weeks = 0\n  |         ^\n  = Write \
-             a number from 1 to 104.\n"
+            "plan.toml:2:9: diese Zahl liegt außerhalb des Möglichen\n  |\n2 | weeks = 0\n  |         \
+             ^\n  = Schreib eine Zahl von 1 bis 104.\n"
         );
     }
 

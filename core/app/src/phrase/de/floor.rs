@@ -97,7 +97,7 @@ fn which_part(set: &SetRun, part: u16) -> String {
         Structure::Continued { .. } if at == 0 => String::new(),
         Structure::Continued { parts } => parts
             .get(at - 1)
-            .map(|part| format!(", dann {}", part.exercise.replace('-', " ")))
+            .map(|part| format!(", dann {}", named::exercise(&part.exercise)))
             .unwrap_or_default(),
     }
 }
@@ -249,7 +249,7 @@ pub fn lacking(lacks: &[String], instead: Option<&str>) -> String {
     let lacks = words::sentence_case(&lacks_here(lacks));
     match instead {
         Some(instead) => {
-            format!("{lacks}. Hier geht {instead}: Mehr, Übung tauschen.")
+            format!("{lacks}. Stattdessen geht {instead}: Mehr, Übung tauschen.")
         }
         None => format!("{lacks}."),
     }

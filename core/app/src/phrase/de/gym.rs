@@ -7,7 +7,7 @@ use super::{named, words};
 
 /// A gym that comes with the program, by its English name.
 pub fn built_in(name: &str) -> String {
-    name.to_owned()
+    named::gear(name).to_owned()
 }
 
 /// What loads are in.
@@ -53,7 +53,7 @@ pub fn bar(bar: &Bar, unit: MassUnit, numerals: Numerals) -> String {
     } else {
         String::new()
     };
-    format!("{} · {}{collars}", bar.name, print(bar.mass))
+    format!("{} · {}{collars}", named::gear(&bar.name), print(bar.mass))
 }
 
 /// "25 kg · 4 pairs and 1 single".
@@ -72,7 +72,7 @@ pub fn rack(rack: &Dumbbells, unit: MassUnit, numerals: Numerals) -> String {
         .map(|(least, most)| format!(" · {} bis {}", print(*least), print(*most)))
         .unwrap_or_default();
     let count = words::count(rack.loads.len(), "Gewicht", "Gewichte");
-    format!("{}{span} · {count}", rack.name)
+    format!("{}{span} · {count}", named::gear(&rack.name))
 }
 
 /// "Pulldown · pin 1 to 20".
@@ -81,12 +81,12 @@ pub fn stack(stack: &Stack) -> String {
     let span = ends
         .map(|(least, most)| format!(" · Stift {} bis {}", least.label, most.label))
         .unwrap_or_default();
-    format!("{}{span}", stack.name)
+    format!("{}{span}", named::gear(&stack.name))
 }
 
 /// "Leg press · starts at 45 kg".
 pub fn machine(machine: &Machine, unit: MassUnit, numerals: Numerals) -> String {
-    format!("{} · Startgewicht {}", machine.name, machine.start.print(unit, numerals))
+    format!("{} · Startgewicht {}", named::gear(&machine.name), machine.start.print(unit, numerals))
 }
 
 /// What else it has: "bench, rack".
@@ -96,7 +96,7 @@ pub fn others(also: &[String]) -> String {
 
 /// A key that chooses a gym: its label, and as it is read aloud.
 pub fn choose(name: &str) -> (String, String) {
-    (name.to_owned(), format!("In „{name}“ trainieren"))
+    (built_in(name), format!("In „{}“ trainieren", named::gear(name)))
 }
 
 /// A key that shows the gym that is being made.
@@ -106,12 +106,15 @@ pub fn go_on() -> (&'static str, &'static str) {
 
 /// A key: this gym is put right.
 pub fn mend(name: &str) -> (String, String) {
-    ("Ändern".to_owned(), format!("Ändern, was es in „{name}“ gibt"))
+    ("Ändern".to_owned(), format!("Ändern, was es in „{}“ gibt", named::gear(name)))
 }
 
 /// A key: one like it.
 pub fn copy(name: &str) -> (String, String) {
-    ("Kopieren".to_owned(), format!("Einen Kraftraum als Kopie von „{name}“ beginnen"))
+    (
+        "Kopieren".to_owned(),
+        format!("Einen Kraftraum als Kopie von „{}“ beginnen", named::gear(name)),
+    )
 }
 
 /// A key: a gym that has what most have.

@@ -24,19 +24,19 @@ pub fn field(key: &str, unit: MassUnit) -> (&'static str, String) {
         "unit" => ("Gewichte zeigen in", unit.symbol().to_owned()),
         "kind" => ("Art", "barbell".to_owned()),
         "mass" => ("Gewicht", mass("20", "45")),
-        "weighs" => ("Gewogen, eine wiegt wirklich", mass("19", "44")),
+        "weighs" => ("Nachgewogen wiegt eine", mass("19", "44")),
         "collars" => ("Beide Verschlüsse", mass("5", "10")),
         "sleeve" => ("Platz auf einer Hülse", "415 mm".to_owned()),
         "pairs" => ("Paare", "2".to_owned()),
         "single" => ("Eine mehr ohne Partner", "1".to_owned()),
         "thickness" => ("Dicke", "27 mm".to_owned()),
-        "diameter" => ("Durchmesser, voll sind 450 mm", "450 mm".to_owned()),
+        "diameter" => ("Durchmesser, große haben 450 mm", "450 mm".to_owned()),
         "colour" => ("Farbe", "red".to_owned()),
         "from" => ("Leichtestes", mass("2", "5")),
         "to" => ("Schwerstes", mass("30", "70")),
         "step" => ("Schritt", mass("2", "5")),
         "pins" => ("Stiftplätze", "14".to_owned()),
-        "ratio" => ("An der Hand, zu dem am Gewichtsblock", "1:2".to_owned()),
+        "ratio" => ("Verhältnis Hand zu Gewichtsblock", "1:2".to_owned()),
         "start" => ("Ohne Scheibe", mass("20", "45")),
         "posts" => ("Dorne für Scheiben", "2".to_owned()),
         _ => ("Wert", String::new()),
@@ -172,8 +172,8 @@ pub fn here(here: bool) -> &'static str {
 /// Said to be here, or not.
 pub fn toggle(here: bool, what: &str) -> (&'static str, String) {
     if here {
-        ("Gibt es nicht", format!("{what}: gibt es hier nicht"))
+        ("Fehlt", format!("{what} fehlt hier"))
     } else {
-        ("Gibt es", format!("{what}: gibt es hier"))
+        ("Vorhanden", format!("{what} ist vorhanden"))
     }
 }

@@ -50,7 +50,7 @@ pub fn known(day: i32, origin: &MaxOrigin) -> String {
 /// Since when, and why.
 pub fn since(day: i32, why: Option<&str>) -> String {
     match why {
-        Some(why) => format!("{} {why}", words::end(format!("seit {}", date::day(day)))),
+        Some(why) => format!("seit {} – {why}", date::day(day)),
         None => format!("seit {}", date::day(day)),
     }
 }
@@ -66,7 +66,7 @@ pub fn field(name: &str, unit: MassUnit) -> (String, String) {
         MassUnit::Kilogram => "97 kg",
         MassUnit::Pound => "215 lb",
     };
-    (name.to_owned(), format!("{load}, oder -5 %"))
+    (name.to_owned(), format!("{load} oder -5 %"))
 }
 
 /// So many percent.
@@ -104,7 +104,7 @@ pub fn more_moves(count: usize) -> String {
 /// Taken.
 pub fn take(after: Mass, unit: MassUnit, numerals: Numerals) -> (String, String) {
     let after = words::or_help(after, unit, numerals);
-    (format!("{after} nehmen"), format!("{after} gilt ab jetzt"))
+    (format!("{after} nehmen"), format!("Ab jetzt gilt: {after}"))
 }
 
 /// Let be.

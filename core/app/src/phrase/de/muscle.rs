@@ -87,7 +87,7 @@ fn a_week(halves: u32, weeks: usize, numerals: Numerals) -> String {
 /// A muscle's bar in words.
 pub fn bar(muscle: Muscle, planned: u32, done: u32, numerals: Numerals) -> String {
     let (done, planned) = (sets(done, numerals), sets(planned, numerals));
-    format!("{}: {done} harte Sätze gemacht, {planned} geplant", name(muscle))
+    format!("{}: {done} gemacht, {planned} geplant (harte Sätze)", name(muscle))
 }
 
 /// What was done in the other counts: "8 direct · 11 with indirect · 4 under six reps".

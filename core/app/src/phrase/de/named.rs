@@ -1,21 +1,21 @@
 //! Names of what a file writes in English: muscles, movements, and what an exercise is done with.
 
-use barwright_domain::catalogue::{Movement, Muscle};
+use barwright_domain::catalogue::{Catalogue, Movement, Muscle};
 
-use super::muscle;
+use super::{muscle, words};
 
 /// What an exercise is lifted with or needs, by its word in the file; a word of the file's own stays.
 pub(super) fn thing(slug: &str) -> String {
     match slug {
         "barbell" => "Langhantel",
-        "trap-bar" => "Hexstange",
+        "trap-bar" => "Trap-Bar",
         "ez-bar" => "SZ-Stange",
         "safety-bar" => "Safety-Stange",
         "swiss-bar" => "Multigriffstange",
         "dumbbell" => "Kurzhantel",
         "kettlebell" => "Kettlebell",
         "plate" => "Scheibe",
-        "landmine" => "Drehstange",
+        "landmine" => "Landmine",
         "medicine-ball" => "Medizinball",
         "sled" => "Schlitten",
         "ab-wheel" => "Bauchroller",
@@ -26,8 +26,8 @@ pub(super) fn thing(slug: &str) -> String {
         "low-row" => "Ruderzug",
         "leg-press" => "Beinpresse",
         "hack-squat" => "Hackenschmidt-Maschine",
-        "leg-extension" => "Beinstrecker",
-        "leg-curl" => "Beinbeuger",
+        "leg-extension" => "Beinstreckmaschine",
+        "leg-curl" => "Beinbeugemaschine",
         "calf-machine" => "Wadenmaschine",
         "hip-adduction" => "Adduktorenmaschine",
         "hip-abduction" => "Abduktorenmaschine",
@@ -40,11 +40,14 @@ pub(super) fn thing(slug: &str) -> String {
         "bench" => "Bank",
         "incline-bench" => "Schrägbank",
         "pull-up-bar" => "Klimmzugstange",
-        "dip-bars" => "Dip-Holme",
+        "dip-bars" => "Barren",
         "rings" => "Ringe",
         "box" => "Kasten",
         "back-extension-bench" => "Rückenstreckerbank",
         "slant-board" => "Keilbrett",
+        "belt" => "Gürtel",
+        "sandbag" => "Sandsack",
+        "vest" => "Gewichtsweste",
         own => return own.replace('-', " "),
     }
     .to_owned()
@@ -108,5 +111,35 @@ pub(super) fn any(slug: &str) -> String {
     match Muscle::read(slug) {
         Some(of) => muscle::in_line(of).to_owned(),
         None => thing(slug),
+    }
+}
+
+/// An exercise that a set goes over to, by its slug.
+pub(super) fn exercise(slug: &str) -> String {
+    Catalogue::builtin().get(slug).map_or_else(|| slug.replace('-', " "), words::exercise)
+}
+
+/// What a gym has, by its own name: what comes with the program is named in English there.
+pub(super) fn gear(name: &str) -> &str {
+    match name {
+        "Kilogram gym" => "Kraftraum in Kilogramm",
+        "Pound gym" => "Kraftraum in Pfund",
+        "Long bar" => "Langhantelstange",
+        "Short bar" => "Kurze Stange",
+        "Competition bar" => "Wettkampfstange",
+        "Hex bar" => "Trap-Bar",
+        "Curl bar" => "SZ-Stange",
+        "Dumbbells" => "Kurzhanteln",
+        "Light dumbbells" => "Leichte Kurzhanteln",
+        "Medicine balls" => "Medizinbälle",
+        "Cable column" => "Kabelzug",
+        "Pulldown" => "Latzug",
+        "Low row" => "Ruderzug",
+        "Leg extension" => "Beinstreckmaschine",
+        "Leg curl" => "Beinbeugemaschine",
+        "Assisted pull-up" => "Klimmzughilfe",
+        "Leg press" => "Beinpresse",
+        "Sled" => "Schlitten",
+        own => own,
     }
 }

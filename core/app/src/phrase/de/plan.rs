@@ -64,7 +64,8 @@ impl PlanWords<'_> {
         }
         match block.flow {
             Flow::Climb { step, most, .. } => {
-                parts.push(format!("Schritte von {}, höchstens {most} Sätze", self.percent(step)));
+                let step = self.percent(step);
+                parts.push(format!("Schritte von {step}, {}", at_most(most)));
             }
             Flow::Test { step, most } => {
                 parts.push(format!(
@@ -73,7 +74,7 @@ impl PlanWords<'_> {
                 ));
             }
             Flow::Repeat { most, .. } | Flow::Total { most, .. } => {
-                parts.push(format!("höchstens {most} Sätze"));
+                parts.push(at_most(most));
             }
             Flow::Clock { every } => parts.push(format!("alle {}", every.print())),
             Flow::Listed => {}
@@ -357,7 +358,7 @@ pub fn in_weeks(numbers: &[usize], line: &str) -> String {
 
 /// A week and how many there are: "Week 4: deload, of 8".
 pub fn one_of(title: &str, weeks: usize) -> String {
-    format!("{title}, von {weeks}")
+    format!("{title} (von {weeks})")
 }
 
 /// The title of a plan with faults.
@@ -509,6 +510,11 @@ fn joined(sets: &[SetCall], print: impl Fn(&SetCall) -> String) -> String {
         all.truncate(1);
     }
     all.join(", ")
+}
+
+/// "höchstens 3 Sätze".
+fn at_most(sets: u8) -> String {
+    format!("höchstens {}", words::count(usize::from(sets), "Satz", "Sätze"))
 }
 
 /// Whether two sets differ in how many, how heavy and how hard alone.

@@ -1,6 +1,6 @@
 //! Words of a plan that is made by hand.
 
-use super::words;
+use super::{date, words};
 
 /// The title.
 pub fn title(name: &str) -> String {
@@ -74,7 +74,11 @@ pub fn with_others() -> &'static str {
 
 /// A session: its day, and how many exercises.
 pub fn of_session(day: &str, exercises: usize) -> String {
-    let day = if day.is_empty() { "reihum" } else { day };
+    let day = match (day, day.parse()) {
+        ("", _) => "reihum",
+        (_, Ok(weekday)) => date::weekday(weekday),
+        (as_written, Err(_)) => as_written,
+    };
     format!("{day} · {}", words::count(exercises, "Übung", "Übungen"))
 }
 
@@ -131,6 +135,57 @@ pub fn by_week_hint() -> &'static str {
 /// What a line is of, by its key in the file.
 pub fn key(key: &str) -> String {
     let said = match key {
+        "about" => "Beschreibung",
+        "name" => "Name",
+        "day" => "Tag",
+        "minutes" => "Minuten",
+        "weeks" => "Wochen",
+        "goal" => "Ziel",
+        "sets" => "Sätze",
+        "seconds" => "Sekunden",
+        "metres" => "Meter",
+        "rest" => "Pause",
+        "superset" => "Supersatz",
+        "optional" => "Freiwillig",
+        "substitutes" => "Ersatzübungen",
+        "keep" => "Immer behalten",
+        "tempo" => "Tempo",
+        "technique" => "Technik",
+        "cues" => "Hinweise",
+        "speed" => "Auf Schnelligkeit",
+        "side" => "Seite",
+        "sides" => "Seiten",
+        "track" => "Gewicht geteilt mit",
+        "ramp" => "Aufwärmsätze",
+        "warm_up" => "Aufwärmen",
+        "wear" => "Getragen",
+        "misses" => "Nach Fehlversuchen",
+        "kind" => "Art",
+        "climb" => "Hinauf",
+        "cluster" => "Cluster",
+        "rest_pause" => "Rest-Pause",
+        "repeat" => "Wiederholt",
+        "total" => "Insgesamt",
+        "test" => "Test",
+        "ranges" => "Teilbewegungen",
+        "continued" => "Fortgesetzt mit",
+        "part_techniques" => "Techniken der Teile",
+        "set_up" => "Einstellung",
+        "set_up.pins" => "Einstellung: Ablagen",
+        "set_up.seat" => "Einstellung: Sitz",
+        "set_up.attachment" => "Einstellung: Griff",
+        "set_up.bench" => "Einstellung: Bank",
+        "exercise" => "Eigene Übungen",
+        "accept" => "Angenommene Hinweise",
+        "deload" => "Entlastung",
+        "ease_in" => "Einstieg",
+        "lay_off" => "Trainingspause",
+        "load_off" => "Gewicht weniger",
+        "sets_off" => "Sätze weniger",
+        "more_left" => "Mehr in Reserve",
+        "max" => "Maximum",
+        "raise_max" => "Maximum anheben",
+        "working_max" => "Trainingsmaximum",
         "left" => "Wdh. in Reserve",
         "rpe" => "RPE",
         "reps" => "Wdh.",
@@ -188,6 +243,7 @@ pub fn example(key: &str) -> &'static str {
 /// What is written at a key, in an exercise's short line.
 pub fn said(key: &str, said: &str) -> String {
     match key {
+        "sets" if said == "1" => "1 Satz".to_owned(),
         "sets" => format!("{said} Sätze"),
         "reps" => format!("{said} Wdh."),
         "seconds" => format!("{said} s"),

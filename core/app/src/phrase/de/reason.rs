@@ -235,7 +235,7 @@ impl Say {
                 match then {
                     Miss::Repeat => format!("{missed}, nicht schwerer"),
                     Miss::Less(_) => format!("{missed}, {change}"),
-                    Miss::Hold => format!("{missed}, keine Änderung: Frag den Trainer"),
+                    Miss::Hold => format!("{missed}, keine Änderung (frag den Trainer)"),
                 }
             }
             Cutting::Effort => format!("{change} für eine Einheit"),
@@ -279,7 +279,7 @@ mod tests {
     }
 
     fn say(steps: Vec<Because>) -> Vec<String> {
-        lines(&Reason(steps), EffortScale::Left, None, MassUnit::Kilogram, Numerals::Point)
+        lines(&Reason(steps), EffortScale::Left, None, MassUnit::Kilogram, Numerals::Comma)
     }
 
     fn share(max: &str, of: Option<&str>, gives: &str) -> Because {
@@ -316,9 +316,9 @@ mod tests {
         assert_eq!(
             say(steps),
             [
-                "Max 142.5 kg since Tue 25 Nov × 82.5 % = 117.56 kg; \u{2212}4 % for one session: \
-                 112.86 kg; rounded to 112.5 kg.",
-                "Tue 25 Nov: 1 in reserve, target 2 in reserve: 4 % less.",
+                "Maximum 142,5 kg seit Di., 25. Nov. × 82,5 % = 117,56 kg; \u{2212}4 % für eine \
+                 Einheit: 112,86 kg; gerundet auf 112,5 kg.",
+                "Di., 25. Nov.: 1 in Reserve, Ziel 2 in Reserve: 4 % weniger.",
             ]
         );
     }
@@ -328,8 +328,8 @@ mod tests {
         let working =
             Because::WorkingMax { share: Percent::whole(92), of: kg("200"), gives: kg("184") };
         assert_eq!(
-            say(vec![working, share("184", Some("Deadlift"), "151.8")]),
-            ["Deadlift max 200 kg since Tue 25 Nov × 92 % × 82.5 % = 151.8 kg."]
+            say(vec![working, share("184", Some("Kreuzheben"), "151.8")]),
+            ["Kreuzheben: Maximum 200 kg seit Di., 25. Nov. × 92 % × 82,5 % = 151,8 kg."]
         );
     }
 
@@ -343,9 +343,9 @@ mod tests {
         assert_eq!(
             say(steps),
             [
-                "Working load 52.5 kg since Tue 25 Nov.",
-                "Tue 25 Nov: all sets made: add 2.5 kg.",
-                "Try for 9 reps."
+                "Arbeitsgewicht 52,5 kg seit Di., 25. Nov.",
+                "Di., 25. Nov.: alle Sätze geschafft: 2,5 kg mehr.",
+                "Ziel: 9 Wdh."
             ]
         );
     }
@@ -354,14 +354,14 @@ mod tests {
     fn a_cut_says_why_and_how_much() {
         let carried = || Because::Carried { load: kg("60"), since: 20_417 };
         let all = [
-            (Cutting::Deload, "deload"),
-            (Cutting::LayOff { days: Some(31) }, "lay-off of 31 days"),
-            (Cutting::Pain { since: 20_410 }, "pain since Tue 18 Nov"),
+            (Cutting::Deload, "Entlastung"),
+            (Cutting::LayOff { days: Some(31) }, "Trainingspause von 31 Tagen"),
+            (Cutting::Pain { since: 20_410 }, "Schmerz seit Di., 18. Nov."),
         ];
         for (why, words) in all {
             assert_eq!(
                 say(vec![carried(), cut(80, why, "48")]),
-                [format!("Working load 60 kg since Tue 25 Nov; {words}, \u{2212}20 %: 48 kg.")]
+                [format!("Arbeitsgewicht 60 kg seit Di., 25. Nov.; {words}, \u{2212}20 %: 48 kg.")]
             );
         }
     }
@@ -371,18 +371,18 @@ mod tests {
         let reason = Reason(vec![Because::PlanSays(kg("102.05828325"))]);
         assert_eq!(
             lines(&reason, EffortScale::Left, None, MassUnit::Pound, Numerals::Comma),
-            ["The plan says 225 lb."]
+            ["Laut Plan 225 lb."]
         );
         let reason = Reason(vec![Because::PlanSays(kg("102.5"))]);
         assert_eq!(
             lines(&reason, EffortScale::Left, None, MassUnit::Kilogram, Numerals::Comma),
-            ["The plan says 102,5 kg."]
+            ["Laut Plan 102,5 kg."]
         );
     }
 
     #[test]
     fn assistance_is_said_as_such() {
-        assert_eq!(say(vec![Because::PlanSays(kg("-20"))]), ["The plan says 20 kg assistance."]);
-        assert_eq!(say(vec![Because::PlanSays(kg("0"))]), ["The plan says no added load."]);
+        assert_eq!(say(vec![Because::PlanSays(kg("-20"))]), ["Laut Plan 20 kg Unterstützung."]);
+        assert_eq!(say(vec![Because::PlanSays(kg("0"))]), ["Laut Plan ohne Zusatzgewicht."]);
     }
 }

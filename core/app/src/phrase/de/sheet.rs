@@ -7,7 +7,7 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 use barwright_domain::session::{Call, CallLoad, Entry, SetKind};
 
 use super::bar::in_line;
-use super::words;
+use super::{named, words};
 
 /// Sets that stand alike on the sheet, as one line: "4 × 5 · 110 kg · rest 3:00".
 pub fn line(calls: &[&Call], unit: MassUnit, numerals: Numerals) -> String {
@@ -80,7 +80,7 @@ pub(super) fn parts(structure: &Structure, own: String, numerals: Numerals) -> S
             let parts: Vec<String> = parts
                 .iter()
                 .map(|part| {
-                    let name = part.exercise.replace('-', " ");
+                    let name = named::exercise(&part.exercise);
                     format!("{} {name}", words::how_many_short(&part.how_many, numerals))
                 })
                 .collect();

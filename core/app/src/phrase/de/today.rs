@@ -3,7 +3,7 @@
 use barwright_domain::call::WeekKind;
 use barwright_domain::quantity::Seconds;
 
-use super::{floor, words};
+use super::{floor, named, words};
 
 /// The title without a plan.
 pub fn nothing_on() -> &'static str {
@@ -83,12 +83,15 @@ pub fn weeks() -> &'static str {
 
 /// A key.
 pub fn gym(name: &str) -> (String, String) {
-    ("Was dieser Kraftraum hat".to_owned(), format!("Was es hier gibt: {name}"))
+    ("Was dieser Kraftraum hat".to_owned(), format!("Was es hier gibt: {}", named::gear(name)))
 }
 
 /// A key: train there.
 pub fn in_gym(name: &str) -> (String, String) {
-    (format!("In „{name}“"), format!("Ab jetzt in „{name}“ trainieren"))
+    {
+        let name = named::gear(name);
+        (format!("In „{name}“"), format!("Ab jetzt in „{name}“ trainieren"))
+    }
 }
 
 /// A session was never ended: when the next begins, it is over as it stands.

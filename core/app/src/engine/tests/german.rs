@@ -1,0 +1,194 @@
+//! Every screen in German: no word of the English folder is left on one.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+
+use barwright_domain::catalogue::Catalogue;
+use serde_json::Value;
+
+use super::language::{Abroad, OF_THE_DOMAIN, play};
+use crate::contract::Look;
+use crate::locale::Locale;
+
+/// Words of the English folder that stand on German screens too, and why.
+const ALLOWED: &[(&str, &str)] = &[
+    ("in an was so lies do", "small German words and forms; Sunday and Thursday in short"),
+    ("nov", "a month that is short for the same"),
+    ("name test plan start text hand partner reserve training", "German nouns"),
+    ("rpe tempo drop drops cluster rest pause block back off", "the trade's own, borrowed"),
+    ("rack kettlebell kettlebells band trap bar", "implements that are called so in German"),
+    ("kg lb mm min barwright", "units, and the program's name"),
+    ("lloyd et al british journal of sports medicine", "a paper, as it is cited"),
+    ("accept substitutes pairs check", "keys of a file and the command that reads it"),
+    ("no substitute", "a check, by the name that a file accepts it with"),
+    ("red barbell bench safety slant board calf machine", "words of a file that a lifter types"),
+];
+
+/// Words of a text in small letters; what stands in straight quotes is a file's own and is left out.
+fn words(text: &str) -> Vec<String> {
+    let outside: Vec<&str> = text.split('"').step_by(2).collect();
+    outside
+        .join(" ")
+        .split(|one: char| !one.is_alphabetic())
+        .filter(|word| word.chars().count() > 1)
+        .map(str::to_lowercase)
+        .collect()
+}
+
+/// What stands in quotes in the source of the English words, without what it is filled in with.
+fn english() -> BTreeSet<String> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/phrase/en");
+    let mut all = BTreeSet::new();
+    for file in std::fs::read_dir(folder).unwrap() {
+        let source = std::fs::read_to_string(file.unwrap().path()).unwrap();
+        let source = source.split("#[cfg(test)]").next().unwrap_or_default();
+        let code: Vec<&str> =
+            source.lines().filter(|line| !line.trim_start().starts_with("//")).collect();
+        let code = code.join("\n").replace("\\\"", " ").replace("'\"'", " ");
+        for (nth, literal) in code.split('"').enumerate() {
+            if nth % 2 == 1 {
+                let mut filled = String::new();
+                let mut depth = 0_u32;
+                for one in literal.chars() {
+                    match one {
+                        '{' => depth += 1,
+                        '}' => depth = depth.saturating_sub(1),
+                        _ if depth == 0 => filled.push(one),
+                        _ => {}
+                    }
+                }
+                all.extend(words(&filled.replace('\\', " ")));
+            }
+        }
+    }
+    all
+}
+
+/// The looks that keys of a screen lead to.
+fn leads_to(value: &Value, found: &mut Vec<Look>) {
+    match value {
+        Value::Object(fields) => {
+            let look = fields.get("show").and_then(|show| show.get("look")).cloned();
+            found.extend(look.and_then(|look| serde_json::from_value(look).ok()));
+            fields.values().for_each(|value| leads_to(value, found));
+        }
+        Value::Array(values) => values.iter().for_each(|value| leads_to(value, found)),
+        _ => {}
+    }
+}
+
+/// The looks that some screen leads to, the nearest first, each once: a load that is stepped leads on
+/// without an end, so there is one here.
+fn wander(lifter: &mut Abroad) -> usize {
+    let mut ahead = vec![Look::Today { session: None, minutes: None }, Look::Care, Look::Weeks];
+    let mut next = 0;
+    while next < ahead.len().min(200) {
+        let look = ahead[next].clone();
+        next += 1;
+        if let Some(screen) = lifter.view(look) {
+            let mut found = Vec::new();
+            leads_to(&serde_json::to_value(screen).unwrap(), &mut found);
+            for look in found {
+                if !ahead.contains(&look) {
+                    ahead.push(look);
+                }
+            }
+        }
+    }
+    next
+}
+
+/// What a plan made by hand calls its lines; what stands in them is the file's.
+fn labels_of_a_plan_by_hand() -> Vec<(String, String)> {
+    let say = Locale::read("de-DE").words().plan_form();
+    let keys = [
+        "name",
+        "day",
+        "minutes",
+        "weeks",
+        "goal",
+        "sets",
+        "reps",
+        "seconds",
+        "metres",
+        "load",
+        "left",
+        "rpe",
+        "rest",
+        "next",
+        "superset",
+        "optional",
+        "substitutes",
+        "keep",
+        "tempo",
+        "technique",
+        "cues",
+        "every",
+        "on_sets",
+        "drop",
+        "cluster.blocks",
+        "cluster.pause",
+        "rest_pause.each",
+        "rest_pause.pause",
+        "rest_pause.total",
+        "climb.step",
+        "climb.most_sets",
+        "repeat.most_sets",
+        "total.reps",
+        "test.step",
+        "speed",
+        "side",
+        "track",
+        "sides",
+        "counted",
+        "percent_of",
+        "ramp",
+        "wear",
+        "misses",
+        "set_up.pins",
+        "set_up.seat",
+        "set_up.attachment",
+        "set_up.bench",
+    ];
+    keys.iter().map(|key| ("label".to_owned(), say.key(key))).collect()
+}
+
+#[test]
+fn no_german_screen_says_an_english_word() {
+    let mut lifter = Abroad::new(Locale::read("de-DE"));
+    play(&mut lifter);
+    let shown = wander(&mut lifter);
+    assert!(shown == 200, "{shown} screens were shown");
+    lifter.texts.extend(labels_of_a_plan_by_hand());
+    let english = english();
+    assert!(english.len() > 800, "{} words of English", english.len());
+    let catalogue = Catalogue::builtin();
+    // The longest first: one name stands within another.
+    let mut names: Vec<String> =
+        catalogue.iter().flat_map(|one| one.names().map(str::to_lowercase)).collect();
+    names.sort_unstable_by_key(|name| std::cmp::Reverse(name.len()));
+    // A word, and a text it was said in.
+    let mut left = BTreeMap::new();
+    let allowed: BTreeSet<&str> = ALLOWED.iter().flat_map(|(words, _)| words.split(' ')).collect();
+    let mut met: BTreeSet<String> = BTreeSet::new();
+    for (field, text) in &lifter.texts {
+        let mut said = text.to_lowercase();
+        for name in &names {
+            said = said.replace(name.as_str(), " ");
+        }
+        for word in words(&said) {
+            let own = word.starts_with("qq") || OF_THE_DOMAIN.contains(&word.as_str());
+            if !english.contains(&word) || own {
+                continue;
+            }
+            if allowed.contains(word.as_str()) {
+                met.insert(word);
+            } else {
+                left.entry(word).or_insert_with(|| format!("{field}: {text}"));
+            }
+        }
+    }
+    assert!(left.is_empty(), "{left:#?}");
+    let never: Vec<&&str> = allowed.iter().filter(|word| !met.contains(**word)).collect();
+    assert!(never.is_empty(), "allowed, and on no screen: {never:?}");
+}
