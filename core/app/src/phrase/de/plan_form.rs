@@ -27,6 +27,11 @@ pub fn add_session() -> &'static str {
     "Einheit hinzufügen"
 }
 
+/// A key of a session: another one like it.
+pub fn session_again() -> &'static str {
+    "Kopieren"
+}
+
 /// A key.
 pub fn add_exercise() -> &'static str {
     "Übung hinzufügen"
