@@ -56,8 +56,8 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// List exercises: all of them, or those that all the words are of: a name, a muscle, the
-    /// movement, what it needs. A near miss is answered with the likely ones.
+    /// List exercises: all of them, or those that all the words are of, in English or German: a
+    /// name, a muscle, the movement, what it needs. A near miss is answered with the likely ones.
     #[command(
         after_help = "Examples:\n  barwright exercises\n  barwright exercises triceps dumbbell\n  barwright exercises \"front squat\" --json"
     )]

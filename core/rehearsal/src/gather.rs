@@ -177,7 +177,7 @@ pub(crate) fn line(stage: &Stage<'_>, key: Key, followed: &Followed) -> Option<L
     Some(Line {
         session: session.name.clone(),
         exercise: slot.exercise.clone(),
-        name: exercise.name.to_string(),
+        name: exercise.name_in(stage.catalogue.tongue()).to_owned(),
         counting: slot.counting.unwrap_or(exercise.counting),
         measure: measure(stage, key).unwrap_or(exercise.measure),
         rules: slot.next.iter().map(|rule| rule.kind).collect(),

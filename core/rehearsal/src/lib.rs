@@ -141,7 +141,8 @@ fn report(stage: &Stage<'_>, all: &[Played], cast: Cast) -> Report {
         muscles: gather::volume(stage, all),
     };
     let names = |slug: &str| {
-        stage.catalogue.get(slug).map_or_else(|| slug.to_owned(), |found| found.name.to_string())
+        let found = stage.catalogue.get(slug);
+        found.map_or(slug, |found| found.name_in(stage.catalogue.tongue())).to_owned()
     };
     report.findings = finding::findings(&report, &followed, all, names);
     report

@@ -70,7 +70,7 @@ impl Held {
     /// Reads the plan that is on. Its text was read without a fault when it was adopted; a release
     /// that reads it otherwise shows it as a plan to be put right instead of failing to open.
     pub(crate) fn read_plan(&mut self) {
-        self.known = self.desk.catalogue();
+        self.known = self.desk.catalogue().speaking(self.locale.words().tongue());
         self.plan = read_plan(&self.desk, &self.known).map(Arc::new);
         self.catalogue = catalogue_of(self.plan.as_deref(), &self.known);
     }
@@ -205,7 +205,8 @@ pub(crate) fn read_plan(desk: &Desk, known: &Catalogue) -> Option<Plan> {
 /// A plan's own exercises before those that are known.
 pub(crate) fn catalogue_of(plan: Option<&Plan>, known: &Catalogue) -> Catalogue {
     let own = plan.map(|plan| plan.exercises.clone()).unwrap_or_default();
-    Catalogue::builtin().with_own(own).with_own(known.own().iter().cloned())
+    let own = Catalogue::builtin().with_own(own).with_own(known.own().iter().cloned());
+    own.speaking(known.tongue())
 }
 
 /// The rows of a session as it stands, after those of an earlier moment.

@@ -26,7 +26,7 @@ pub(super) fn of<'a>(
     let named = if exercise.is_empty() { at_hand(held, &done)? } else { exercise.to_owned() };
     let exercise = held.catalogue.find(&named).ok_or_else(|| {
         let near = held.catalogue.alike(&named, NEAR);
-        let near = near.iter().map(|exercise| exercise.name.to_string()).collect();
+        let near = near.iter().map(|near| held.locale.words().words().exercise(near)).collect();
         Refused::NoExercise(named.clone(), near)
     })?;
     // A page further back than the chart goes is read as well, and whether one lies behind it.

@@ -21,6 +21,7 @@ mod table;
 
 pub use table::*;
 
+use barwright_domain::catalogue::Tongue;
 use barwright_domain::quantity::Numerals;
 
 /// The languages there are.
@@ -64,6 +65,15 @@ impl Words {
     /// Of a language, with numbers written so.
     pub const fn new(language: Language, numerals: Numerals) -> Self {
         Self { language, numerals, today: None }
+    }
+
+    /// The language that exercises are named in.
+    pub const fn tongue(self) -> Tongue {
+        match self.language {
+            Language::English => Tongue::English,
+            #[cfg(test)]
+            Language::MadeUp => Tongue::English,
+        }
     }
 
     /// The same on a day.

@@ -412,8 +412,8 @@ fn instead<'a>(floor: &Floor<'a>, entry: Option<&Entry>, text: &str) -> Vec<Cand
     let here: Vec<String> = here.map(|entry| entry.entry.exercise.clone()).collect();
     let mut all = candidates(held, &run.equipment, entry, &here);
     if !text.is_empty() {
-        let found: Vec<_> = held.catalogue.search(text).iter().map(|one| &one.slug).collect();
-        all.retain(|one| found.contains(&&one.exercise.slug));
+        let found = held.catalogue.search(text).exercises;
+        all.retain(|one| found.iter().any(|found| found.slug == one.exercise.slug));
     }
     all.truncate(MOST_INSTEAD);
     all

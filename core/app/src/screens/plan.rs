@@ -29,7 +29,8 @@ pub fn plan_checked(
     locale: &Locale,
     gym: &Equipment,
 ) -> (PlanScreen, Option<Level>) {
-    checked(bytes, week, locale.words(), (gym, &Catalogue::builtin()))
+    let known = Catalogue::builtin().speaking(locale.words().tongue());
+    checked(bytes, week, locale.words(), (gym, &known))
 }
 
 fn checked(

@@ -1,7 +1,8 @@
 //! Rows in short.
 
+use barwright_domain::catalogue::Catalogue;
 use barwright_domain::quantity::MassUnit;
-use barwright_domain::session::Call;
+use barwright_domain::session::{Because, Call};
 
 use crate::contract::{Key, Row};
 use crate::phrase::Words;
@@ -55,7 +56,17 @@ impl Row {
 /// Why a call's load is what it is, efforts in the scale that it asks in.
 pub(super) fn why(call: &Call, unit: MassUnit, words: Words) -> Vec<String> {
     let scale = call.effort.map(|effort| effort.scale).unwrap_or_default();
-    words.reason().lines(&call.reason, scale, words.today, unit, words.numerals)
+    let mut reason = call.reason.clone();
+    // A lift that is built in was kept by the name of the day's language.
+    let catalogue = Catalogue::builtin();
+    for because in &mut reason.0 {
+        if let Because::ShareOfMax { of: Some(lift), .. } = because
+            && let Some(found) = catalogue.find(lift)
+        {
+            *lift = found.name_in(words.tongue()).to_owned();
+        }
+    }
+    words.reason().lines(&reason, scale, words.today, unit, words.numerals)
 }
 
 /// Rows read aloud.

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::{Movement, Muscle, Region};
+use super::{Movement, Muscle, Region, Tongue};
 use crate::equipment::{DUMBBELL, KETTLEBELL};
 use crate::quantity::Percent;
 
@@ -17,6 +17,10 @@ pub struct Exercise {
     pub name: Cow<'static, str>,
     /// Other usual names.
     pub also: Names,
+    /// German names, the first as it is shown; none where it is called by its one name everywhere, as
+    /// a plan's own is.
+    #[serde(default)]
+    pub german: Names,
     /// The movement.
     pub movement: Movement,
     /// What is lifted, a slug shared with equipment: `barbell`, `dumbbell`, `leg-press`, … (an
@@ -81,9 +85,27 @@ pub enum Measure {
 }
 
 impl Exercise {
-    /// Every name it goes by: its slug, its name, other usual ones.
+    /// Every name it goes by, in every language: its slug, its name, other usual ones.
     pub fn names(&self) -> impl Iterator<Item = &str> {
-        [self.slug.as_ref(), self.name.as_ref()].into_iter().chain(self.also.iter())
+        let english = [self.slug.as_ref(), self.name.as_ref()].into_iter().chain(self.also.iter());
+        english.chain(self.german.iter())
+    }
+
+    /// Its name in a language.
+    pub fn name_in(&self, tongue: Tongue) -> &str {
+        match tongue {
+            Tongue::English => &self.name,
+            Tongue::German => self.german.iter().next().unwrap_or(&self.name),
+        }
+    }
+
+    /// Other usual names in a language.
+    pub fn also_in(&self, tongue: Tongue) -> impl Iterator<Item = &str> {
+        let (names, shown) = match tongue {
+            Tongue::German if !self.german.is_empty() => (&self.german, 1),
+            Tongue::English | Tongue::German => (&self.also, 0),
+        };
+        names.iter().skip(shown)
     }
 
     /// Which half of the body it loads first.
@@ -154,6 +176,12 @@ impl Names {
     /// Whether the word is among them.
     pub fn contains(&self, word: &str) -> bool {
         self.iter().any(|name| name == word)
+    }
+}
+
+impl Default for Names {
+    fn default() -> Self {
+        Self::NONE
     }
 }
 

@@ -1,10 +1,10 @@
 //! Looking exercises up.
 
-use super::Exercise;
 use super::table::BUILTIN;
+use super::{Exercise, Tongue};
 
 /// Characters of a name that are compared: none of the names is longer.
-const LONGEST: usize = 48;
+pub(super) const LONGEST: usize = 48;
 /// Likeness, in ten-thousandths, from which a name is worth offering among several.
 const ALIKE_A_LITTLE: usize = 5_000;
 
@@ -12,12 +12,13 @@ const ALIKE_A_LITTLE: usize = 5_000;
 #[derive(Debug, Clone, Default)]
 pub struct Catalogue {
     own: Vec<Exercise>,
+    tongue: Tongue,
 }
 
 impl Catalogue {
     /// The built-in exercises. Costs nothing.
     pub const fn builtin() -> Self {
-        Self { own: Vec::new() }
+        Self { own: Vec::new(), tongue: Tongue::English }
     }
 
     /// The built-in exercises with these before them.
@@ -25,6 +26,17 @@ impl Catalogue {
     pub fn with_own(mut self, exercises: impl IntoIterator<Item = Exercise>) -> Self {
         self.own.extend(exercises);
         self
+    }
+
+    /// The same, whose names are written in this language; those of every language are read.
+    #[must_use]
+    pub fn speaking(self, tongue: Tongue) -> Self {
+        Self { tongue, ..self }
+    }
+
+    /// The language that names are written in.
+    pub const fn tongue(&self) -> Tongue {
+        self.tongue
     }
 
     /// The exercises that were added.
@@ -44,10 +56,20 @@ impl Catalogue {
         self.own.iter().chain(BUILTIN).find(|exercise| exercise.slug == slug)
     }
 
-    /// The exercise a person means: by slug, name or another usual name. Case does not matter, and
-    /// a space, a hyphen and an underscore are the same.
+    /// The exercise a person means: by slug, name or another usual name, in any language. Case,
+    /// spaces, hyphens, underscores and apostrophes do not matter, and `ue` and `ss` are read as `ü`
+    /// and `ß`.
     pub fn find(&self, text: &str) -> Option<&Exercise> {
-        self.iter().find(|exercise| exercise.names().any(|name| same(name, text)))
+        let wanted = key(text);
+        self.iter().find(|one| one.names().any(|name| key_chars(name).eq(wanted.chars())))
+    }
+
+    /// What a file calls an exercise: its name in the language of this catalogue, or its slug where
+    /// another exercise goes by that name.
+    pub fn written<'e>(&self, exercise: &'e Exercise) -> &'e str {
+        let name = exercise.name_in(self.tongue);
+        let means = self.find(name).is_some_and(|found| found.slug == exercise.slug);
+        if means { name } else { &exercise.slug }
     }
 
     /// The exercise whose name is most like a misspelt one, when any is near.
@@ -81,20 +103,43 @@ impl Catalogue {
     }
 }
 
-/// Whether two names differ in case and separators only.
+/// Whether two names are the same as names are compared.
 pub(super) fn same(one: &str, other: &str) -> bool {
-    plain_chars(one).eq(plain_chars(other))
+    key_chars(one).eq(key_chars(other))
 }
 
-/// A name as names are compared: two that differ in case and separators only are the same.
-pub(crate) fn plain(text: &str) -> String {
+/// What names are compared by: two with the same one are the same name.
+pub(crate) fn key(text: &str) -> String {
+    key_chars(text).collect()
+}
+
+fn key_chars(text: &str) -> impl Iterator<Item = char> {
+    plain_chars(text).filter(|c| *c != '-')
+}
+
+/// A text in small letters, with a hyphen between its words and none that German writes in two ways.
+pub(super) fn plain(text: &str) -> String {
     plain_chars(text).collect()
 }
 
 fn plain_chars(text: &str) -> impl Iterator<Item = char> {
-    let one = |c| if matches!(c, ' ' | '_' | '-') { '-' } else { c };
-    text.trim().chars().map(one).flat_map(char::to_lowercase)
+    let spelt = |c| match c {
+        ' ' | '_' | '-' => ['-', NOTHING],
+        '\'' | '’' => [NOTHING; 2],
+        'ä' => ['a', 'e'],
+        'ö' => ['o', 'e'],
+        'ü' => ['u', 'e'],
+        'ß' => ['s', 's'],
+        // The dots alone, after their letter: some systems write file names and texts so.
+        '\u{308}' => ['e', NOTHING],
+        other => [other, NOTHING],
+    };
+    let small = text.trim().chars().flat_map(char::to_lowercase);
+    small.flat_map(spelt).filter(|c| *c != NOTHING)
 }
+
+/// Stands for no character; no name that is read has it.
+const NOTHING: char = '\0';
 
 /// How like two plain names are, in ten-thousandths, so that it compares without a float.
 fn likeness(wanted: &str, name: &str) -> usize {
@@ -124,6 +169,7 @@ pub(super) fn most_alike<'a, T>(
 
 #[cfg(test)]
 mod tests {
+    use super::super::Names;
     use super::*;
 
     #[test]
@@ -138,13 +184,62 @@ mod tests {
     }
 
     #[test]
+    fn finds_what_a_person_means_in_german() {
+        let catalogue = Catalogue::builtin();
+        for (text, slug) in [
+            ("Kniebeuge", "back-squat"),
+            ("Kreuzheben", "deadlift"),
+            ("Bankdrücken", "bench-press"),
+            ("BANKDRÜCKEN", "bench-press"),
+            ("Bankdruecken", "bench-press"),
+            ("Bankdru\u{308}cken", "bench-press"),
+            ("Schulterdrücken", "overhead-press"),
+            ("überkopfdrücken", "overhead-press"),
+            ("Rudern vorgebeugt", "barbell-row"),
+            ("Klimmzüge", "pull-up"),
+            ("Liegestuetz", "push-up"),
+            ("Ausfallschritt", "walking-lunge"),
+            ("Farmers Walk", "farmer-carry"),
+            ("Farmer’s Walk", "farmer-carry"),
+            ("Koffertragen", "farmer-carry"),
+            ("Unterarmstütz", "plank"),
+            ("Ausstoßen", "jerk"),
+            ("AUSSTOSSEN", "jerk"),
+            ("AUSSTOẞEN", "jerk"),
+            ("Kurzhantelbankdrücken", "dumbbell-bench-press"),
+            ("Kurzhantel Bankdrücken", "dumbbell-bench-press"),
+        ] {
+            assert_eq!(catalogue.find(text).map(|one| one.slug.as_ref()), Some(slug), "{text}");
+        }
+        assert!(catalogue.find("Radfahren").is_none());
+    }
+
+    #[test]
+    fn every_name_of_every_language_finds_its_exercise() {
+        let catalogue = Catalogue::builtin();
+        for exercise in catalogue.iter() {
+            for name in exercise.names() {
+                let two = name.replace('ä', "ae").replace('ö', "oe").replace('ü', "ue");
+                let two = two.replace('Ü', "Ue").replace('ß', "ss").replace(' ', "-");
+                for text in [name.to_owned(), name.to_uppercase(), two] {
+                    let found = catalogue.find(&text).map(|found| &found.slug);
+                    assert_eq!(found, Some(&exercise.slug), "{text}");
+                }
+            }
+        }
+    }
+
+    #[test]
     fn suggests_the_nearest() {
         let catalogue = Catalogue::builtin();
         for (text, slug) in [
             ("frnt squat", "front-squat"),
             ("romanian dedlift", "romanian-deadlift"),
             ("bench pres", "bench-press"),
-            ("pullup", "pull-up"),
+            ("pull upp", "pull-up"),
+            ("Bankdrüken", "bench-press"),
+            ("Bankdrucken", "bench-press"),
+            ("Kniebeuche", "back-squat"),
         ] {
             assert_eq!(catalogue.nearest(text).unwrap().slug, slug, "{text}");
         }
@@ -175,6 +270,11 @@ mod tests {
         assert_eq!(catalogue.find("front squat, heels raised"), Some(&own));
         assert_eq!(catalogue.iter().count(), count);
         assert_eq!(catalogue.own().len(), 1);
+        // One of the lifter's own has the one name it was given.
+        own.german = Names::NONE;
+        for tongue in [Tongue::English, Tongue::German] {
+            assert_eq!(own.name_in(tongue), "Front squat, heels raised");
+        }
     }
 
     #[test]

@@ -2,19 +2,24 @@
 //!
 //! Some 120 are built in ([`Catalogue::builtin`]); a plan adds its own. The built-in anatomy is
 //! that of textbooks, simplified to prime movers and helpers: common practice, with no one source.
+//! Each has names in English and in German, and any of them is read as it; histories keep its slug.
 //! The table is constant data: nothing is read or built when the program starts.
 
 mod exercise;
 pub(crate) mod find;
+mod german;
 mod movement;
 mod muscle;
 mod search;
 mod table;
+mod tongue;
 
 pub use exercise::{Counting, Exercise, Measure, Names};
 pub use find::Catalogue;
 pub use movement::{Joint, Movement, Region};
 pub use muscle::Muscle;
+pub use search::Searched;
+pub use tongue::Tongue;
 
 /// The implements that the built-in exercises use. The set is open: equipment and a plan's own
 /// exercises may name others (letters, digits and hyphens).

@@ -2,11 +2,12 @@
 //! the push-up's share: 65–75 % of body mass (Mier et al. 2014, Int J Exerc Sci
 //! 7(2):161–168, abstract); two thirds is taken.
 //!
-//! A line reads: implement, slug, name, movement; what it needs; muscles direct and indirect.
+//! A line reads: implement, slug, English name, movement; what it needs; muscles direct and indirect.
 
 use std::borrow::Cow;
 
 use super::Muscle::{self, *};
+use super::german;
 use super::{Counting, Exercise, Measure, Movement, Names};
 use crate::quantity::Percent;
 
@@ -73,6 +74,7 @@ impl Row {
             slug: Cow::Borrowed(self.slug),
             name: Cow::Borrowed(self.name),
             also: Names::Fixed(self.also),
+            german: Names::Fixed(german::names(self.slug)),
             movement: self.movement,
             implement: Cow::Borrowed(self.implement),
             needs: Names::Fixed(self.needs),
@@ -498,25 +500,38 @@ pub(super) static BUILTIN: &[Exercise] = exercises![
 
 #[cfg(test)]
 mod tests {
-    use std::collections::HashSet;
+    use std::collections::{HashMap, HashSet};
 
-    use super::super::{IMPLEMENTS, SUPPORTS};
+    use super::super::{IMPLEMENTS, SUPPORTS, Tongue, find};
     use super::*;
 
     #[test]
     fn names_and_slugs_are_unique_and_plain() {
-        let mut seen = HashSet::new();
+        let mut seen = HashMap::new();
         for exercise in BUILTIN {
             let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
             assert!(exercise.slug.chars().all(plain), "{}", exercise.slug);
-            let name = exercise.name.to_lowercase().replace(' ', "-");
-            let mut own: HashSet<String> = HashSet::from([exercise.slug.to_string(), name]);
-            own.extend(exercise.also.iter().map(|name| name.replace(' ', "-")));
-            for name in own {
-                assert!(seen.insert(name.clone()), "{name} stands for two exercises");
+            for name in exercise.names() {
+                // As names are compared; in another language it may go by the same one.
+                let other = seen.insert(find::key(name), exercise.slug.as_ref());
+                assert!(other.is_none_or(|other| other == exercise.slug), "{name}, {other:?}");
+                assert!(name.chars().count() <= find::LONGEST, "{name} is too long to compare");
             }
         }
         assert!(BUILTIN.len() >= 120, "{}", BUILTIN.len());
+    }
+
+    #[test]
+    fn a_name_is_not_written_twice() {
+        for exercise in BUILTIN {
+            for tongue in [Tongue::English, Tongue::German] {
+                let mut own = HashSet::new();
+                for name in [exercise.name_in(tongue)].into_iter().chain(exercise.also_in(tongue)) {
+                    assert!(own.insert(find::key(name)), "{name} stands twice");
+                    assert_eq!(name.trim(), name);
+                }
+            }
+        }
     }
 
     #[test]

@@ -54,17 +54,24 @@ pub fn session_again(text: &str, session: usize, name: &str) -> Result<String, N
     put(&text, &format!("session.{count}.name"), &name.into())
 }
 
-/// One more exercise in a session, last: three sets of what is usual for it (common practice).
+/// One more exercise in a session, last, by its name in the language of `known`: three sets of what is usual for
+/// it (common practice).
 ///
 /// # Errors
 /// [`NotEdited`].
-pub fn one_exercise(text: &str, session: &str, exercise: &Exercise) -> Result<String, NotEdited> {
+pub fn one_exercise(
+    text: &str,
+    session: &str,
+    exercise: &Exercise,
+    known: &Catalogue,
+) -> Result<String, NotEdited> {
     let how_many = match exercise.measure {
         Measure::Reps => ("reps", Put::from("8-12")),
         Measure::Seconds => ("seconds", Put::Whole(30)),
         Measure::Metres => ("metres", Put::Whole(20)),
     };
-    let named = [("name", Put::from(exercise.name.as_ref())), ("sets", Put::Whole(3)), how_many];
+    let name = Put::from(known.written(exercise));
+    let named = [("name", name), ("sets", Put::Whole(3)), how_many];
     add(text, &format!("{session}.exercise"), &Put::Table(named.into()))
 }
 
@@ -156,7 +163,7 @@ const OF_ITS_EXERCISE: [&str; 9] = [
 ];
 
 /// Another exercise in the place of one of a session, both by their places, from now on: it has its
-/// own history, so its load is found by feel. What the new one can't follow (a rule, a list of
+/// own history, so its load is found by feel; it is named in the language of `known`. What the new one can't follow (a rule, a list of
 /// substitutes) goes too.
 ///
 /// # Errors
@@ -168,7 +175,7 @@ pub fn exchange(
     known: &Catalogue,
 ) -> Result<String, NotEdited> {
     let place = format!("session.{session}.exercise.{slot}");
-    let mut text = put(text, &format!("{place}.name"), &exercise.name.as_ref().into())?;
+    let mut text = put(text, &format!("{place}.name"), &known.written(exercise).into())?;
     let rows = Written::of(&text).map_or(0, |written| written.count(&format!("{place}.set")));
     let owners =
         std::iter::once(place.clone()).chain((0..rows).map(|at| format!("{place}.set.{at}")));
@@ -211,11 +218,15 @@ mod tests {
         let catalogue = Catalogue::builtin();
         let text = empty("Mine", "A");
         assert!(read(&text).is_err(), "a session without an exercise is a fault");
-        let text = one_exercise(&text, "session.0", catalogue.get("back-squat").unwrap()).unwrap();
+        let text =
+            one_exercise(&text, "session.0", catalogue.get("back-squat").unwrap(), &catalogue)
+                .unwrap();
         let text = one_session(&text, "B").unwrap();
-        let text = one_exercise(&text, "session.1", catalogue.get("plank").unwrap()).unwrap();
+        let text =
+            one_exercise(&text, "session.1", catalogue.get("plank").unwrap(), &catalogue).unwrap();
         // The second session's comes after its own heading, the first's before it.
-        let text = one_exercise(&text, "session.0", catalogue.get("pull-up").unwrap()).unwrap();
+        let text = one_exercise(&text, "session.0", catalogue.get("pull-up").unwrap(), &catalogue)
+            .unwrap();
         let plan = sound(&text);
         let names: Vec<_> =
             plan.sessions.iter().map(|s| (s.name.as_str(), s.exercises.len())).collect();
@@ -230,7 +241,7 @@ mod tests {
     fn varied_by_week_and_by_set() {
         let catalogue = Catalogue::builtin();
         let squat = catalogue.get("back-squat").unwrap();
-        let text = one_exercise(&empty("Mine", "A"), "session.0", squat).unwrap();
+        let text = one_exercise(&empty("Mine", "A"), "session.0", squat, &catalogue).unwrap();
         let place = "session.0.exercise.0";
         let text = write(&text, &format!("{place}.load"), "100 kg").unwrap();
         let text =

@@ -16,8 +16,9 @@ use crate::quantity::{
 };
 
 impl Plan {
-    /// The plan as TOML. Reading it gives this plan again, as long as it came from a text or keeps
-    /// to what a text can say: bounds, halves of a percent, one scale of effort in a row.
+    /// The plan as TOML, with exercises named in the language of `catalogue`. Reading it gives this
+    /// plan again, as long as it came from a text or keeps to what a text can say: bounds, halves of
+    /// a percent, one scale of effort in a row.
     pub fn print(&self, catalogue: &Catalogue) -> String {
         let catalogue = catalogue.clone().with_own(self.exercises.iter().cloned());
         let mut page = Page { text: String::new(), catalogue };
@@ -346,10 +347,10 @@ impl Page {
     fn name(&self, slug: &str) -> String {
         self.catalogue
             .get(slug)
-            .filter(|known| !known.name.ends_with("working max") && known.name != "top set")
-            .filter(|known| self.catalogue.find(&known.name).is_some_and(|own| own.slug == slug))
-            .map_or(slug, |known| known.name.as_ref())
-            .to_string()
+            .map(|known| self.catalogue.written(known))
+            .filter(|name| !name.ends_with("working max") && *name != "top set")
+            .unwrap_or(slug)
+            .to_owned()
     }
 
     fn load(&self, load: &LoadCall) -> String {

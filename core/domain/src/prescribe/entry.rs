@@ -44,7 +44,7 @@ pub(super) fn entry(slot: &Slot<'_>, id: EntryId, warm: &[Muscle], needs: &mut V
     Entry {
         id,
         exercise: exercise.slug.to_string(),
-        name: exercise.name.to_string(),
+        name: exercise.name_in(slot.source.catalogue.tongue()).to_owned(),
         implement: exercise.implement.to_string(),
         optional: slot.entry.optional,
         main: exercise.main_lift,
@@ -116,7 +116,7 @@ fn substitutes(slot: &Slot<'_>) -> Vec<Substitute> {
         let exercise = slot.source.catalogue.get(&substitute.exercise)?;
         Some(Substitute {
             exercise: exercise.slug.to_string(),
-            name: exercise.name.to_string(),
+            name: exercise.name_in(slot.source.catalogue.tongue()).to_owned(),
             possible: Here::new(slot.source.equipment, exercise, None).lacks().is_empty(),
         })
     });

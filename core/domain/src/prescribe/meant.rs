@@ -79,7 +79,8 @@ fn max_of(slot: &Slot<'_>, lift: &str) -> Option<(Mass, i32)> {
 }
 
 fn name_of(slot: &Slot<'_>, slug: &str) -> String {
-    slot.source.catalogue.get(slug).map_or_else(|| slug.to_owned(), |found| found.name.to_string())
+    let catalogue = slot.source.catalogue;
+    catalogue.get(slug).map_or(slug, |found| found.name_in(catalogue.tongue())).to_owned()
 }
 
 /// The share of a lift's reference max that is its working max.

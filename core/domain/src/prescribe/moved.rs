@@ -104,7 +104,7 @@ pub fn moved_loads(
                     at: there.at,
                     session: session.name.clone(),
                     exercise: of.exercise.clone(),
-                    name: exercise.name.to_string(),
+                    name: exercise.name_in(source.catalogue.tongue()).to_owned(),
                     before,
                     after,
                 });

@@ -1,13 +1,14 @@
 //! Rules that step, and what they step from.
 
 use barwright_domain::call::{Amount, HowMany};
+use barwright_domain::catalogue::Tongue;
 use barwright_domain::equipment::builtin_in;
 use barwright_domain::owners::{Question, Why};
 use barwright_domain::plan::RuleKind;
 use barwright_domain::quantity::{MassUnit, RepRange};
 use barwright_domain::session::Ending;
 
-use crate::play::{Did, Season, as_called, of, reps, work};
+use crate::play::{Did, Season, as_called, of, plan, reps, work};
 
 const SQUAT: &str = r#"
     [[session.exercise]]
@@ -230,4 +231,24 @@ fn without_a_rule_a_change_is_only_proposed() {
     assert_eq!(proposal.question, Question::WellOff);
     assert_eq!(proposal.to, Some(crate::play::kg("65")));
     assert_eq!(season.load(3, 1, "barbell-row"), "60");
+}
+
+/// What was trained is kept by the exercise's key: a plan that names it in German goes on from it.
+#[test]
+fn history_survives_a_change_of_language() {
+    let mut season = Season::of(&["Monday"], SQUAT);
+    season.session(1, 1, &[]);
+    season.session(2, 1, &[]);
+    assert_eq!(season.load(3, 1, "back-squat"), "52.5");
+    let german = SQUAT.replace("Back squat", "Kniebeuge");
+    season.adopt(&plan(&["Monday"], &german), true);
+    season.catalogue = season.catalogue.clone().speaking(Tongue::German);
+    assert_eq!(season.load(3, 1, "back-squat"), "52.5");
+    let sheet = season.sheet(3, 1);
+    let entry = sheet.entries().next().unwrap();
+    assert_eq!((entry.exercise.as_str(), entry.name.as_str()), ("back-squat", "Kniebeuge"));
+    assert!(entry.last.is_some(), "the last time is shown");
+    season.session(3, 1, &[]);
+    season.adopt(&plan(&["Monday"], SQUAT), true);
+    assert_eq!(season.load(4, 1, "back-squat"), "55");
 }

@@ -20,13 +20,13 @@ pub(super) fn begun(held: &Held, place: &str) -> Result<(String, String), Fault>
         return Ok((own.slug.clone(), own.text.clone()));
     }
     let like = held.known.get(slug).filter(|_| how == "like").ok_or(Refused::NotHere)?;
-    let words = held.locale.words().exercises();
-    let name = words.own_name(&like.name);
+    let words = held.locale.words();
+    let name = words.exercises().own_name(&words.words().exercise(like));
     let numbered = (2..1_000).map(|nth| format!("{name} {nth}"));
     let free = |name: &String| held.catalogue.find(name).is_none();
     let name = std::iter::once(name.clone()).chain(numbered).find(free).unwrap_or(name);
     let text = put("", "name", &name.into()).map_err(not_edited)?;
-    let text = put(&text, "like", &like.name.as_ref().into()).map_err(not_edited)?;
+    let text = put(&text, "like", &held.known.written(like).into()).map_err(not_edited)?;
     Ok((String::new(), text))
 }
 

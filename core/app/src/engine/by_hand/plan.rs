@@ -54,7 +54,7 @@ pub(super) fn changed(
             }
             Some((session, "exercise")) => {
                 let found = held.catalogue.get(what).ok_or(Refused::NotHere)?;
-                by_hand::one_exercise(text, session, found)
+                by_hand::one_exercise(text, session, found, &held.catalogue)
             }
             Some((exercise, "set")) => by_hand::one_row(text, exercise),
             _ => return Err(Refused::NotHere.into()),

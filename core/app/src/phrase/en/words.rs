@@ -1,7 +1,7 @@
 //! Small words and figures that every screen uses.
 
 use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, Stop, WeekKind};
-use barwright_domain::catalogue::{Counting, Exercise};
+use barwright_domain::catalogue::{Counting, Exercise, Tongue};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Range, Reserve, Rounding, Seconds};
 use barwright_domain::session::{Ending, Kit};
 
@@ -88,9 +88,9 @@ pub fn rows(rows: &[(&str, &str)]) -> String {
     lines.join(" ")
 }
 
-/// An exercise by its name: the built-in ones are English, a plan's own are called as it says.
+/// An exercise by its name: a plan's own is called as the plan says.
 pub fn exercise(exercise: &Exercise) -> String {
-    exercise.name.to_string()
+    exercise.name_in(Tongue::English).to_owned()
 }
 
 /// "5 reps", "30 s", "40 m".

@@ -1,6 +1,6 @@
 //! The exercises there are: looked for, read, and one's own made.
 
-use barwright_domain::catalogue::{Exercise, Movement, Muscle};
+use barwright_domain::catalogue::{Exercise, Movement, Muscle, Searched};
 use barwright_domain::desk::{Draft, DraftOf};
 use barwright_domain::plan::read_exercise;
 use barwright_domain::text::edit::Written;
@@ -73,9 +73,7 @@ fn bare(
 
 fn list(held: &Held, text: &str, words: Words) -> FormScreen {
     let say = words.exercises();
-    let found = held.catalogue.search(text);
-    // What is only near has not all the words.
-    let near = found.first().is_none_or(|first| !has_all(first, text));
+    let Searched { exercises: found, near } = held.catalogue.search(text);
     let form = Form::of_what_stands(FormOf::Exercises, "", words);
     let field = form.field(FIND, say.find(), text, false);
     let mut rows = vec![form_row(FIND, 1, say.find().0).value(text).field(field)];
@@ -95,15 +93,6 @@ fn list(held: &Held, text: &str, words: Words) -> FormScreen {
         keys.push(shows("go-on", say.go_on(), look(DRAFT)));
     }
     bare(say.title().to_owned(), subtitle, rows, keys, words)
-}
-
-/// Whether an exercise has all the words, in its names or in what it is.
-fn has_all(exercise: &Exercise, text: &str) -> bool {
-    let muscles = exercise.direct.iter().chain(exercise.indirect.iter()).map(|one| one.slug());
-    let others = [exercise.movement.slug(), exercise.implement.as_ref()].into_iter();
-    let all = exercise.names().chain(muscles).chain(others).chain(exercise.needs.iter());
-    let all = all.collect::<Vec<_>>().join(" ").to_lowercase();
-    text.to_lowercase().split([' ', '-', '_']).all(|word| all.contains(word))
 }
 
 fn page(held: &Held, exercise: &Exercise, words: Words) -> FormScreen {

@@ -433,7 +433,7 @@ impl Shown<'_> {
         let (change, say) = (self.words.change(), self.words.plan_form());
         let field = self.form.field(FIND, change.find(), self.text, false);
         let mut rows = vec![form_row("find", 1, change.find().0).value(self.text).field(field)];
-        let found = self.held.catalogue.search(self.text);
+        let found = self.held.catalogue.search(self.text).exercises;
         if found.is_empty() {
             rows.push(form_row("none", 1, change.none_found(self.text)));
         }

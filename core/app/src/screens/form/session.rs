@@ -196,8 +196,8 @@ impl Shown<'_> {
         let gym = held.gym();
         let mut all = candidates(held, &gym, entry, &here);
         if !text.is_empty() {
-            let found: Vec<_> = held.catalogue.search(text).iter().map(|one| &one.slug).collect();
-            all.retain(|one| found.contains(&&one.exercise.slug));
+            let found = held.catalogue.search(text).exercises;
+            all.retain(|one| found.iter().any(|found| found.slug == one.exercise.slug));
         }
         let field = self.form.field(FIND, say.find(), text, false);
         let mut rows = vec![form_row("find", 1, say.find().0).value(text).field(field)];

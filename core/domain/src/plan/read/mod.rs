@@ -78,14 +78,14 @@ impl<'c> Names<'c> {
         let mut known = BTreeMap::new();
         for exercise in catalogue.iter() {
             for name in exercise.names() {
-                known.entry(find::plain(name)).or_insert(exercise);
+                known.entry(find::key(name)).or_insert(exercise);
             }
         }
         Self { catalogue, known }
     }
 
     fn find(&self, name: &str) -> Option<&'c Exercise> {
-        self.known.get(&find::plain(name)).copied()
+        self.known.get(&find::key(name)).copied()
     }
 
     fn exercise(&self, item: &Item<'_>) -> Option<&'c Exercise> {
@@ -102,7 +102,8 @@ impl<'c> Names<'c> {
     }
 
     fn nearest(&self, name: &str) -> Option<String> {
-        self.catalogue.nearest(name).map(|exercise| exercise.name.to_string())
+        let found = self.catalogue.nearest(name)?;
+        Some(found.name_in(self.catalogue.tongue()).to_owned())
     }
 }
 

@@ -89,6 +89,7 @@ pub(super) fn exercise(table: &Table<'_>, names: &Names<'_>) -> Option<Exercise>
         slug: Cow::Owned(slug.filter(|slug| !slug.is_empty())?),
         name: Cow::Owned(name?),
         also,
+        german: crate::catalogue::Names::NONE,
         movement: movement?,
         implement: implement?,
         needs,
