@@ -121,3 +121,23 @@ macro_rules! phrases {
     };
 }
 use phrases;
+
+#[cfg(test)]
+mod tests {
+    use barwright_domain::catalogue::Catalogue;
+
+    use crate::locale::Locale;
+
+    /// What screens say of an exercise and what files are written with is one name.
+    #[test]
+    fn exercises_are_said_as_they_are_written() {
+        for tag in ["en-GB", "de-DE"] {
+            let words = Locale::read(tag).words();
+            for exercise in Catalogue::builtin().iter() {
+                let said = words.words().exercise(exercise);
+                assert_eq!(said, exercise.name_in(words.tongue()), "{tag}");
+                assert_eq!(words.exercises().value("name", exercise), said, "{tag}");
+            }
+        }
+    }
+}
