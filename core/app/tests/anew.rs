@@ -1,11 +1,9 @@
 //! After an absence, a wrong clock, a session on paper: through the public door, by keys alone.
 #![allow(clippy::unwrap_used)]
 
-mod hand;
-
 use barwright_app::contract::{Action, EngineError, Look, RefusalCode, Row};
-
-use hand::{Hand, MONDAY, at_day};
+use barwright_player::Player;
+use barwright_player::clock::{MONDAY, at_day};
 
 const PLAN: &str = r#"
 name = "Base"
@@ -40,16 +38,16 @@ reps = 3
 load = "110 kg"
 "#;
 
-fn rows(hand: &mut Hand) -> Vec<Row> {
+fn rows(hand: &mut Player) -> Vec<Row> {
     hand.weeks().weeks.into_iter().flat_map(|week| week.rows).collect()
 }
 
-fn detail(hand: &mut Hand, id: &str) -> String {
+fn detail(hand: &mut Player, id: &str) -> String {
     rows(hand).into_iter().find(|row| row.id == id).unwrap().detail
 }
 
 /// Does the session that is on, all of it as called.
-fn train(hand: &mut Hand) {
+fn train(hand: &mut Player) {
     hand.today();
     hand.tap("begin");
     while hand.has("record") {
@@ -60,7 +58,7 @@ fn train(hand: &mut Hand) {
 
 #[test]
 fn the_rest_is_laid_anew_by_one_press_and_shown_before() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     train(&mut hand);
     // Nothing lies behind on the day.
     hand.weeks();
@@ -94,7 +92,7 @@ fn the_rest_is_laid_anew_by_one_press_and_shown_before() {
 
 #[test]
 fn squeezed_never_heavy_on_neighbouring_days_unasked() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     train(&mut hand);
     hand.on_day(MONDAY + 10);
     hand.weeks();
@@ -126,7 +124,7 @@ fn short(day: i32) -> String {
 
 #[test]
 fn what_was_recorded_on_a_wrong_date_is_moved() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     train(&mut hand);
     // The last one says so on its tally, and it can be undone.
     hand.tap("date");
@@ -155,7 +153,7 @@ fn what_was_recorded_on_a_wrong_date_is_moved() {
 
 #[test]
 fn a_session_without_the_tool_is_entered_from_paper() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     hand.on_day(MONDAY + 5);
     hand.weeks();
     hand.presses = 0;
@@ -178,7 +176,7 @@ fn a_session_without_the_tool_is_entered_from_paper() {
 
 #[test]
 fn paper_says_nothing_over_a_later_word() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     hand.on_day(MONDAY + 7);
     hand.view(Look::Today { session: Some("2.1".into()), minutes: None });
     hand.tap("begin");
@@ -186,7 +184,7 @@ fn paper_says_nothing_over_a_later_word() {
         hand.tap("record");
     }
     hand.tap("finish");
-    let load = |hand: &mut Hand| {
+    let load = |hand: &mut Player| {
         hand.view(Look::Today { session: Some("3.1".into()), minutes: None });
         hand.as_today().rows.iter().find(|row| row.id.starts_with("sets-")).unwrap().text.clone()
     };
@@ -201,7 +199,7 @@ fn paper_says_nothing_over_a_later_word() {
 
 #[test]
 fn a_clock_far_from_what_the_log_knows_is_asked_about() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     train(&mut hand);
     let right = hand.now.clone();
     hand.now = at_day(MONDAY + 1500);

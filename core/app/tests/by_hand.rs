@@ -1,130 +1,28 @@
 //! What is made and mended by hand, through the public door: by the keys of the screens alone.
 #![allow(clippy::unwrap_used)] // helpers outside #[test] functions
 
-use std::path::PathBuf;
-use std::sync::Arc;
-
 use barwright_app::Engine;
-use barwright_app::contract::{
-    Action, Answer, EngineError, FormRow, FormScreen, Intent, Key, Look, Reading, RefusalCode,
-    Screen,
-};
+use barwright_app::contract::{Action, EngineError, FormScreen, Intent, Look, RefusalCode, Screen};
+use barwright_player::clock::wednesday;
+use barwright_player::{Player, screens};
 
-/// A hand at the screens: what is shown, and the keys that were pressed.
-struct Hand {
-    engine: Arc<Engine>,
-    path: PathBuf,
-    now: Reading,
-    shown: Answer,
-    presses: u32,
+fn hand() -> Player {
+    let mut hand = Player::stored(wednesday(), "en-GB");
+    hand.view(Look::Equipment);
+    hand
 }
 
-fn reading() -> Reading {
-    Reading { wall_ms: 1_795_000_000_000, offset_minutes: 60, boot_ms: None, boot_id: None }
-}
-
-impl Hand {
-    fn new(folder: &tempfile::TempDir) -> Self {
-        let path = folder.path().join("records.db");
-        let engine = open(&path);
-        let shown = engine.view(Look::Equipment, reading()).unwrap();
-        Self { engine, path, now: reading(), shown, presses: 0 }
-    }
-
-    /// The process ends, and another one opens the file.
-    fn reopened(&mut self) {
-        let look = self.shown.look.clone();
-        self.engine.shut_down().unwrap();
-        self.engine = open(&self.path);
-        self.shown = self.engine.view(look, self.now.clone()).unwrap();
-    }
-
-    fn act(&mut self, action: &Action) -> Result<(), EngineError> {
-        self.now.wall_ms += 1_000;
-        self.presses += 1;
-        self.shown = self.engine.act(action.clone(), self.now.clone())?;
-        Ok(())
-    }
-
-    fn press(&mut self, key: &Key) {
-        assert!(key.enabled, "{key:?}");
-        self.act(&key.action.clone()).unwrap();
-    }
-
-    fn view(&mut self, look: Look) {
-        self.shown = self.engine.view(look, self.now.clone()).unwrap();
-    }
-
-    fn form(&self) -> &FormScreen {
-        match &self.shown.screen {
-            Screen::Form { form } => form,
-            other => panic!("{other:#?}"),
-        }
-    }
-
-    /// A key of the screen, by its id.
-    fn key(&self, id: &str) -> Key {
-        let keys: Vec<Key> = match &self.shown.screen {
-            Screen::Form { form } => form.keys.clone(),
-            Screen::Equipment { equipment } => {
-                equipment.gyms.iter().chain(&equipment.keys).cloned().collect()
-            }
-            Screen::Today { today } => today.keys.clone(),
-            Screen::Lift { lift } => lift.keys.clone(),
-            other => panic!("{other:#?}"),
-        };
-        keys.iter().find(|key| key.id == id).cloned().unwrap_or_else(|| panic!("{id}: {keys:#?}"))
-    }
-
-    fn tap(&mut self, id: &str) {
-        let key = self.key(id);
-        self.press(&key);
-    }
-
-    fn row(&self, text: &str) -> FormRow {
-        let form = self.form();
-        let row = form.rows.iter().find(|row| row.text == text);
-        row.cloned().unwrap_or_else(|| panic!("{text}: {form:#?}"))
-    }
-
-    fn up(&mut self, row: &str) {
-        let key = self.row(row).up.expect("it steps");
-        self.press(&key);
-    }
-
-    fn down(&mut self, row: &str) {
-        let key = self.row(row).down.expect("it steps");
-        self.press(&key);
-    }
-
-    fn write(&mut self, row: &str, text: &str) {
-        let field = self.row(row).field.expect("it is written").id;
-        let intent = Intent::Write { field, text: text.into(), sure: false };
-        self.act(&Action::Do { intent, session: None, then: None }).unwrap();
-    }
-
-    /// The gym's title as Equipment shows it, and its rows.
-    fn equipment(&mut self) -> (String, Vec<String>) {
-        self.view(Look::Equipment);
-        match &self.shown.screen {
-            Screen::Equipment { equipment } => {
-                let rows = equipment.rows.iter().map(|row| row.text.clone()).collect();
-                (equipment.title.clone(), rows)
-            }
-            other => panic!("{other:#?}"),
-        }
-    }
-}
-
-fn open(path: &std::path::Path) -> Arc<Engine> {
-    Engine::open(path.to_str().unwrap().into(), "en-GB".into()).unwrap()
+/// The gym's title as Equipment shows it, and its rows.
+fn equipment(hand: &mut Player) -> (String, Vec<String>) {
+    hand.view(Look::Equipment);
+    let equipment = screens::equipment(hand.shown.screen.clone());
+    (equipment.title, equipment.rows.into_iter().map(|row| row.text).collect())
 }
 
 #[test]
 fn a_gym_is_made_by_its_keys_and_holds_once_it_is_used() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
-    let before = hand.equipment();
+    let mut hand = hand();
+    let before = equipment(&mut hand);
     hand.tap("usual-kg");
     let from = hand.row("25 kg").value;
     hand.up("25 kg");
@@ -133,10 +31,10 @@ fn a_gym_is_made_by_its_keys_and_holds_once_it_is_used() {
     assert_eq!(hand.form().title, "Gym: Boathouse");
     assert_eq!(hand.form().file.as_ref().unwrap().name, "boathouse.toml");
     // Nothing goes by it yet.
-    assert_eq!(hand.equipment(), before);
+    assert_eq!(equipment(&mut hand), before);
     hand.tap("go-on");
     hand.tap("take-up");
-    let (title, rows) = hand.equipment();
+    let (title, rows) = equipment(&mut hand);
     assert_eq!(title, "Boathouse");
     assert_eq!(rows.len(), before.1.len());
     // Its file keeps its comments, and the gym is mended from there.
@@ -144,20 +42,19 @@ fn a_gym_is_made_by_its_keys_and_holds_once_it_is_used() {
     assert!(hand.form().file.as_ref().unwrap().text.starts_with("# "));
     hand.write("Name", "Old boathouse");
     hand.tap("take-up");
-    assert_eq!(hand.equipment().0, "Old boathouse");
+    assert_eq!(equipment(&mut hand).0, "Old boathouse");
     let Screen::Equipment { equipment } = &hand.shown.screen else { panic!() };
     assert_eq!(equipment.gyms.len(), 3, "the same gym under its new name");
 }
 
 #[test]
 fn a_draft_outlives_the_process_and_each_step_goes_back_and_forth() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
+    let mut hand = hand();
     hand.tap("usual-lb");
-    let begun = hand.form().clone();
+    let begun = hand.form();
     assert!(!hand.key("undo").enabled);
     hand.up("45 lb");
-    let stepped = hand.form().clone();
+    let stepped = hand.form();
     hand.down("2.5 lb");
     hand.reopened();
     hand.tap("undo");
@@ -165,12 +62,12 @@ fn a_draft_outlives_the_process_and_each_step_goes_back_and_forth() {
     let values = |form: &FormScreen| -> Vec<String> {
         form.rows.iter().map(|row| row.value.clone()).collect()
     };
-    assert_eq!(values(hand.form()), values(&stepped));
+    assert_eq!(values(&hand.form()), values(&stepped));
     hand.tap("undo");
-    assert_eq!(values(hand.form()), values(&begun));
+    assert_eq!(values(&hand.form()), values(&begun));
     hand.reopened();
     hand.tap("redo");
-    assert_eq!(values(hand.form()), values(&stepped));
+    assert_eq!(values(&hand.form()), values(&stepped));
     hand.tap("drop");
     let Screen::Equipment { equipment } = &hand.shown.screen else { panic!() };
     assert!(equipment.keys.iter().all(|key| key.id != "go-on"));
@@ -180,8 +77,7 @@ fn a_draft_outlives_the_process_and_each_step_goes_back_and_forth() {
 
 #[test]
 fn what_is_wrong_stands_beside_its_row_and_is_not_used() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
+    let mut hand = hand();
     hand.tap("usual-kg");
     hand.write("25 kg", "a lot");
     let row = hand.row("25 kg");
@@ -198,13 +94,12 @@ fn what_is_wrong_stands_beside_its_row_and_is_not_used() {
 
 #[test]
 fn a_tap_that_was_meant_for_another_step_is_refused() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
+    let mut hand = hand();
     hand.tap("usual-kg");
     let remove = hand.row("25 kg").keys.into_iter().find(|key| key.id == "remove").unwrap();
     let field = hand.row("20 kg").field.unwrap().id;
     hand.press(&remove);
-    let shown = hand.form().clone();
+    let shown = hand.form();
     // The same tap twice takes no second plate away.
     let twice = hand.act(&remove.action).unwrap_err();
     assert!(matches!(twice, EngineError::Refused { code: RefusalCode::Stale, .. }), "{twice:?}");
@@ -212,32 +107,21 @@ fn a_tap_that_was_meant_for_another_step_is_refused() {
     let late = hand.act(&Action::Do { intent, session: None, then: None }).unwrap_err();
     assert!(matches!(late, EngineError::Refused { code: RefusalCode::Stale, .. }), "{late:?}");
     hand.view(hand.shown.look.clone());
-    assert_eq!(*hand.form(), shown);
+    assert_eq!(hand.form(), shown);
     // One that is being made is not lost by beginning another.
     hand.view(Look::Equipment);
     hand.tap("go-on");
-    assert_eq!(*hand.form(), shown);
-}
-
-impl Hand {
-    /// A key of a row, by the row's text and the key's id.
-    fn of_row(&mut self, row: &str, id: &str) {
-        let row = self.row(row);
-        let key = row.keys.iter().find(|key| key.id == id);
-        let key = key.unwrap_or_else(|| panic!("{id}: {row:#?}")).clone();
-        self.press(&key);
-    }
+    assert_eq!(hand.form(), shown);
 }
 
 #[test]
 fn a_small_gym_is_made_from_an_empty_room_in_few_presses() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
+    let mut hand = hand();
     hand.tap("empty-kg");
-    hand.of_row("Add a bar", "add-barbell");
+    hand.tap_row("Add a bar", "add-barbell");
     // A bar alone makes what it weighs.
     assert_eq!(hand.row("Long bar").detail, "20 kg and nothing else");
-    hand.of_row("Add a size of plate", "add-set");
+    hand.tap_row("Add a size of plate", "add-set");
     assert_eq!(hand.row("Long bar").detail, "20 kg to 167.5 kg, every 2.5 kg");
     // What can't be made is said while stepping.
     hand.down("2.5 kg");
@@ -246,29 +130,28 @@ fn a_small_gym_is_made_from_an_empty_room_in_few_presses() {
     assert!(detail.starts_with("20 kg to 162.5 kg, every 10 kg"), "{detail}");
     hand.up("2.5 kg");
     for support in ["Rack", "Bench", "Pull-up bar", "Bands"] {
-        hand.of_row(support, "toggle");
+        hand.tap_row(support, "toggle");
         assert_eq!(hand.row(support).value, "here");
     }
-    hand.of_row("Add what is held in the hand", "add-dumbbell");
+    hand.tap_row("Add what is held in the hand", "add-dumbbell");
     assert_eq!(hand.row("Dumbbells").detail, "2 kg to 30 kg, every 2 kg");
     hand.tap("take-up");
     assert!(hand.presses <= 12, "{} presses", hand.presses);
-    let (title, rows) = hand.equipment();
+    let (title, rows) = equipment(&mut hand);
     assert_eq!(title, "My gym");
     assert!(rows.contains(&"rack, bench, pull up bar, band".to_owned()), "{rows:?}");
 }
 
 #[test]
 fn a_rack_has_gaps_a_stack_numbers_and_a_plate_its_true_mass() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
+    let mut hand = hand();
     hand.tap("usual-kg");
-    hand.of_row("Dumbbells", "open");
+    hand.tap_row("Dumbbells", "open");
     let all = hand.form().rows.len();
     // One that is missing leaves a gap, and the range is a list from there on.
     let gone = hand.form().rows.iter().find(|row| row.depth == 2).unwrap().text.clone();
     let third = hand.form().rows.iter().filter(|row| row.depth == 2).nth(2).unwrap().text.clone();
-    hand.of_row(&third, "remove");
+    hand.tap_row(&third, "remove");
     assert_ne!(gone, third);
     assert_eq!(hand.form().rows.len(), all - 4, "three of the range, and one load");
     let reach = &hand.form().rows[0].text;
@@ -276,24 +159,24 @@ fn a_rack_has_gaps_a_stack_numbers_and_a_plate_its_true_mass() {
     hand.write("Add a load", "7");
     assert!(hand.form().rows.iter().any(|row| row.text == "7 kg"));
     hand.tap("leave");
-    hand.of_row("Low row", "open");
-    hand.of_row("Loads are known", "pins");
+    hand.tap_row("Low row", "open");
+    hand.tap_row("Loads are known", "pins");
     assert_eq!(hand.row("Pins").value, "10");
     hand.up("Pins");
     hand.tap("leave");
     assert_eq!(hand.row("Low row").detail, "11 pins, no loads known");
     // A plate that weighs less than what stands on it.
-    hand.of_row("25 kg", "open");
+    hand.tap_row("25 kg", "open");
     hand.down("Weighed, one is really");
     assert_eq!(hand.row("Weighed, one is really").value, "24.9 kg");
     hand.write("Weighed, one is really", "24.75");
     hand.tap("leave");
     assert_eq!(hand.row("25 kg").detail, "weighs 24.75 kg");
     // A part that went closes.
-    hand.of_row("Curl bar", "open");
+    hand.tap_row("Curl bar", "open");
     let open = hand.shown.look.clone();
     hand.tap("leave");
-    hand.of_row("Curl bar", "remove");
+    hand.tap_row("Curl bar", "remove");
     hand.view(open);
     assert!(hand.form().rows.iter().any(|row| row.id == "plates"), "the whole");
     hand.tap("take-up");
@@ -305,21 +188,20 @@ const PLAN: &str = "name = \"Two lifts\"\nweeks = 2\n\n[[session]]\nname = \"A\"
 
 #[test]
 fn a_gym_is_chosen_in_one_press_on_today_and_the_sheet_follows() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
-    hand.act(&Action::Do { intent: Intent::adopt(PLAN), session: None, then: None }).unwrap();
+    let mut hand = hand();
+    hand.dispatch(Intent::adopt(PLAN));
     for (begin, name) in [("usual-kg", "Club"), ("empty-kg", "Hotel")] {
         hand.view(Look::Equipment);
         hand.tap(begin);
         hand.write("Name", name);
         if name == "Hotel" {
-            hand.of_row("Add what is held in the hand", "add-dumbbell");
+            hand.tap_row("Add what is held in the hand", "add-dumbbell");
         }
         hand.tap("take-up");
     }
     let today = Look::Today { session: None, minutes: None };
     hand.view(today.clone());
-    let sheet = |hand: &Hand| {
+    let sheet = |hand: &Player| {
         let Screen::Today { today } = &hand.shown.screen else { panic!() };
         let said = |row: &barwright_app::contract::Row| format!("{} {}", row.text, row.detail);
         (today.subtitle.clone(), today.rows.iter().map(said).collect::<Vec<_>>().join("\n"))
@@ -338,16 +220,13 @@ fn a_gym_is_chosen_in_one_press_on_today_and_the_sheet_follows() {
 
 #[test]
 fn masses_are_typed_as_the_lifter_writes_them() {
-    let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join("records.db");
-    let engine = Engine::open(path.to_str().unwrap().into(), "nl-NL".into()).unwrap();
-    let shown = engine.view(Look::Equipment, reading()).unwrap();
-    let mut hand = Hand { engine, path, now: reading(), shown, presses: 0 };
+    let mut hand = Player::stored(wednesday(), "nl-NL");
+    hand.view(Look::Equipment);
     hand.tap("usual-kg");
     hand.write("Add a size of plate", "0,75");
     assert_eq!(hand.row("0,75 kg").value, "1 pair");
     assert_eq!(hand.row("1,25 kg").faults.len(), 0);
-    hand.of_row("Long bar", "open");
+    hand.tap_row("Long bar", "open");
     hand.write("Mass", "20,35");
     assert_eq!(hand.row("Mass").value, "20,35 kg");
     hand.up("Mass");
@@ -365,31 +244,22 @@ const PERCENT: &str = "name = \"Two lifts\"\nweeks = 3\n\n[[session]]\nname = \"
                        load = \"80 %\"\n\n[[session.exercise]]\nname = \"Barbell row\"\nsets = 3\n\
                        reps = 8\nload = \"60 kg\"\n";
 
-fn with_maxes(folder: &tempfile::TempDir) -> Hand {
-    let mut hand = Hand::new(folder);
-    let tap = |hand: &mut Hand, intent| {
-        hand.act(&Action::Do { intent, session: None, then: None }).unwrap();
-    };
-    tap(&mut hand, Intent::adopt(PERCENT));
-    let max = |text: &str| Intent::Write {
-        field: "max:bench-press".into(),
-        text: text.into(),
-        sure: false,
-    };
-    tap(&mut hand, max("100 kg"));
-    hand.view(Look::Today { session: None, minutes: None });
+fn with_maxes() -> Player {
+    let mut hand = hand();
+    hand.dispatch(Intent::adopt(PERCENT));
+    hand.type_in("max:bench-press", "100 kg");
+    hand.today();
     hand
 }
 
 #[test]
 fn a_max_is_changed_by_a_percentage_with_its_loads_shown_first() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = with_maxes(&folder);
+    let mut hand = with_maxes();
     hand.presses = 0;
     hand.tap("maxes");
     assert_eq!(hand.row("Bench press").value, "100 kg");
     assert!(hand.row("Bench press").detail.starts_with("entered "));
-    hand.of_row("Bench press", "by-5");
+    hand.tap_row("Bench press", "by-5");
     assert_eq!(hand.row("Bench press").value, "95 kg");
     let moved: Vec<String> = hand
         .form()
@@ -401,16 +271,16 @@ fn a_max_is_changed_by_a_percentage_with_its_loads_shown_first() {
     assert_eq!(moved.len(), 3, "{moved:?}");
     assert_eq!(moved[0], "Week 1, A: Bench press 76 kg, was 80 kg");
     // Nothing counts yet.
-    hand.view(Look::Today { session: None, minutes: None });
-    let loads = |hand: &Hand| {
+    hand.today();
+    let loads = |hand: &Player| {
         let Screen::Today { today } = &hand.shown.screen else { panic!() };
         today.rows.iter().map(|row| row.text.clone()).collect::<Vec<_>>().join("\n")
     };
     assert!(loads(&hand).contains("80 kg"), "{}", loads(&hand));
     hand.tap("maxes");
-    hand.of_row("Bench press", "by-5");
+    hand.tap_row("Bench press", "by-5");
     hand.presses = 2;
-    hand.of_row("95 kg, was 100 kg", "take");
+    hand.tap_row("95 kg, was 100 kg", "take");
     assert!(hand.presses <= 4, "open, less, take: {} presses", hand.presses);
     assert_eq!(hand.row("Bench press").value, "95 kg");
     hand.reopened();
@@ -429,8 +299,7 @@ fn a_max_is_changed_by_a_percentage_with_its_loads_shown_first() {
 
 #[test]
 fn a_percentage_and_a_load_are_typed_and_what_can_not_be_is_refused() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = with_maxes(&folder);
+    let mut hand = with_maxes();
     hand.tap("maxes");
     for (typed, becomes) in
         [("-5 %", "95 kg"), ("\u{2212}2.5%", "97.5 kg"), ("+ 5%", "105 kg"), ("112.5", "112.5 kg")]
@@ -455,8 +324,7 @@ fn a_percentage_and_a_load_are_typed_and_what_can_not_be_is_refused() {
 
 #[test]
 fn a_working_load_moves_its_rows_and_body_mass_is_a_chart() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = with_maxes(&folder);
+    let mut hand = with_maxes();
     hand.tap("maxes");
     let row = "Barbell row, 8 reps";
     assert_eq!(hand.row(row).value, "60 kg");
@@ -464,11 +332,11 @@ fn a_working_load_moves_its_rows_and_body_mass_is_a_chart() {
     hand.up(row);
     assert_eq!(hand.row(row).value, "65 kg");
     assert!(hand.form().rows.iter().any(|row| row.text.contains("Barbell row 65 kg, was 60 kg")));
-    hand.of_row("65 kg, was 60 kg", "take");
+    hand.tap_row("65 kg, was 60 kg", "take");
     assert_eq!(hand.row(row).value, "65 kg");
     assert!(hand.form().chart.is_none());
     for (day, mass) in [(0, "82.4 kg"), (7, "82"), (14, "81.6")] {
-        hand.now.wall_ms = reading().wall_ms + day * 86_400_000;
+        hand.now.wall_ms = wednesday().wall_ms + day * 86_400_000;
         hand.write("Body mass", mass);
         assert!(matches!(hand.shown.look, Look::Form { .. }));
     }
@@ -487,8 +355,7 @@ fn exercises(at: &str) -> Look {
 
 #[test]
 fn every_exercise_is_read_and_found_by_what_it_is() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
+    let mut hand = hand();
     hand.view(exercises(""));
     let all = hand.form().rows.len();
     assert!(all > 100, "{all}");
@@ -500,26 +367,23 @@ fn every_exercise_is_read_and_found_by_what_it_is() {
     hand.write("Look for", "bakc sqat");
     assert_eq!(hand.form().rows[1].text, "Back squat");
     assert!(hand.form().subtitle.starts_with("None for"), "{}", hand.form().subtitle);
-    hand.of_row("Back squat", "open");
+    hand.tap_row("Back squat", "open");
     assert_eq!(hand.form().title, "Back squat");
     assert_eq!(hand.row("Needs").value, "Rack");
-    hand.write_nothing("zzzz");
+    find_nothing(&mut hand, "zzzz");
 }
 
-impl Hand {
-    /// A search that finds nothing says so and what to look for.
-    fn write_nothing(&mut self, words: &str) {
-        self.view(exercises(""));
-        self.write("Look for", words);
-        assert_eq!(self.form().rows.len(), 1);
-        assert!(self.form().subtitle.contains("Look for a name"), "{}", self.form().subtitle);
-    }
+/// A search that finds nothing says so and what to look for.
+fn find_nothing(hand: &mut Player, words: &str) {
+    hand.view(exercises(""));
+    hand.write("Look for", words);
+    assert_eq!(hand.form().rows.len(), 1);
+    assert!(hand.form().subtitle.contains("Look for a name"), "{}", hand.form().subtitle);
 }
 
 #[test]
 fn an_exercise_of_ones_own_is_made_in_any_script_and_has_its_own_history() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
+    let mut hand = hand();
     // Two that differ in nothing but letters that are not Latin, and a number.
     for name in ["Присед 2", "Выпады 2", "深蹲"] {
         hand.view(exercises("back-squat"));
@@ -537,11 +401,8 @@ fn an_exercise_of_ones_own_is_made_in_any_script_and_has_its_own_history() {
                 name = \"присед 2\"\nsets = 1\nreps = 5\nload = \"60 kg\"\nramp = \"none\"\n\n\
                 [[session.exercise]]\nname = \"Выпады 2\"\nsets = 1\nreps = 5\nload = \"40 kg\"\n\
                 ramp = \"none\"\n";
-    let tap = |hand: &mut Hand, intent| {
-        hand.act(&Action::Do { intent, session: None, then: None }).unwrap();
-    };
-    tap(&mut hand, Intent::adopt(plan));
-    tap(&mut hand, Intent::Begin { session: None, minutes: None, sure: false });
+    hand.dispatch(Intent::adopt(plan));
+    hand.begin();
     for _ in 0..2 {
         let Screen::Floor { floor } = &hand.shown.screen else { panic!() };
         let key =
@@ -549,7 +410,7 @@ fn an_exercise_of_ones_own_is_made_in_any_script_and_has_its_own_history() {
         let key = key.unwrap();
         hand.press(&key);
     }
-    tap(&mut hand, Intent::Finish);
+    hand.finish();
     for (name, load) in [("Присед 2", "60 kg"), ("Выпады 2", "40 kg")] {
         hand.view(Look::Lift { exercise: name.into(), page: 0, all: false });
         let Screen::Lift { lift } = &hand.shown.screen else { panic!() };
@@ -572,19 +433,18 @@ fn an_exercise_of_ones_own_is_made_in_any_script_and_has_its_own_history() {
 
 #[test]
 fn what_an_exercise_is_can_be_changed_and_a_name_means_one() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
+    let mut hand = hand();
     hand.view(exercises("bench-press"));
     hand.tap("like");
-    hand.of_row("Trains", "open");
-    hand.of_row("Front deltoid", "toggle");
+    hand.tap_row("Trains", "open");
+    hand.tap_row("Front deltoid", "toggle");
     assert_eq!(hand.row("Front deltoid").value, "yes");
     hand.tap("leave");
     assert!(hand.row("Trains").value.contains("front deltoid"), "{:?}", hand.row("Trains"));
-    hand.of_row("The load is", "open");
-    hand.of_row("what each hand holds", "choose");
+    hand.tap_row("The load is", "open");
+    hand.tap_row("what each hand holds", "choose");
     assert_eq!(hand.row("The load is").value, "what each hand holds");
-    hand.of_row("One side at a time", "toggle");
+    hand.tap_row("One side at a time", "toggle");
     assert_eq!(hand.row("One side at a time").value, "yes");
     hand.write("Name", "Bench press");
     let refused = hand.act(&hand.key("take-up").action).unwrap_err();
@@ -603,15 +463,14 @@ fn what_an_exercise_is_can_be_changed_and_a_name_means_one() {
 
 #[test]
 fn the_demo_is_another_file_and_leaving_it_is_one_press() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut hand = Hand::new(&folder);
+    let mut hand = hand();
     let today = Look::Today { session: None, minutes: None };
     hand.view(today.clone());
     hand.tap("start");
     // Each way says what it does.
     assert!(hand.form().rows.len() >= 3 && hand.form().plan_file);
     assert!(hand.form().rows.iter().all(|row| row.detail.len() > 40));
-    hand.of_row("Look at the demo", "demo");
+    hand.tap_row("Look at the demo", "demo");
     let Screen::Today { today: sheet } = &hand.shown.screen else { panic!() };
     assert!(!sheet.rows.is_empty());
     assert!(sheet.cautions[0].contains("invented"), "{:?}", sheet.cautions);
@@ -625,20 +484,20 @@ fn the_demo_is_another_file_and_leaving_it_is_one_press() {
     let Screen::Today { today: sheet } = &hand.shown.screen else { panic!() };
     assert!(sheet.rows.is_empty(), "nothing of the demo is in the records");
     assert_eq!(hand.engine.count_records().unwrap(), 0);
-    assert!(folder.path().join("demo-records.db").exists());
+    assert!(hand.folder().join("demo-records.db").exists());
     // In memory too, where there is no file to lie beside.
     let engine = Engine::in_memory("en-GB".into()).unwrap();
     let intent = |on| Intent::Demo { on };
-    engine.dispatch(Intent::adopt(PLAN), reading()).unwrap();
-    engine.dispatch(intent(true), reading()).unwrap();
+    engine.dispatch(Intent::adopt(PLAN), wednesday()).unwrap();
+    engine.dispatch(intent(true), wednesday()).unwrap();
     assert!(engine.count_records().unwrap() > 100);
-    let again = engine.dispatch(intent(true), reading()).unwrap_err();
+    let again = engine.dispatch(intent(true), wednesday()).unwrap_err();
     assert!(matches!(again, EngineError::Refused { code: RefusalCode::AlreadySo, .. }));
-    engine.dispatch(intent(false), reading()).unwrap();
+    engine.dispatch(intent(false), wednesday()).unwrap();
     assert_eq!(engine.count_records().unwrap(), 1);
     engine
-        .dispatch(Intent::Begin { session: None, minutes: None, sure: false }, reading())
+        .dispatch(Intent::Begin { session: None, minutes: None, sure: false }, wednesday())
         .unwrap();
-    let runs = engine.dispatch(intent(true), reading()).unwrap_err();
+    let runs = engine.dispatch(intent(true), wednesday()).unwrap_err();
     assert!(matches!(runs, EngineError::Refused { code: RefusalCode::SessionRunning, .. }));
 }

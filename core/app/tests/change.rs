@@ -1,11 +1,8 @@
 //! A session changed for once and from now on, through the public door: by keys alone.
 #![allow(clippy::unwrap_used)]
 
-mod hand;
-
 use barwright_app::contract::{Action, Intent, Look, Screen};
-
-use hand::Hand;
+use barwright_player::Player;
 
 const PLAN: &str = r#"# ours
 name = "Base"
@@ -54,7 +51,7 @@ step = "2.5 kg"
 
 #[test]
 fn a_hotel_gym_without_a_barbell_ends_in_a_session_in_eight_presses() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     hand.dispatch(Intent::AddGym { text: HOTEL.into() });
     hand.view(Look::Equipment);
     hand.presses = 0;
@@ -82,7 +79,7 @@ fn a_hotel_gym_without_a_barbell_ends_in_a_session_in_eight_presses() {
 
 #[test]
 fn changes_for_once_have_a_way_back_and_leave_the_plan_alone() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     let planned = ["Back squat", "Romanian deadlift", "Leg curl"];
     assert_eq!(hand.exercises(), planned);
     hand.tap("change");
@@ -123,7 +120,7 @@ fn changes_for_once_have_a_way_back_and_leave_the_plan_alone() {
 
 #[test]
 fn from_now_on_mends_the_plan_and_keeps_its_comments() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     hand.tap_row("Back squat", "instead");
     hand.tap_row("Front squat", "always");
     let plan = hand.plan();
@@ -142,7 +139,7 @@ fn from_now_on_mends_the_plan_and_keeps_its_comments() {
 
 #[test]
 fn the_floor_swaps_for_any_exercise_and_asks_why_only_where_it_matters() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     hand.tap("begin");
     hand.tap("more");
     hand.tap("swap");
@@ -167,7 +164,7 @@ fn the_floor_swaps_for_any_exercise_and_asks_why_only_where_it_matters() {
 
 #[test]
 fn what_is_swapped_because_it_hurts_stands_as_pain() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     hand.tap("begin");
     while hand.floor().call.exercise == "Back squat" {
         hand.tap("record");

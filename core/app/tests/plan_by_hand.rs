@@ -1,14 +1,12 @@
 //! A plan made and mended by hand, by the keys of the screens alone: nobody sees a text file.
 #![allow(clippy::unwrap_used)]
 
-mod hand;
-
 use barwright_app::contract::{Action, Intent, Look, Screen};
-
-use hand::{Hand, MONDAY};
+use barwright_player::Player;
+use barwright_player::clock::MONDAY;
 
 /// A plan of three exercises from an empty sheet, seen and adopted.
-fn made(hand: &mut Hand) {
+fn made(hand: &mut Player) {
     hand.today();
     hand.tap("make");
     hand.tap_row("A", "open");
@@ -33,7 +31,7 @@ fn made(hand: &mut Hand) {
 
 #[test]
 fn from_an_empty_phone_to_the_first_set() {
-    let mut hand = Hand::new();
+    let mut hand = Player::new();
     hand.presses = 0;
     made(&mut hand);
     hand.today();
@@ -46,7 +44,7 @@ fn from_an_empty_phone_to_the_first_set() {
 
 #[test]
 fn two_weeks_are_trained_without_a_text_file() {
-    let mut hand = Hand::new();
+    let mut hand = Player::new();
     made(&mut hand);
     for day in [0, 3, 7, 10] {
         hand.on_day(MONDAY + day);
@@ -89,7 +87,7 @@ fn two_weeks_are_trained_without_a_text_file() {
 
 #[test]
 fn faults_and_remarks_stand_beside_their_rows_and_a_draft_has_steps_back() {
-    let mut hand = Hand::new();
+    let mut hand = Player::new();
     hand.today();
     hand.tap("make");
     // A session without an exercise can't be taken up.
@@ -168,7 +166,7 @@ load = "100 kg" # since spring
 
 #[test]
 fn a_plan_that_is_on_is_mended_and_its_comments_stay() {
-    let mut hand = Hand::with(FILE);
+    let mut hand = Player::with(FILE);
     hand.weeks();
     hand.presses = 0;
     hand.tap("mend-plan");

@@ -1,11 +1,8 @@
 //! Amounts far from the call, and the loads that a lifter likes: by keys alone.
 #![allow(clippy::unwrap_used)]
 
-mod hand;
-
 use barwright_app::contract::{Intent, Look};
-
-use hand::Hand;
+use barwright_player::Player;
 
 const PLAN: &str = r#"
 name = "Base"
@@ -27,7 +24,7 @@ seconds = 30
 
 #[test]
 fn an_open_set_of_eight_where_four_were_called_takes_two_presses() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     hand.tap("begin");
     assert_eq!(hand.floor().thumb.figure.unwrap().text, "4");
     hand.presses = 0;
@@ -41,7 +38,7 @@ fn an_open_set_of_eight_where_four_were_called_takes_two_presses() {
 
 #[test]
 fn what_is_far_from_the_call_is_typed() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     hand.tap("begin");
     let before = hand.engine.count_records().unwrap();
     let pad = hand.floor().thumb.figure.unwrap().pad;
@@ -67,7 +64,7 @@ fn what_is_far_from_the_call_is_typed() {
     assert_eq!(hand.floor().thumb.figure.unwrap().text, "75");
 }
 
-fn first_load(hand: &mut Hand) -> (String, Vec<String>) {
+fn first_load(hand: &mut Player) -> (String, Vec<String>) {
     let today = hand.today();
     let row = today.rows.iter().find(|row| row.id.starts_with("sets-0")).unwrap();
     (row.text.clone(), row.why.clone())
@@ -75,7 +72,7 @@ fn first_load(hand: &mut Hand) -> (String, Vec<String>) {
 
 #[test]
 fn the_loads_a_lifter_likes_go_into_every_call_with_the_reason() {
-    let mut hand = Hand::with(PLAN);
+    let mut hand = Player::with(PLAN);
     let (before, _) = first_load(&mut hand);
     assert!(
         before.contains("101.25") || before.contains("102.5") || before.contains("101"),
