@@ -2,143 +2,71 @@
 //! what becomes of a session that nobody ended.
 #![allow(clippy::unwrap_used)] // helpers outside #[test] functions
 
-use std::sync::Arc;
+use std::path::Path;
 
-use barwright_app::Engine;
 use barwright_app::contract::{
-    Action, Draft, FloorScreen, GuardChoice, HowEnded, Intent, Key, Look, Reading, Row, Screen,
-    SeriesKind, SwapReason, TodayScreen,
+    Action, GuardChoice, HowEnded, Intent, Look, Row, Screen, SeriesKind, SwapReason, TodayScreen,
 };
-
-const DAY_MS: i64 = 86_400_000;
-
-struct Lifter {
-    engine: Arc<Engine>,
-    now: Reading,
-}
+use barwright_player::clock::wednesday;
+use barwright_player::{Plan, Player, intents, screens};
 
 fn plan(load: &str, cue: &str) -> String {
-    let exercise = |name: &str, load: &str| {
+    let lines = |load: &str| {
         format!(
-            "[[session.exercise]]\nname = \"{name}\"\nsets = 2\nreps = 5\nload = \"{load}\"\nramp = \
-             \"none\"\nnext = {{ rule = \"add when made\", step = \"2.5 kg\" }}\ncues = [\"{cue}\"]\n"
+            "sets = 2\nreps = 5\nload = \"{load}\"\nramp = \"none\"\n\
+             next = {{ rule = \"add when made\", step = \"2.5 kg\" }}\ncues = [\"{cue}\"]"
         )
     };
-    format!(
-        "name = \"Off-season\"\nweeks = 8\n[[session]]\nname = \"One\"\n{}{}",
-        exercise("Overhead press", load),
-        exercise("Back squat", "80 kg")
-    )
+    let plan = Plan::new("Off-season", 8).session("One");
+    plan.exercise("Overhead press", &lines(load)).exercise("Back squat", &lines("80 kg")).text()
 }
 
-impl Lifter {
-    fn new() -> Self {
-        let now = Reading {
-            wall_ms: 1_795_000_000_000,
-            offset_minutes: 60,
-            boot_ms: None,
-            boot_id: None,
-        };
-        let mut lifter = Self { engine: Engine::in_memory("en-GB".into()).unwrap(), now };
-        lifter.tap(Intent::adopt(plan("40 kg", "Ribs down")));
-        lifter
-    }
+fn set_up() -> Player {
+    Player::at(wednesday()).taking(60).takes_up(&plan("40 kg", "Ribs down"))
+}
 
-    fn tap(&mut self, intent: Intent) -> Screen {
-        self.now.wall_ms += 60_000;
-        self.engine.dispatch(intent, self.now.clone()).unwrap().screen
-    }
+/// A session with both sets of the press as called, the squat after it as well; then a week.
+fn session(lifter: &mut Player) {
+    lifter.train(None);
+    lifter.days(7);
+}
 
-    fn press(&mut self, key: &Key) -> Screen {
-        self.now.wall_ms += 60_000;
-        self.engine.act(key.action.clone(), self.now.clone()).unwrap().screen
-    }
+/// The press and the squat as the sheet has them.
+fn called(lifter: &Player) -> [String; 2] {
+    let today = lifter.see_today();
+    ["sets-0-0", "sets-1-0"].map(|id| {
+        let row = today.rows.iter().find(|row| row.id == id).unwrap();
+        row.text.split(" · ").nth(1).unwrap().to_owned()
+    })
+}
 
-    fn days(&mut self, days: i64) {
-        self.now.wall_ms += days * DAY_MS;
-    }
-
-    fn record(&mut self, ended: HowEnded) -> Screen {
-        self.tap(Intent::Record {
-            part: None,
-            amount: None,
-            left_halves: None,
-            ended,
-            helped: 0,
-            last: false,
-        })
-    }
-
-    /// A session with both sets of the press as called, the squat after it as well.
-    fn session(&mut self) {
-        self.tap(Intent::Begin { session: None, minutes: None, sure: false });
-        for _ in 0..4 {
-            self.record(HowEnded::AsCalled);
-        }
-        self.tap(Intent::Finish);
-        self.days(7);
-    }
-
-    fn today(&self) -> TodayScreen {
-        let look = Look::Today { session: None, minutes: None };
-        match self.engine.view(look, self.now.clone()).unwrap().screen {
-            Screen::Today { today } => today,
-            other => panic!("{other:?}"),
-        }
-    }
-
-    /// The press and the squat as the sheet has them.
-    fn called(&self) -> [String; 2] {
-        let today = self.today();
-        ["sets-0-0", "sets-1-0"].map(|id| {
-            let row = today.rows.iter().find(|row| row.id == id).unwrap();
-            row.text.split(" · ").nth(1).unwrap().to_owned()
-        })
-    }
-
-    fn floor(&self) -> FloorScreen {
-        let look = Look::Floor { draft: Draft::default() };
-        match self.engine.view(look, self.now.clone()).unwrap().screen {
-            Screen::Floor { floor } => floor,
-            other => panic!("{other:?}"),
-        }
-    }
-
-    fn changes(&self) -> Vec<Row> {
-        match self.engine.view(Look::Tally, self.now.clone()).unwrap().screen {
-            Screen::Tally { tally } => tally.changes,
-            other => panic!("{other:?}"),
-        }
-    }
+fn changes(lifter: &Player) -> Vec<Row> {
+    lifter.see_tally().changes
 }
 
 /// 40, made, 42.5; the lifter writes 50, on the evening of a session too, and the rule goes on from
 /// there: 52.5.
 #[test]
 fn a_working_load_by_hand_stands_above_what_was_done_before() {
-    let mut lifter = Lifter::new();
-    lifter.session();
-    assert_eq!(lifter.called(), ["42.5 kg", "82.5 kg"]);
-    let look = Look::Lift { exercise: "overhead-press".into(), page: 0, all: false };
-    let Screen::Lift { lift } = lifter.engine.view(look, lifter.now.clone()).unwrap().screen else {
-        panic!()
-    };
+    let mut lifter = set_up();
+    session(&mut lifter);
+    assert_eq!(called(&lifter), ["42.5 kg", "82.5 kg"]);
+    let lift = lifter.see_lift("overhead-press");
     let field = lift.fields.iter().find(|field| field.id.starts_with("working:")).unwrap();
     assert_eq!((field.label.as_str(), field.value.as_str()), ("Working load for 5 reps", "42.5"));
-    let write = Intent::Write { field: field.id.clone(), text: "50".into(), sure: false };
-    assert!(matches!(lifter.tap(write), Screen::Lift { .. }));
-    assert_eq!(lifter.called(), ["50 kg", "82.5 kg"]);
-    lifter.session();
-    assert_eq!(lifter.called(), ["52.5 kg", "85 kg"]);
+    assert!(matches!(lifter.dispatch(intents::write(&field.id, "50")), Screen::Lift { .. }));
+    assert_eq!(called(&lifter), ["50 kg", "82.5 kg"]);
+    session(&mut lifter);
+    assert_eq!(called(&lifter), ["52.5 kg", "85 kg"]);
 }
 
 /// Stop, swap, lighter, go on, with the clinician's line over them; a tenth under what hurt until a
 /// session without pain, and then a tenth more a session.
 #[test]
 fn pain_asks_in_its_order_and_stands_until_it_is_answered() {
-    let mut lifter = Lifter::new();
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    let Screen::Floor { floor } = lifter.record(HowEnded::Pain) else { panic!() };
+    let mut lifter = set_up();
+    lifter.begin();
+    let floor = screens::floor(lifter.record(HowEnded::Pain));
     let panel = floor.panel.expect("the answers are asked for at once");
     let ids: Vec<&str> = panel.keys.iter().map(|key| key.id.as_str()).collect();
     assert_eq!(ids, ["stop", "swap", "lighter", "go-on", "joint"]);
@@ -146,110 +74,101 @@ fn pain_asks_in_its_order_and_stands_until_it_is_answered() {
     // 10 % under 40 kg is 36.
     assert_eq!(panel.keys[2].label, "Lighter: 36 kg");
     lifter.press(&panel.keys[2]);
-    assert_eq!(lifter.floor().bar.total, "36 kg");
+    assert_eq!(lifter.see_floor(None).bar.total, "36 kg");
     lifter.record(HowEnded::AsCalled);
     lifter.record(HowEnded::AsCalled);
     lifter.record(HowEnded::AsCalled);
-    lifter.tap(Intent::Finish);
-    let row = lifter.changes().into_iter().find(|row| row.id == "next-overhead-press").unwrap();
+    lifter.finish();
+    let row = changes(&lifter).into_iter().find(|row| row.id == "next-overhead-press").unwrap();
     assert!(row.text.contains("36 kg") && row.detail.starts_with("Pain"), "{row:?}");
     lifter.days(7);
     // Neither weeks nor sessions take it away by themselves.
-    lifter.session();
-    assert_eq!(lifter.called(), ["36 kg", "85 kg"]);
+    session(&mut lifter);
+    assert_eq!(called(&lifter), ["36 kg", "85 kg"]);
     // "Without pain", on the tally: a tenth more than what was done.
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
+    lifter.begin();
     (0..4).for_each(|_| drop(lifter.record(HowEnded::AsCalled)));
-    lifter.tap(Intent::Finish);
-    let asks = lifter.changes().into_iter().find(|row| row.id == "pain-overhead-press").unwrap();
+    lifter.finish();
+    let asks = changes(&lifter).into_iter().find(|row| row.id == "pain-overhead-press").unwrap();
     lifter.press(&asks.keys[0]);
     // 36 and a tenth of it, 39.6.
-    assert_eq!(lifter.called()[0], "39.5 kg");
+    assert_eq!(called(&lifter)[0], "39.5 kg");
 }
 
 /// A failed set: the next is offered 5 % lighter, by one press: 38, rounded to 37.5.
 #[test]
 fn after_a_failed_set_the_next_is_lighter_by_one_press() {
-    let mut lifter = Lifter::new();
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    let Screen::Floor { floor } = lifter.record(HowEnded::Failed) else { panic!() };
+    let mut lifter = set_up();
+    lifter.begin();
+    let floor = screens::floor(lifter.record(HowEnded::Failed));
     let key = floor.thumb.beside.iter().find(|key| key.id == "lighter").unwrap().clone();
     assert_eq!(key.label, "Lighter: 37.5 kg");
     lifter.press(&key);
-    assert_eq!(lifter.floor().bar.total, "37.5 kg");
+    assert_eq!(lifter.see_floor(None).bar.total, "37.5 kg");
 }
 
 /// The same plan with another cue is that plan: week and loads stay. With another number in one row,
 /// that row starts anew, and the others stay; the plan's screen says so before.
 #[test]
 fn a_plan_mended_is_the_same_plan() {
-    let mut lifter = Lifter::new();
-    lifter.session();
-    lifter.session();
-    let before = (lifter.today().subtitle, lifter.called());
+    let mut lifter = set_up();
+    session(&mut lifter);
+    session(&mut lifter);
+    let before = (lifter.see_today().subtitle, called(&lifter));
     assert_eq!(before.1, ["45 kg", "85 kg"]);
-    lifter.tap(Intent::adopt(plan("40 kg", "Elbows in front")));
-    assert_eq!((lifter.today().subtitle, lifter.called()), before);
+    lifter.dispatch(Intent::adopt(plan("40 kg", "Elbows in front")));
+    assert_eq!((lifter.see_today().subtitle, called(&lifter)), before);
 
     let text = plan("30 kg", "Elbows in front");
     let look = Look::Plan { text: Some(text.clone()), week: None };
-    let Screen::Plan { plan } = lifter.engine.view(look, lifter.now.clone()).unwrap().screen else {
-        panic!()
-    };
+    let plan = screens::plan(lifter.see(look));
     let ids: Vec<&str> = plan.rows.iter().map(|row| row.id.as_str()).take(2).collect();
     assert_eq!(ids, ["mends", "anew-0"], "{:?}", plan.rows);
     assert!(plan.rows[1].text.contains("Overhead press"), "{:?}", plan.rows);
     let adopt = plan.keys.iter().find(|key| key.id == "adopt").unwrap();
     lifter.press(adopt);
-    assert_eq!(lifter.today().subtitle, before.0);
-    assert_eq!(lifter.called(), ["30 kg", "85 kg"]);
+    assert_eq!(lifter.see_today().subtitle, before.0);
+    assert_eq!(called(&lifter), ["30 kg", "85 kg"]);
 }
 
 /// The next day asks for the next session, says that the last was never ended, and shows what it comes
 /// to; beginning ends it as of its last set.
 #[test]
 fn a_session_that_nobody_ended_is_over_when_the_next_begins() {
-    let mut lifter = Lifter::new();
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
+    let mut lifter = set_up();
+    lifter.begin();
     (0..4).for_each(|_| drop(lifter.record(HowEnded::AsCalled)));
     lifter.days(7);
-    let today = lifter.today();
+    let today = lifter.see_today();
     assert!(today.cautions.iter().any(|line| line.contains("never finished")), "{today:?}");
-    assert_eq!(lifter.called(), ["42.5 kg", "82.5 kg"]);
+    assert_eq!(called(&lifter), ["42.5 kg", "82.5 kg"]);
     let begin = today.keys.iter().find(|key| key.id == "begin").unwrap();
-    let Action::Do { intent, .. } = &begin.action else { panic!() };
-    lifter.tap(intent.clone());
-    assert_eq!(lifter.floor().bar.total, "42.5 kg");
-    lifter.tap(Intent::Finish);
+    lifter.press(begin);
+    assert_eq!(lifter.see_floor(None).bar.total, "42.5 kg");
+    lifter.finish();
     // It said what it had to say once.
-    assert_eq!(lifter.called(), ["42.5 kg", "82.5 kg"]);
+    assert_eq!(called(&lifter), ["42.5 kg", "82.5 kg"]);
 }
 
 /// More on the body is typed as added or in all, and shown as both.
 #[test]
 fn a_load_on_the_body_is_typed_as_added_or_in_all() {
-    let mut lifter = Lifter::new();
-    let text = "name = \"Belt\"\nweeks = 2\n[[session]]\nname = \"One\"\n[[session.exercise]]\nname = \
-                \"Pull-up\"\nsets = 2\nreps = 5\nload = \"body + 10 kg\"\n";
-    lifter.tap(Intent::Write { field: "body-mass".into(), text: "80 kg".into(), sure: false });
-    lifter.tap(Intent::adopt(text));
-    let ramp = lifter.today().rows.into_iter().find(|row| row.id == "ramp-0").unwrap();
+    let mut lifter = set_up();
+    let belt = Plan::new("Belt", 2).session("One");
+    let belt = belt.exercise("Pull-up", "sets = 2\nreps = 5\nload = \"body + 10 kg\"").text();
+    lifter.type_in("body-mass", "80 kg");
+    lifter.dispatch(Intent::adopt(belt));
+    let ramp = lifter.see_today().rows.into_iter().find(|row| row.id == "ramp-0").unwrap();
     assert_eq!(ramp.text, "ramp bodyweight × 5");
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
+    lifter.begin();
     lifter.record(HowEnded::AsCalled);
-    let bar = lifter.floor().bar;
+    let bar = lifter.see_floor(None).bar;
     assert_eq!((bar.total.as_str(), bar.bar.as_str()), ("+10 kg", "90 kg with bodyweight"));
-    let draft = Draft { panel: Some("load".into()), ..Draft::default() };
-    let look = Look::Floor { draft };
-    let Screen::Floor { floor } = lifter.engine.view(look, lifter.now.clone()).unwrap().screen
-    else {
-        panic!()
-    };
-    let fields = floor.panel.unwrap().fields;
+    let fields = lifter.see_floor(Some("load")).panel.unwrap().fields;
     let field = fields.iter().find(|field| field.id.starts_with("all:")).unwrap();
     assert_eq!(field.value, "90");
-    lifter.tap(Intent::Write { field: field.id.clone(), text: "95".into(), sure: true });
-    assert_eq!(lifter.floor().bar.total, "+15 kg");
+    lifter.dispatch(Intent::Write { field: field.id.clone(), text: "95".into(), sure: true });
+    assert_eq!(lifter.see_floor(None).bar.total, "+15 kg");
 }
 
 /// A plan that was kept has its loads when it is taken up again, whatever was read when the file was
@@ -275,34 +194,25 @@ fn a_plan_taken_up_again_has_its_loads_though_one_was_spoiled() {
     }
 }
 
-fn take_up_again(meanwhile: impl FnOnce(&str)) {
-    let dir = tempfile::tempdir().unwrap();
-    let path = dir.path().join("records.db").display().to_string();
-    let mut lifter = Lifter::new();
-    lifter.engine = Engine::open(path.clone(), "en-GB".into()).unwrap();
-    lifter.tap(Intent::adopt(plan("40 kg", "Ribs down")));
-    lifter.session();
-    lifter.session();
-    assert_eq!(lifter.called(), ["45 kg", "85 kg"]);
-    lifter.tap(Intent::adopt(plan("30 kg", "Ribs down").replace("Off-season", "Spring")));
-    lifter.session();
-    assert_eq!(lifter.called(), ["32.5 kg", "82.5 kg"]);
-    lifter.engine.shut_down().unwrap();
-    meanwhile(&path);
-    lifter.engine = Engine::open(path, "en-GB".into()).unwrap();
-    let Screen::Weeks { weeks } =
-        lifter.engine.view(Look::Weeks, lifter.now.clone()).unwrap().screen
-    else {
-        panic!()
-    };
+fn take_up_again(meanwhile: impl FnOnce(&Path)) {
+    let mut lifter = Player::stored(wednesday(), "en-GB").taking(60);
+    lifter.dispatch(Intent::adopt(plan("40 kg", "Ribs down")));
+    session(&mut lifter);
+    session(&mut lifter);
+    assert_eq!(called(&lifter), ["45 kg", "85 kg"]);
+    lifter.dispatch(Intent::adopt(plan("30 kg", "Ribs down").replace("Off-season", "Spring")));
+    session(&mut lifter);
+    assert_eq!(called(&lifter), ["32.5 kg", "82.5 kg"]);
+    lifter.reopened_after(meanwhile);
+    let weeks = lifter.see_weeks();
     let kept = weeks
         .keys
         .iter()
         .find(|key| matches!(&key.action, Action::Do { intent: Intent::TakeUpPlan { .. }, .. }));
     lifter.press(kept.unwrap());
-    assert_eq!(lifter.called(), ["45 kg", "85 kg"]);
-    lifter.session();
-    assert_eq!(lifter.called(), ["47.5 kg", "87.5 kg"]);
+    assert_eq!(called(&lifter), ["45 kg", "85 kg"]);
+    session(&mut lifter);
+    assert_eq!(called(&lifter), ["47.5 kg", "87.5 kg"]);
     let found = lifter.engine.examine_records().unwrap();
     assert_eq!(found.mended, 0, "{found:?}");
 }
@@ -310,23 +220,18 @@ fn take_up_again(meanwhile: impl FnOnce(&str)) {
 /// What is stopped or swapped after a set that hurt is so for pain, and the record says it.
 #[test]
 fn the_record_of_pain_names_it_where_a_lift_is_stopped_or_swapped() {
-    let done = |lifter: &Lifter, id: &str| -> String {
-        match lifter.engine.view(Look::Tally, lifter.now.clone()).unwrap().screen {
-            Screen::Tally { tally } => {
-                tally.done.into_iter().find(|row| row.id == id).unwrap().detail
-            }
-            other => panic!("{other:?}"),
-        }
+    let done = |lifter: &Player, id: &str| -> String {
+        lifter.see_tally().done.into_iter().find(|row| row.id == id).unwrap().detail
     };
-    let mut lifter = Lifter::new();
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    let Screen::Floor { floor } = lifter.record(HowEnded::Pain) else { panic!() };
+    let mut lifter = set_up();
+    lifter.begin();
+    let floor = screens::floor(lifter.record(HowEnded::Pain));
     let stop = floor.panel.unwrap().keys.remove(0);
     lifter.press(&stop);
     assert_eq!(done(&lifter, "entry-0"), "1 set not done · stopped: pain");
     // Taken back, and another exercise instead, whatever reason the key had.
-    lifter.tap(Intent::Undo);
-    lifter.tap(Intent::Swap {
+    lifter.dispatch(Intent::Undo);
+    lifter.dispatch(Intent::Swap {
         entry: 0,
         exercise: "dumbbell-shoulder-press".into(),
         why: SwapReason::Taken,
@@ -336,23 +241,22 @@ fn the_record_of_pain_names_it_where_a_lift_is_stopped_or_swapped() {
         "1 set not done · swapped for Dumbbell shoulder press: pain"
     );
     // Skipped without pain is no more than skipped.
-    lifter.tap(Intent::SkipExercise { entry: 1 });
+    lifter.dispatch(Intent::SkipExercise { entry: 1 });
     assert_eq!(done(&lifter, "entry-1"), "not done");
 }
 
 /// The general cautions stand on a sheet after a lay-off, and can be opened on any day.
 #[test]
 fn cautions_come_back_after_a_lay_off_and_can_always_be_opened() {
-    let mut lifter = Lifter::new();
+    let mut lifter = set_up();
     let general =
         |today: &TodayScreen| today.cautions.iter().any(|line| line.contains("clinician"));
-    assert!(general(&lifter.today()));
-    lifter.session();
-    assert!(!general(&lifter.today()), "{:?}", lifter.today().cautions);
+    assert!(general(&lifter.see_today()));
+    session(&mut lifter);
+    assert!(!general(&lifter.see_today()), "{:?}", lifter.see_today().cautions);
     lifter.days(28);
-    assert!(general(&lifter.today()));
-    let care = lifter.engine.view(Look::Care, lifter.now.clone()).unwrap();
-    let Screen::Care { care } = care.screen else { panic!() };
+    assert!(general(&lifter.see_today()));
+    let care = lifter.see_care();
     for said in ["clinician", "chest pain", "Dark urine", "dizzy", "stop, swap the exercise"] {
         assert!(care.rows.iter().any(|row| row.text.contains(said)), "{said}: {care:?}");
         assert!(care.aloud.contains(said), "{said}");
@@ -363,16 +267,14 @@ fn cautions_come_back_after_a_lay_off_and_can_always_be_opened() {
 #[test]
 fn advice_on_what_guards_fits_the_lift() {
     let said = |name: &str| -> (Vec<String>, Vec<String>) {
-        let text = format!(
-            "name = \"Base\"\nweeks = 1\n[[session]]\nname = \"One\"\n[[session.exercise]]\nname = \
-             \"{name}\"\nsets = 1\nreps = 5\nload = \"40 kg\"\nleft = 0\nramp = \"none\"\n"
-        );
-        let mut lifter = Lifter::new();
-        lifter.tap(Intent::adopt(text));
-        lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-        let asked = lifter.floor().call.cautions;
-        lifter.tap(Intent::GuardedBy { entry: 0, guard: GuardChoice::Neither });
-        (asked, lifter.floor().call.cautions)
+        let lines = "sets = 1\nreps = 5\nload = \"40 kg\"\nleft = 0\nramp = \"none\"";
+        let text = Plan::new("Base", 1).session("One").exercise(name, lines).text();
+        let mut lifter = set_up();
+        lifter.dispatch(Intent::adopt(text));
+        lifter.begin();
+        let asked = lifter.see_floor(None).call.cautions;
+        lifter.dispatch(Intent::GuardedBy { entry: 0, guard: GuardChoice::Neither });
+        (asked, lifter.see_floor(None).call.cautions)
     };
     for (name, collars) in [("Back squat", false), ("Bench press", true)] {
         let (asked, neither) = said(name);
@@ -389,39 +291,36 @@ fn advice_on_what_guards_fits_the_lift() {
 /// the lifter taps on a screen that says it.
 #[test]
 fn a_notice_stays_until_the_lifter_has_seen_it() {
-    let mut lifter = Lifter::new();
-    let boot = |lifter: &mut Lifter, id: &str| {
+    let mut lifter = set_up();
+    let boot = |lifter: &mut Player, id: &str| {
         (lifter.now.boot_id, lifter.now.boot_ms) = (Some(id.to_owned()), Some(9_000));
     };
     boot(&mut lifter, "in the morning");
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
+    lifter.begin();
     lifter.record(HowEnded::AsCalled);
     boot(&mut lifter, "after charging");
-    lifter.tap(Intent::Wake);
-    lifter.tap(Intent::Wake);
-    let said = lifter.floor().notices;
+    lifter.dispatch(Intent::Wake);
+    lifter.dispatch(Intent::Wake);
+    let said = lifter.see_floor(None).notices;
     assert!(said.iter().any(|line| line.contains("restarted")), "{said:?}");
     // Looking takes nothing away, a tap does.
-    assert_eq!(lifter.floor().notices, said);
-    lifter.tap(Intent::RestBy { seconds: 20 });
-    assert_eq!(lifter.floor().notices, [""; 0]);
+    assert_eq!(lifter.see_floor(None).notices, said);
+    lifter.dispatch(Intent::RestBy { seconds: 20 });
+    assert_eq!(lifter.see_floor(None).notices, [""; 0]);
 }
 
 /// A cable that halves has one number, at the handle; the pin's stands with the cable and under why.
 #[test]
 fn a_cable_has_one_number_and_its_pin_is_explained_under_why() {
-    let mut lifter = Lifter::new();
     let gym = "name = \"Attic\"\nunit = \"kg\"\n[[stack]]\nname = \"Column\"\nkind = \"cable\"\nfrom = \
                \"10 kg\"\nto = \"80 kg\"\nstep = \"10 kg\"\nratio = \"1:2\"\n";
-    lifter.tap(Intent::AddGym { text: gym.into() });
-    lifter.tap(Intent::ChooseGym { name: "Attic".into() });
-    lifter.tap(Intent::adopt(
-        "name = \"Base\"\nweeks = 1\n[[session]]\nname = \"One\"\n[[session.exercise]]\nname = \"Cable \
-         curl\"\nsets = 1\nreps = 12\nload = \"20 kg\"\nramp = \"none\"\n",
-    ));
-    assert!(lifter.today().rows.iter().any(|row| row.text.contains("20 kg")));
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    let floor = lifter.floor();
+    let mut lifter = set_up().trains_in(gym);
+    let lines = "sets = 1\nreps = 12\nload = \"20 kg\"\nramp = \"none\"";
+    let curls = Plan::new("Base", 1).session("One").exercise("Cable curl", lines).text();
+    lifter.dispatch(Intent::adopt(curls));
+    assert!(lifter.see_today().rows.iter().any(|row| row.text.contains("20 kg")));
+    lifter.begin();
+    let floor = lifter.see_floor(None);
     assert_eq!((floor.bar.total.as_str(), floor.bar.counts.as_str()), ("20 kg", "at the handle"));
     assert_eq!(floor.bar.line, "Column: pin 40 kg");
     assert_eq!(
@@ -429,11 +328,7 @@ fn a_cable_has_one_number_and_its_pin_is_explained_under_why() {
         "Pin 40 kg is 20 kg at the handle: of 2 on the stack this cable gives 1."
     );
     lifter.record(HowEnded::AsCalled);
-    let Screen::Tally { tally } =
-        lifter.engine.view(Look::Tally, lifter.now.clone()).unwrap().screen
-    else {
-        panic!()
-    };
+    let tally = lifter.see_tally();
     assert!(tally.done.iter().any(|row| row.text == "Set 1 of 1: 20 kg × 12"), "{:?}", tally.done);
 }
 
@@ -441,42 +336,28 @@ fn a_cable_has_one_number_and_its_pin_is_explained_under_why() {
 /// heaviest; a drop is shown with the load of each part.
 #[test]
 fn the_picture_of_a_lift_charts_what_was_made() {
-    let mut lifter = Lifter::new();
-    lifter.tap(Intent::adopt(
-        "name = \"Base\"\nweeks = 4\n[[session]]\nname = \"One\"\n[[session.exercise]]\nname = \"Back \
-         squat\"\nsets = 2\nreps = 1\nload = \"140 kg\"\nramp = \"none\"\n[[session.exercise]]\nname = \
-         \"Overhead press\"\nsets = 1\nreps = 8\nload = \"40 kg\"\nramp = \"none\"\ndrop = [\"25 %\"]\n",
-    ));
+    let mut lifter = set_up();
+    let squat = "sets = 2\nreps = 1\nload = \"140 kg\"\nramp = \"none\"";
+    let press = "sets = 1\nreps = 8\nload = \"40 kg\"\nramp = \"none\"\ndrop = [\"25 %\"]";
+    let plan = Plan::new("Base", 4).session("One").exercise("Back squat", squat);
+    lifter.dispatch(Intent::adopt(plan.exercise("Overhead press", press).text()));
     for ended in [HowEnded::AsCalled, HowEnded::Failed] {
-        lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
+        lifter.begin();
         lifter.record(HowEnded::AsCalled);
-        lifter.tap(Intent::ChangeLoad {
+        lifter.dispatch(Intent::ChangeLoad {
             entry: 0,
             load: "150".into(),
             only_next: false,
             sure: true,
         });
-        lifter.tap(Intent::Record {
-            part: None,
-            amount: Some(u32::from(ended == HowEnded::AsCalled)),
-            left_halves: None,
-            ended,
-            helped: 0,
-            last: false,
-        });
+        let made = u32::from(ended == HowEnded::AsCalled);
+        lifter.dispatch(intents::done(Some(made), None, ended));
         lifter.record(HowEnded::AsCalled);
         lifter.record(HowEnded::AsCalled);
-        lifter.tap(Intent::Finish);
+        lifter.finish();
         lifter.days(7);
     }
-    let lift = |name: &str| {
-        let look = Look::Lift { exercise: name.into(), page: 0, all: false };
-        match lifter.engine.view(look, lifter.now.clone()).unwrap().screen {
-            Screen::Lift { lift } => lift,
-            other => panic!("{other:?}"),
-        }
-    };
-    let squat = lift("back-squat");
+    let squat = lifter.see_lift("back-squat");
     assert!(squat.sessions[0].text.ends_with("140 kg: 1 · 150 kg: failed"), "{:?}", squat.sessions);
     let chart = squat.chart.unwrap();
     let of = |kind: SeriesKind| -> Vec<i64> {
@@ -485,6 +366,6 @@ fn the_picture_of_a_lift_charts_what_was_made() {
     };
     assert_eq!(of(SeriesKind::Marks), [150_000, 140_000]);
     assert_eq!(of(SeriesKind::Failed), [150_000]);
-    let press = lift("overhead-press");
+    let press = lifter.see_lift("overhead-press");
     assert!(press.sessions[0].text.ends_with("40 kg × 8, 30 kg × 8"), "{:?}", press.sessions);
 }

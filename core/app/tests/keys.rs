@@ -2,12 +2,13 @@
 #![allow(clippy::unwrap_used)] // helpers outside #[test] functions
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
 
-use barwright_app::Engine;
 use barwright_app::contract::{
-    Action, Answer, Draft, EngineError, Field, Intent, Key, Look, Reading, RefusalCode, Screen,
+    Action, Draft, EngineError, Field, Intent, Key, Look, RefusalCode, Screen,
 };
+use barwright_player::clock::{booted, pass};
+use barwright_player::screens::{at_floor, at_lift, at_today};
+use barwright_player::{Player, intents, screens};
 
 const PLAN: &str = r#"
 name = "Every key"
@@ -30,92 +31,55 @@ sets = 2
 seconds = 30
 "#;
 
-struct Lifter {
-    engine: Arc<Engine>,
-    now: Reading,
+fn set_up() -> Player {
+    Player::at(booted()).taking(0).takes_up(PLAN)
 }
 
-impl Lifter {
-    fn new() -> Self {
-        let now = Reading {
-            wall_ms: 1_795_000_000_000,
-            offset_minutes: 60,
-            boot_ms: Some(5_000),
-            boot_id: Some("boot".into()),
-        };
-        let lifter = Self { engine: Engine::in_memory("en-GB".into()).unwrap(), now };
-        lifter.tap(Intent::adopt(PLAN));
-        lifter
-    }
-
-    fn tap(&self, intent: Intent) -> Answer {
-        self.engine.dispatch(intent, self.now.clone()).unwrap()
-    }
-
-    fn begin(&self) {
-        self.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    }
-
-    fn act(&self, action: &Action) -> Result<Answer, EngineError> {
-        self.engine.act(action.clone(), self.now.clone())
-    }
-
-    fn view(&self, look: Look) -> Screen {
-        self.engine.view(look, self.now.clone()).unwrap().screen
-    }
-
-    fn wait(&mut self, seconds: i64) {
-        self.now.wall_ms += seconds * 1000;
-        self.now.boot_ms = self.now.boot_ms.map(|ms| ms + seconds * 1000);
-    }
-
-    /// Every key and field of the floor with its panels, of a correction, and of the tally.
-    fn everything(&self) -> (BTreeMap<String, Key>, Vec<Field>) {
-        let (mut keys, mut fields) = (BTreeMap::new(), Vec::new());
-        let mut keep = |place: &str, more: Vec<Key>| {
-            for key in more {
-                keys.insert(format!("{place} {}", key.id), key);
-            }
-        };
-        let drafts = [
-            "", "more", "ended", "bar", "load:0", "swap", "pace", "order", "earlier", "notes",
-            "kit", "guard", "helped",
-        ];
-        let mut corrections = Vec::new();
-        for panel in drafts {
-            let draft = Draft { panel: Some(panel.to_owned()), ..Draft::default() };
-            let Screen::Floor { floor } = self.view(Look::Floor { draft }) else { panic!() };
-            let thumb = floor.thumb;
-            let effort = thumb.effort.into_iter().flat_map(|one| [Some(one.key), one.half]);
-            let others = [thumb.main, thumb.ended, thumb.undo, thumb.redo, thumb.more];
-            let mut all: Vec<Key> = effort.chain(others).flatten().chain(thumb.beside).collect();
-            all.extend(floor.rest.into_iter().flat_map(|rest| [rest.shorter, rest.longer]));
-            if let Some(open) = floor.panel {
-                all.extend(open.rows.into_iter().flat_map(|row| row.keys).chain(open.keys));
-                fields.extend(open.fields);
-            }
-            corrections.extend(all.iter().filter(|key| key.id == "correct").cloned());
-            keep(panel, all);
+/// Every key and field of the floor with its panels, of a correction, and of the tally.
+fn everything(lifter: &Player) -> (BTreeMap<String, Key>, Vec<Field>) {
+    let (mut keys, mut fields) = (BTreeMap::new(), Vec::new());
+    let mut keep = |place: &str, more: Vec<Key>| {
+        for key in more {
+            keys.insert(format!("{place} {}", key.id), key);
         }
-        for key in corrections {
-            let Action::Show { look } = key.action else { continue };
-            let Screen::Floor { floor } = self.view(look) else { panic!() };
-            keep("correct", floor.thumb.main.into_iter().collect());
+    };
+    let drafts = [
+        "", "more", "ended", "bar", "load:0", "swap", "pace", "order", "earlier", "notes", "kit",
+        "guard", "helped",
+    ];
+    let mut corrections = Vec::new();
+    for panel in drafts {
+        let floor = lifter.see_floor(Some(panel));
+        let thumb = floor.thumb;
+        let effort = thumb.effort.into_iter().flat_map(|one| [Some(one.key), one.half]);
+        let others = [thumb.main, thumb.ended, thumb.undo, thumb.redo, thumb.more];
+        let mut all: Vec<Key> = effort.chain(others).flatten().chain(thumb.beside).collect();
+        all.extend(floor.rest.into_iter().flat_map(|rest| [rest.shorter, rest.longer]));
+        if let Some(open) = floor.panel {
+            all.extend(open.rows.into_iter().flat_map(|row| row.keys).chain(open.keys));
+            fields.extend(open.fields);
         }
-        let Screen::Tally { tally } = self.view(Look::Tally) else { panic!() };
-        keep("tally", tally.keys);
-        keep("tally", tally.changes.into_iter().flat_map(|row| row.keys).collect());
-        fields.extend(tally.fields);
-        (keys, fields)
+        corrections.extend(all.iter().filter(|key| key.id == "correct").cloned());
+        keep(panel, all);
     }
+    for key in corrections {
+        let Action::Show { look } = key.action else { continue };
+        let floor = screens::floor(lifter.see(look));
+        keep("correct", floor.thumb.main.into_iter().collect());
+    }
+    let tally = lifter.see_tally();
+    keep("tally", tally.keys);
+    keep("tally", tally.changes.into_iter().flat_map(|row| row.keys).collect());
+    fields.extend(tally.fields);
+    (keys, fields)
 }
 
 #[test]
 fn a_key_kept_from_an_earlier_session_is_refused() {
-    let mut lifter = Lifter::new();
+    let mut lifter = set_up();
     lifter.begin();
     lifter.wait(60);
-    while let Screen::Floor { floor } = lifter.view(Look::Floor { draft: Draft::default() }) {
+    while let Screen::Floor { floor } = lifter.see(at_floor(None)) {
         let Some(effort) = floor.thumb.effort.first() else {
             lifter.act(&floor.thumb.main.unwrap().action).unwrap();
             lifter.wait(30);
@@ -124,13 +88,13 @@ fn a_key_kept_from_an_earlier_session_is_refused() {
         lifter.act(&effort.key.action).unwrap();
         break;
     }
-    let (keys, fields) = lifter.everything();
+    let (keys, fields) = everything(&lifter);
     lifter.wait(30);
-    lifter.tap(Intent::Finish);
+    lifter.finish();
     lifter.wait(2 * 86_400);
     lifter.begin();
     // The same place of the same exercise: only the session is another.
-    let before = lifter.view(Look::Floor { draft: Draft::default() });
+    let before = lifter.see(at_floor(None));
     let mut tried = 0;
     for (name, key) in &keys {
         let Action::Do { .. } = &key.action else { continue };
@@ -143,29 +107,23 @@ fn a_key_kept_from_an_earlier_session_is_refused() {
     }
     assert!(tried > 40, "{tried} of {:?}", keys.keys());
     for field in &fields {
-        let intent = Intent::Write { field: field.id.clone(), text: "50".into(), sure: false };
-        let refused = lifter.engine.dispatch(intent, lifter.now.clone());
+        let refused = lifter.try_dispatch(intents::write(&field.id, "50"));
         assert!(
             matches!(refused, Err(EngineError::Refused { code: RefusalCode::Stale, .. })),
             "{field:?}: {refused:?}"
         );
     }
     assert!(fields.len() > 3, "{fields:?}");
-    assert_eq!(lifter.view(Look::Floor { draft: Draft::default() }), before);
+    assert_eq!(lifter.see(at_floor(None)), before);
 }
 
 #[test]
 fn a_part_of_an_earlier_session_is_refused_by_its_name_alone() {
-    let mut lifter = Lifter::new();
-    let part = |lifter: &Lifter| {
-        let Screen::Floor { floor } = lifter.view(Look::Floor { draft: Draft::default() }) else {
-            panic!()
-        };
-        floor.part.unwrap()
-    };
+    let mut lifter = set_up();
+    let part = |lifter: &Player| lifter.see_floor(None).part.unwrap();
     lifter.begin();
     let kept = part(&lifter);
-    lifter.tap(Intent::Finish);
+    lifter.finish();
     lifter.wait(86_400);
     lifter.begin();
     assert_ne!(part(&lifter), kept);
@@ -178,20 +136,20 @@ fn a_part_of_an_earlier_session_is_refused_by_its_name_alone() {
         last: false,
     };
     for intent in [record(kept.clone()), Intent::TapRep { part: kept }] {
-        let refused = lifter.engine.dispatch(intent, lifter.now.clone());
+        let refused = lifter.try_dispatch(intent);
         let stale = matches!(refused, Err(EngineError::Refused { code: RefusalCode::Stale, .. }));
         assert!(stale, "{refused:?}");
     }
-    lifter.tap(record(part(&lifter)));
+    lifter.dispatch(record(part(&lifter)));
 }
 
 #[test]
 fn what_asks_carries_the_yes() {
-    let mut lifter = Lifter::new();
+    let mut lifter = set_up();
     // Weeks of squats that support some 120 kg.
     for _ in 0..3 {
         lifter.begin();
-        while let Screen::Floor { floor } = lifter.view(Look::Floor { draft: Draft::default() }) {
+        while let Screen::Floor { floor } = lifter.see(at_floor(None)) {
             lifter.wait(200);
             let two_left = floor.thumb.effort.get(2).map(|effort| effort.key.clone());
             lifter.act(&two_left.or(floor.thumb.main).unwrap().action).unwrap();
@@ -199,7 +157,7 @@ fn what_asks_carries_the_yes() {
         lifter.wait(2 * 86_400);
     }
     lifter.begin();
-    let asks = |intent: Intent| match lifter.engine.dispatch(intent, lifter.now.clone()) {
+    let mut asks = |intent: Intent| match lifter.try_dispatch(intent) {
         Err(EngineError::Refused { code: RefusalCode::Ask, ask: Some(yes), .. }) => yes,
         other => panic!("{other:?}"),
     };
@@ -209,33 +167,27 @@ fn what_asks_carries_the_yes() {
     assert_eq!(asks(write(false)), Action::Do { intent: write(true), session: None, then: None });
     let yes = asks(change);
     lifter.act(&yes).unwrap();
-    let on_bar = |lifter: &Lifter| {
-        let Screen::Floor { floor } = lifter.view(Look::Floor { draft: Draft::default() }) else {
-            panic!()
-        };
-        floor.bar.total
-    };
-    while on_bar(&lifter) != "200 kg" {
-        lifter.tap(Intent::SkipSet);
+    while lifter.see_floor(None).bar.total != "200 kg" {
+        lifter.dispatch(Intent::SkipSet);
     }
     // What is refused without asking has no yes to it.
-    let refused = lifter.engine.dispatch(Intent::Redo, lifter.now.clone()).unwrap_err();
+    let refused = lifter.try_dispatch(Intent::Redo).unwrap_err();
     assert!(matches!(refused, EngineError::Refused { ask: None, .. }), "{refused:?}");
 }
 
 #[test]
 fn a_key_says_what_is_shown_after_it() {
-    let mut lifter = Lifter::new();
+    let mut lifter = set_up();
     lifter.begin();
-    lifter.tap(Intent::SkipSet);
+    lifter.dispatch(Intent::SkipSet);
     let draft = Draft { amount: Some(7), ..Draft::default() };
     lifter.wait(60);
-    while let Screen::Floor { floor } = lifter.view(Look::Floor { draft: draft.clone() }) {
+    while let Screen::Floor { floor } = lifter.see(Look::Floor { draft: draft.clone() }) {
         // What is being entered outlives a longer rest.
         if let Some(rest) = floor.rest {
-            let answer = lifter.act(&rest.longer.action).unwrap();
-            assert_eq!(answer.look, Look::Floor { draft: draft.clone() });
-            let Screen::Floor { floor } = answer.screen else { panic!() };
+            lifter.press(&rest.longer);
+            assert_eq!(lifter.shown.look, Look::Floor { draft: draft.clone() });
+            let floor = lifter.floor();
             assert_eq!(floor.thumb.figure.unwrap().text, "7");
             return;
         }
@@ -247,24 +199,21 @@ fn a_key_says_what_is_shown_after_it() {
 
 #[test]
 fn a_look_with_nothing_to_show_answers_what_is_shown_instead() {
-    let lifter = Lifter::new();
-    let today = Look::Today { session: None, minutes: None };
-    for look in [Look::Floor { draft: Draft::default() }, Look::Tally] {
+    let mut lifter = set_up();
+    for look in [at_floor(None), Look::Tally] {
         let answer = lifter.engine.view(look, lifter.now.clone()).unwrap();
-        assert_eq!(answer.look, today);
+        assert_eq!(answer.look, at_today());
         assert!(matches!(answer.screen, Screen::Today { .. }));
         assert!(answer.effects.is_empty());
     }
     lifter.begin();
-    let lift = Look::Lift { exercise: String::new(), page: 0, all: false };
-    let answer = lifter.engine.view(lift, lifter.now.clone()).unwrap();
-    let back_squat = Look::Lift { exercise: "back-squat".into(), page: 0, all: false };
-    assert_eq!(answer.look, back_squat);
+    let answer = lifter.engine.view(at_lift(""), lifter.now.clone()).unwrap();
+    assert_eq!(answer.look, at_lift("back-squat"));
 }
 
 #[test]
 fn an_answer_says_when_to_look_again() {
-    let mut lifter = Lifter::new();
+    let mut lifter = set_up();
     // What goes by the day changes at the next midnight here.
     let weeks = lifter.engine.view(Look::Weeks, lifter.now.clone()).unwrap();
     let midnight = weeks.wakes_at.unwrap();
@@ -273,7 +222,7 @@ fn an_answer_says_when_to_look_again() {
     let equipment = lifter.engine.view(Look::Equipment, lifter.now.clone()).unwrap();
     assert_eq!(equipment.wakes_at, None);
     lifter.begin();
-    let floor = Look::Floor { draft: Draft::default() };
+    let floor = at_floor(None);
     assert_eq!(lifter.engine.view(floor.clone(), lifter.now.clone()).unwrap().wakes_at, None);
     // A rest changes with its seconds: what is shown until then is what was shown.
     let mut rests = false;
@@ -283,21 +232,17 @@ fn an_answer_says_when_to_look_again() {
         let Screen::Floor { floor: shown } = &answer.screen else { panic!() };
         if let Some(rest) = &shown.rest {
             rests = true;
-            lifter.now.wall_ms += 300;
-            lifter.now.boot_ms = lifter.now.boot_ms.map(|ms| ms + 300);
+            pass(&mut lifter.now, 300);
             let look = || lifter.engine.view(floor.clone(), lifter.now.clone()).unwrap();
             let now = look();
             let wakes_at = now.wakes_at.unwrap();
             assert!((1..=1000).contains(&(wakes_at - lifter.now.wall_ms)), "{wakes_at}");
-            let Screen::Floor { floor: now } = now.screen else { panic!() };
-            let text = now.rest.unwrap().text;
+            let text = screens::floor(now.screen).rest.unwrap().text;
             let later = |ms: i64| {
                 let mut at = lifter.now.clone();
-                at.wall_ms += ms;
-                at.boot_ms = at.boot_ms.map(|boot| boot + ms);
+                pass(&mut at, ms);
                 let answer = lifter.engine.view(floor.clone(), at).unwrap();
-                let Screen::Floor { floor } = answer.screen else { panic!() };
-                floor.rest.unwrap().text
+                screens::floor(answer.screen).rest.unwrap().text
             };
             let left = wakes_at - lifter.now.wall_ms;
             assert_eq!(later(left - 1), text);

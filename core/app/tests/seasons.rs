@@ -2,25 +2,22 @@
 //! taken back, and a plan that is read again with another cue in mid-block.
 #![allow(clippy::unwrap_used)] // helpers outside #[test] functions
 
-use std::sync::Arc;
-
-use barwright_app::Engine;
-use barwright_app::contract::{HowEnded, Intent, Look, Reading, Row, Screen};
+use barwright_app::contract::{HowEnded, Intent, Look, Row};
+use barwright_player::clock::wall;
+use barwright_player::{Plan, Player, intents, screens};
 use proptest::prelude::*;
-
-const DAY_MS: i64 = 86_400_000;
 
 /// The same lift in three sessions a week: one track, however it is spread.
 fn plan(cue: &str) -> String {
-    let session = |day: &str| {
-        format!(
-            "[[session]]\nname = \"{day}\"\nday = \"{day}\"\n[[session.exercise]]\nname = \"Back squat\"\nsets \
-             = 3\nreps = 5\nleft = \"1-3\"\nload = \"60 kg\"\nramp = \"none\"\nnext = {{ rule = \"add when \
-             made\", step = \"2.5 kg\" }}\ncues = [\"{cue}\"]\n"
-        )
-    };
-    let sessions: String = ["Monday", "Wednesday", "Friday"].map(session).concat();
-    format!("name = \"Off-season\"\nweeks = 20\n{sessions}")
+    let lines = format!(
+        "sets = 3\nreps = 5\nleft = \"1-3\"\nload = \"60 kg\"\nramp = \"none\"\n\
+         next = {{ rule = \"add when made\", step = \"2.5 kg\" }}\ncues = [\"{cue}\"]"
+    );
+    let mut plan = Plan::new("Off-season", 20);
+    for day in ["Monday", "Wednesday", "Friday"] {
+        plan = plan.session(day).with(&format!("day = \"{day}\"")).exercise("Back squat", &lines);
+    }
+    plan.text()
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -48,81 +45,43 @@ fn day() -> impl Strategy<Value = Day> {
     ]
 }
 
-struct Lifter {
-    engine: Arc<Engine>,
-    now: Reading,
+fn set_up() -> Player {
+    Player::at(wall(1_795_424_400_000, 60)).taking(60).takes_up(&plan("Chest up"))
 }
 
-impl Lifter {
-    fn new() -> Self {
-        let now = Reading {
-            wall_ms: 1_795_424_400_000,
-            offset_minutes: 60,
-            boot_ms: None,
-            boot_id: None,
-        };
-        let mut lifter = Self { engine: Engine::in_memory("en-GB".into()).unwrap(), now };
-        lifter.tap(Intent::adopt(plan("Chest up")));
-        lifter
-    }
+/// The rows of each session of the week that is on, as they would be today.
+fn sheets(lifter: &Player) -> Vec<Vec<(String, Vec<String>)>> {
+    let week = lifter.see_weeks().subtitle.split_whitespace().nth(1).unwrap_or("1").to_owned();
+    let sheet = |session: u8| {
+        let session = Some(format!("{week}.{session}"));
+        let today = screens::today(lifter.see(Look::Today { session, minutes: None }));
+        today.rows.into_iter().map(|row| (row.text, row.why)).collect()
+    };
+    [1, 2, 3].map(sheet).to_vec()
+}
 
-    fn tap(&mut self, intent: Intent) {
-        self.now.wall_ms += 60_000;
-        self.engine.dispatch(intent, self.now.clone()).unwrap();
-    }
+fn today(lifter: &Player) -> Row {
+    lifter.see_today().rows.into_iter().find(|row| row.id == "sets-0-0").unwrap()
+}
 
-    fn see(&self, look: Look) -> Screen {
-        self.engine.view(look, self.now.clone()).unwrap().screen
-    }
-
-    /// The rows of each session of the week that is on, as they would be today.
-    fn sheets(&self) -> Vec<Vec<(String, Vec<String>)>> {
-        let Screen::Weeks { weeks } = self.see(Look::Weeks) else { panic!() };
-        let week = weeks.subtitle.split_whitespace().nth(1).unwrap_or("1").to_owned();
-        let sheet = |session: u8| {
-            let session = Some(format!("{week}.{session}"));
-            let Screen::Today { today } = self.see(Look::Today { session, minutes: None }) else {
-                panic!()
-            };
-            today.rows.into_iter().map(|row| (row.text, row.why)).collect()
-        };
-        [1, 2, 3].map(sheet).to_vec()
-    }
-
-    fn today(&self) -> Row {
-        let Screen::Today { today } = self.see(Look::Today { session: None, minutes: None }) else {
-            panic!()
-        };
-        today.rows.into_iter().find(|row| row.id == "sets-0-0").unwrap()
-    }
-
-    /// The session that is on: three sets, as the day is.
-    fn session(&mut self, day: Day) {
-        self.tap(Intent::Begin { session: None, minutes: None, sure: true });
-        // A cut may have left sets out.
-        for set in 0.. {
-            let look = Look::Floor { draft: <_>::default() };
-            match self.see(look) {
-                Screen::Floor { floor } if floor.part.is_some() => {}
-                _ => break,
-            }
-            let (amount, ended) = match (day, set) {
-                (Day::Missed, 1) => (Some(3), HowEnded::Failed),
-                (Day::Hurt, 1) => (Some(2), HowEnded::Pain),
-                (Day::Interrupted, 1) => (Some(2), HowEnded::Interrupted),
-                _ => (None, HowEnded::AsCalled),
-            };
-            self.tap(Intent::Record {
-                part: None,
-                amount,
-                left_halves: (ended == HowEnded::AsCalled).then_some(4),
-                ended,
-                helped: 0,
-                last: false,
-            });
+/// The session that is on: three sets, as the day is.
+fn session(lifter: &mut Player, day: Day) {
+    lifter.dispatch(Intent::Begin { session: None, minutes: None, sure: true });
+    // A cut may have left sets out.
+    for set in 0.. {
+        if lifter.to_do().is_none() {
+            break;
         }
-        self.tap(Intent::Finish);
+        let (amount, ended) = match (day, set) {
+            (Day::Missed, 1) => (Some(3), HowEnded::Failed),
+            (Day::Hurt, 1) => (Some(2), HowEnded::Pain),
+            (Day::Interrupted, 1) => (Some(2), HowEnded::Interrupted),
+            _ => (None, HowEnded::AsCalled),
+        };
+        let left = (ended == HowEnded::AsCalled).then_some(4);
+        lifter.dispatch(intents::done(amount, left, ended));
     }
+    lifter.finish();
 }
 
 /// What a reason's first line says: the owner's load, what is left of it, and whether a cut holds.
@@ -154,25 +113,25 @@ proptest! {
     /// taken back and brought back.
     #[test]
     fn a_step_for_each_session_made(days in proptest::collection::vec(day(), 1..24)) {
-        let mut lifter = Lifter::new();
+        let mut lifter = set_up();
         let (mut made, mut trained) = (0.0, false);
         for day in days {
             match day {
-                Day::Away(days) => lifter.now.wall_ms += i64::from(days) * DAY_MS,
+                Day::Away(days) => lifter.days(days.into()),
                 Day::Read(cue) => {
-                    let before = lifter.sheets();
-                    lifter.tap(Intent::adopt(plan(&format!("Cue {cue}"))));
-                    prop_assert_eq!(lifter.sheets(), before);
+                    let before = sheets(&lifter);
+                    lifter.dispatch(Intent::adopt(plan(&format!("Cue {cue}"))));
+                    prop_assert_eq!(sheets(&lifter), before);
                 }
                 Day::TakenBack if trained => {
-                    let before = lifter.sheets();
-                    lifter.tap(Intent::Undo);
-                    lifter.tap(Intent::Redo);
-                    prop_assert_eq!(lifter.sheets(), before);
+                    let before = sheets(&lifter);
+                    lifter.dispatch(Intent::Undo);
+                    lifter.dispatch(Intent::Redo);
+                    prop_assert_eq!(sheets(&lifter), before);
                 }
                 Day::TakenBack => {}
                 day => {
-                    let row = lifter.today();
+                    let row = today(&lifter);
                     let (own, cut) = said(&row);
                     prop_assert_eq!(own, 60.0 + 2.5 * made, "{:?}", row.why);
                     prop_assert!(load(&row) <= own + 1.25, "{row:?}");
@@ -180,10 +139,10 @@ proptest! {
                     if let Some((_, here)) = row.why[0].split_once("rounded to ") {
                         prop_assert!(here.starts_with(&format!("{} kg", load(&row))), "{row:?}");
                     }
-                    lifter.session(day);
+                    session(&mut lifter, day);
                     made += f64::from(u8::from(day == Day::Made && !cut));
                     trained = true;
-                    lifter.now.wall_ms += 2 * DAY_MS;
+                    lifter.days(2);
                 }
             }
         }

@@ -1,145 +1,36 @@
 //! A test day by the engine: the singles, the max, and what it moves.
 #![allow(clippy::unwrap_used)] // helpers outside #[test] functions
 
-use std::sync::Arc;
+use barwright_app::contract::{CareScreen, HowEnded, Look, TallyScreen};
+use barwright_player::clock::wednesday;
+use barwright_player::gyms::CELLAR;
+use barwright_player::{Player, intents, screens};
 
-use barwright_app::Engine;
-use barwright_app::contract::{
-    Answer, FloorScreen, HowEnded, Intent, Look, Reading, Screen, TallyScreen,
-};
-
-struct Lifter {
-    engine: Arc<Engine>,
-    now: Reading,
+fn set_up(plan: &str, maxes: &[(&str, &str)]) -> Player {
+    let mut lifter = Player::at(wednesday()).taking(300).trains_in(CELLAR).takes_up(plan);
+    for (lift, max) in maxes {
+        lifter.type_in(&format!("max:{lift}"), max);
+    }
+    lifter
 }
 
-impl Lifter {
-    fn new(plan: &str, maxes: &[(&str, &str)]) -> Self {
-        let now = Reading {
-            wall_ms: 1_795_000_000_000,
-            offset_minutes: 60,
-            boot_ms: None,
-            boot_id: None,
-        };
-        let mut lifter = Self { engine: Engine::in_memory("en-GB".into()).unwrap(), now };
-        lifter.tap(Intent::AddGym { text: GYM.into() });
-        lifter.tap(Intent::ChooseGym { name: "Cellar".into() });
-        lifter.tap(Intent::adopt(plan));
-        for (lift, max) in maxes {
-            let field = format!("max:{lift}");
-            lifter.tap(Intent::Write { field, text: (*max).into(), sure: false });
-        }
-        lifter
+/// Singles until the test is over, by a lifter who makes no more than `real` kilograms: what was on
+/// the bar at each, and why.
+fn singles(lifter: &mut Player, real: f64) -> Vec<(String, Vec<String>)> {
+    lifter.ramp();
+    let mut singles = Vec::new();
+    while let Some(floor) = lifter.to_do() {
+        let on = floor.bar.total.clone();
+        let figure: f64 = on.trim_end_matches(" kg").parse().unwrap();
+        singles.push((on, floor.call.why));
+        lifter.record(if figure <= real { HowEnded::AsCalled } else { HowEnded::Failed });
     }
-
-    fn press(&mut self, key: &barwright_app::contract::Key) {
-        let barwright_app::contract::Action::Do { intent, .. } = &key.action else {
-            panic!("{key:?}")
-        };
-        self.tap(intent.clone());
-    }
-
-    fn tap(&mut self, intent: Intent) -> Answer {
-        let update = self.engine.dispatch(intent, self.now.clone()).unwrap();
-        self.now.wall_ms += 300_000;
-        update
-    }
-
-    fn days(&mut self, days: i64) {
-        self.now.wall_ms += days * 86_400_000;
-    }
-
-    fn floor(&self) -> Option<FloorScreen> {
-        match self
-            .engine
-            .view(Look::Floor { draft: <_>::default() }, self.now.clone())
-            .unwrap()
-            .screen
-        {
-            Screen::Floor { floor } if floor.part.is_some() => Some(floor),
-            _ => None,
-        }
-    }
-
-    fn record(&mut self, ended: HowEnded) {
-        self.tap(Intent::Record {
-            part: None,
-            amount: None,
-            left_halves: None,
-            ended,
-            helped: 0,
-            last: false,
-        });
-    }
-
-    /// Singles until the test is over, by a lifter who makes no more than `real` kilograms: what was
-    /// on the bar at each, and why.
-    fn singles(&mut self, real: f64) -> Vec<(String, Vec<String>)> {
-        while self.floor().unwrap().call.sentence.starts_with("Ramp set") {
-            self.record(HowEnded::AsCalled);
-        }
-        let mut singles = Vec::new();
-        while let Some(floor) = self.floor() {
-            let on = floor.bar.total.clone();
-            let figure: f64 = on.trim_end_matches(" kg").parse().unwrap();
-            singles.push((on, floor.call.why));
-            self.record(if figure <= real { HowEnded::AsCalled } else { HowEnded::Failed });
-        }
-        singles
-    }
-
-    fn finish(&mut self) -> TallyScreen {
-        match self.tap(Intent::Finish).screen {
-            Screen::Tally { tally } => tally,
-            other => panic!("{other:?}"),
-        }
-    }
-
-    fn max(&self, lift: &str) -> String {
-        let look = Look::Lift { exercise: lift.into(), page: 0, all: false };
-        match self.engine.view(look, self.now.clone()).unwrap().screen {
-            Screen::Lift { lift } => lift.subtitle,
-            other => panic!("{other:?}"),
-        }
-    }
+    singles
 }
 
-/// Steps of 2.5 kg on the bar, of 1.25 kg on the belt.
-const GYM: &str = r#"
-name = "Cellar"
-unit = "kg"
-also = ["rack", "pull-up-bar", "belt"]
-
-[[bar]]
-name = "Long bar"
-mass = "20 kg"
-
-[[plate]]
-mass = "25 kg"
-pairs = 4
-diameter = "450 mm"
-
-[[plate]]
-mass = "20 kg"
-pairs = 1
-diameter = "450 mm"
-
-[[plate]]
-mass = "10 kg"
-pairs = 2
-
-[[plate]]
-mass = "5 kg"
-pairs = 1
-
-[[plate]]
-mass = "2.5 kg"
-pairs = 1
-
-[[plate]]
-mass = "1.25 kg"
-pairs = 1
-"#;
+fn max_of(lifter: &Player, lift: &str) -> String {
+    lifter.see_lift(lift).subtitle
+}
 
 const SQUAT: &str = r#"
 name = "Off-season"
@@ -181,9 +72,9 @@ fn changes(tally: &TallyScreen) -> Vec<&str> {
 /// 2.5 %: 158.875 → 160, 164, made 165, 169.125 → 170, missed; five tries are over.
 #[test]
 fn the_singles_come_from_the_max_and_the_max_moves_the_next_block() {
-    let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    let singles = lifter.singles(167.0);
+    let mut lifter = set_up(SQUAT, &[("back-squat", "160 kg")]);
+    lifter.begin();
+    let singles = singles(&mut lifter, 167.0);
     let loads: Vec<_> = singles.iter().map(|(load, _)| load.as_str()).collect();
     assert_eq!(loads, ["147.5 kg", "155 kg", "160 kg", "165 kg", "170 kg"]);
     assert_eq!(
@@ -195,7 +86,7 @@ fn the_singles_come_from_the_max_and_the_max_moves_the_next_block() {
 
     // Of 165 kg (and of 160): 75 % is 123.75 → 122.5, the lighter of two as near (120); 80 % 132 →
     // 132.5 (128 → 127.5); 60 % 99 → 100 (96 → 95).
-    let tally = lifter.finish();
+    let tally = screens::tally(lifter.finish());
     assert_eq!(
         changes(&tally)[1..],
         [
@@ -208,13 +99,17 @@ fn the_singles_come_from_the_max_and_the_max_moves_the_next_block() {
     );
     let first = &tally.moved[0];
     assert_eq!((first.week, first.before.as_str(), first.after.as_str()), (2, "120", "122.5"));
-    assert!(lifter.max("back-squat").contains("165 kg, tested"), "{}", lifter.max("back-squat"));
+    assert!(
+        max_of(&lifter, "back-squat").contains("165 kg, tested"),
+        "{}",
+        max_of(&lifter, "back-squat")
+    );
 
     // The next session is begun with it, and then it is a fact that stands.
     lifter.days(2);
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    assert_eq!(lifter.floor().unwrap().bar.total, "122.5 kg");
-    assert!(lifter.max("back-squat").contains("165 kg, tested"));
+    lifter.begin();
+    assert_eq!(lifter.to_do().unwrap().bar.total, "122.5 kg");
+    assert!(max_of(&lifter, "back-squat").contains("165 kg, tested"));
 }
 
 /// A first single that is missed: 10 % less for a lower-body lift (147.5 → 132.75, made 132.5), then
@@ -222,9 +117,9 @@ fn the_singles_come_from_the_max_and_the_max_moves_the_next_block() {
 /// halfway, 143.75, made 142.5. It is missed too, and nothing can be made between.
 #[test]
 fn a_miss_goes_down_and_never_back_to_what_was_missed() {
-    let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    let singles = lifter.singles(141.0);
+    let mut lifter = set_up(SQUAT, &[("back-squat", "160 kg")]);
+    lifter.begin();
+    let singles = singles(&mut lifter, 141.0);
     let loads: Vec<_> = singles.iter().map(|(load, _)| load.as_str()).collect();
     assert_eq!(loads, ["147.5 kg", "132.5 kg", "140 kg", "142.5 kg"]);
     assert_eq!(
@@ -236,42 +131,42 @@ fn a_miss_goes_down_and_never_back_to_what_was_missed() {
         "140 kg was lifted and 147.5 kg was not: halfway is 143.75 kg; rounded to 142.5 kg."
     );
     // A lower max is the lifter's to take.
-    let tally = lifter.finish();
+    let tally = screens::tally(lifter.finish());
     let max = tally.changes.iter().find(|row| row.id == "max-back-squat").unwrap();
     assert_eq!(max.text, "Reference max of Back squat: 160 kg");
     assert!(max.detail.contains("140 kg, below the max"), "{max:?}");
     assert_eq!(max.keys[0].label, "Take 140 kg");
     lifter.press(&max.keys[0]);
-    assert!(lifter.max("back-squat").contains("140 kg, tested"), "{}", lifter.max("back-squat"));
+    assert!(
+        max_of(&lifter, "back-squat").contains("140 kg, tested"),
+        "{}",
+        max_of(&lifter, "back-squat")
+    );
 }
 
 /// A failed single by the one key for it is no repetition done, and a test that is cut short lowers
 /// nothing.
 #[test]
 fn a_test_cut_short_lowers_no_max() {
-    let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
-        lifter.record(HowEnded::AsCalled);
-    }
+    let mut lifter = set_up(SQUAT, &[("back-squat", "160 kg")]);
+    lifter.begin();
+    lifter.ramp();
     lifter.record(HowEnded::AsCalled);
-    let tally = lifter.finish();
+    let tally = screens::tally(lifter.finish());
     assert!(tally.moved.is_empty() && !changes(&tally).iter().any(|row| row.contains("tested")));
-    assert!(lifter.max("back-squat").contains("160 kg, entered"));
+    assert!(max_of(&lifter, "back-squat").contains("160 kg, entered"));
 }
 
 /// What was interrupted is tried again at the same load, and pain ends the test.
 #[test]
 fn interrupted_is_tried_again_and_pain_ends_it() {
-    let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
-        lifter.record(HowEnded::AsCalled);
-    }
+    let mut lifter = set_up(SQUAT, &[("back-squat", "160 kg")]);
+    lifter.begin();
+    lifter.ramp();
     lifter.record(HowEnded::Interrupted);
-    assert_eq!(lifter.floor().unwrap().bar.total, "147.5 kg");
+    assert_eq!(lifter.to_do().unwrap().bar.total, "147.5 kg");
     lifter.record(HowEnded::Pain);
-    assert!(lifter.floor().is_none());
+    assert!(lifter.to_do().is_none());
 }
 
 /// Sets of the last four weeks say more than an old max: five at 140 kg with none left are 163.3 by
@@ -280,20 +175,13 @@ fn interrupted_is_tried_again_and_pain_ends_it() {
 fn the_singles_come_from_the_estimate_of_the_last_weeks() {
     let plan = SQUAT.replace("weeks = 1\n", "weeks = 2\n").replace("\"2-3\"", "[1, 3]");
     let plan = plan.replace(".by_week = [\"75 %\", \"75 %\", \"80 %\"]", " = \"140 kg\"");
-    let mut lifter = Lifter::new(&plan, &[("back-squat", "150 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    lifter.tap(Intent::Record {
-        part: None,
-        amount: None,
-        left_halves: Some(0),
-        ended: HowEnded::AsCalled,
-        helped: 0,
-        last: false,
-    });
+    let mut lifter = set_up(&plan, &[("back-squat", "150 kg")]);
+    lifter.begin();
+    lifter.dispatch(intents::done(None, Some(0), HowEnded::AsCalled));
     lifter.finish();
     lifter.days(7);
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    let singles = lifter.singles(0.0);
+    lifter.begin();
+    let singles = singles(&mut lifter, 0.0);
     assert_eq!(singles[0].0, "150 kg");
     assert!(singles[0].1[0].contains("163.3 kg that your sets estimate"), "{:?}", singles[0]);
 }
@@ -303,17 +191,14 @@ fn the_singles_come_from_the_estimate_of_the_last_weeks() {
 #[test]
 fn a_lift_of_the_body_is_tested_by_what_is_moved() {
     let plan = SQUAT.replace("Back squat\"\ntest", "Pull-up\"\ntest");
-    let mut lifter = Lifter::new(&plan, &[("pull-up", "100 kg")]);
-    let body = Intent::Write { field: "body-mass".into(), text: "80 kg".into(), sure: false };
-    lifter.tap(body);
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
-        lifter.record(HowEnded::AsCalled);
-    }
-    assert_eq!(lifter.floor().unwrap().bar.total, "+12.5 kg");
+    let mut lifter = set_up(&plan, &[("pull-up", "100 kg")]);
+    lifter.type_in("body-mass", "80 kg");
+    lifter.begin();
+    lifter.ramp();
+    assert_eq!(lifter.to_do().unwrap().bar.total, "+12.5 kg");
     lifter.record(HowEnded::AsCalled);
     // 92.5 was lifted: 5 % more moved is 97.125, 17.125 to add, made 17.5.
-    assert_eq!(lifter.floor().unwrap().bar.total, "+17.5 kg");
+    assert_eq!(lifter.to_do().unwrap().bar.total, "+17.5 kg");
 }
 
 /// One joint is not tested, the last steps are 2.5–5 %, and there are three to five tries.
@@ -326,27 +211,9 @@ fn what_is_no_test_is_said_in_its_place() {
         ("most_tries = 5", "most_tries = 2"),
         ("most_tries = 5", "most_tries = 8"),
     ] {
-        let engine = Engine::in_memory("en-GB".into()).unwrap();
         let look = Look::Plan { text: Some(SQUAT.replacen(from, to, 1)), week: None };
-        let now = Reading { wall_ms: 1, offset_minutes: 0, boot_ms: None, boot_id: None };
-        let now = Reading { wall_ms: 1_795_000_000_000, ..now };
-        let Screen::Plan { plan } = engine.view(look, now).unwrap().screen else { panic!() };
+        let plan = screens::plan(Player::at(wednesday()).see(look));
         assert_eq!(plan.faults.len(), 1, "{to}: {:?}", plan.faults);
-    }
-}
-
-fn care(lifter: &Lifter) -> barwright_app::contract::CareScreen {
-    match lifter.engine.view(Look::Care, lifter.now.clone()).unwrap().screen {
-        Screen::Care { care } => care,
-        other => panic!("{other:?}"),
-    }
-}
-
-fn today(lifter: &Lifter) -> barwright_app::contract::TodayScreen {
-    let look = Look::Today { session: None, minutes: None };
-    match lifter.engine.view(look, lifter.now.clone()).unwrap().screen {
-        Screen::Today { today } => today,
-        other => panic!("{other:?}"),
     }
 }
 
@@ -356,23 +223,23 @@ fn today(lifter: &Lifter) -> barwright_app::contract::TodayScreen {
 fn a_try_of_a_max_says_how_to_brace() {
     let plan = SQUAT.replace("name = \"Back squat\"\ntest", "name = \"Deadlift\"\ntest");
     let plan = plan.replace("weeks = 1\n", "weeks = 2\n").replace("\"2-3\"", "[1, 3]");
-    let mut lifter = Lifter::new(&plan, &[("deadlift", "160 kg"), ("back-squat", "140 kg")]);
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
+    let mut lifter = set_up(&plan, &[("deadlift", "160 kg"), ("back-squat", "140 kg")]);
+    lifter.begin();
     lifter.finish();
     lifter.days(1);
     // A session is no first one any more: it is the test that brings them back.
-    let sheet = today(&lifter);
+    let sheet = lifter.see_today();
     assert_eq!(sheet.title, "Test");
     for said in ["clinician", "chest pain", "brace, breathe out past the hardest point"] {
         let cautions = &sheet.cautions;
         assert!(cautions.iter().any(|line| line.contains(said)), "{said}: {cautions:?}");
     }
-    lifter.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    while lifter.floor().unwrap().call.sentence.starts_with("Ramp set") {
-        assert_eq!(lifter.floor().unwrap().call.cautions, [""; 0]);
+    lifter.begin();
+    while lifter.to_do().unwrap().call.sentence.starts_with("Ramp set") {
+        assert_eq!(lifter.to_do().unwrap().call.cautions, [""; 0]);
         lifter.record(HowEnded::AsCalled);
     }
-    let tried = lifter.floor().unwrap().call.cautions;
+    let tried = lifter.to_do().unwrap().call.cautions;
     assert_eq!(
         tried,
         ["Max try: brace, breathe out past the hardest point, stop if you feel dizzy."]
@@ -383,34 +250,34 @@ fn a_try_of_a_max_says_how_to_brace() {
 /// Med 48(7):498–505, abstract).
 #[test]
 fn a_minors_max_is_tested_with_a_coach_there_and_no_other_day() {
-    let mut lifter = Lifter::new(SQUAT, &[("back-squat", "160 kg")]);
-    let tests = |lifter: &Lifter| today(lifter).rows.iter().any(|row| row.id.starts_with("sets-"));
+    let mut lifter = set_up(SQUAT, &[("back-squat", "160 kg")]);
+    let tests =
+        |lifter: &Player| lifter.see_today().rows.iter().any(|row| row.id.starts_with("sets-"));
     assert!(tests(&lifter));
-    let screen = care(&lifter);
+    let screen = lifter.see_care();
     assert!(screen.rows.iter().any(|row| row.text.contains("supervised")), "{screen:?}");
-    let ids = |screen: &barwright_app::contract::CareScreen| -> Vec<(String, bool)> {
+    let ids = |screen: &CareScreen| -> Vec<(String, bool)> {
         screen.keys.iter().map(|key| (key.id.clone(), key.chosen)).collect()
     };
     assert_eq!(ids(&screen), [("under-18".to_owned(), false)]);
     lifter.press(&screen.keys[0]);
-    let screen = care(&lifter);
+    let screen = lifter.see_care();
     assert_eq!(ids(&screen), [("under-18".to_owned(), true), ("coach".to_owned(), false)]);
     assert!(!tests(&lifter));
-    let said = today(&lifter).cautions;
+    let said = lifter.see_today().cautions;
     assert!(said.iter().any(|line| line.contains("supervised")), "{said:?}");
     assert!(
         said.iter().any(|line| line.contains("Back squat: no test without a coach")),
         "{said:?}"
     );
-    let begin = Intent::Begin { session: None, minutes: None, sure: false };
-    assert!(lifter.engine.dispatch(begin, lifter.now.clone()).is_err());
+    assert!(lifter.try_dispatch(intents::begin()).is_err());
 
     lifter.press(&screen.keys[1]);
     assert!(tests(&lifter));
     lifter.days(1);
     assert!(!tests(&lifter));
-    assert!(!care(&lifter).keys[1].chosen);
-    let switch = care(&lifter).keys.remove(0);
+    assert!(!lifter.see_care().keys[1].chosen);
+    let switch = lifter.see_care().keys.remove(0);
     lifter.press(&switch);
     assert!(tests(&lifter));
 }

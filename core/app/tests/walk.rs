@@ -2,53 +2,17 @@
 #![allow(clippy::unwrap_used)] // helpers outside #[test] functions
 
 use barwright_app::contract::{
-    Action, Answer, Effect, EngineError, Intent, Look, Reading, RefusalCode, Screen,
+    Action, Effect, EngineError, Intent, Key, Reading, RefusalCode, Screen,
 };
-use barwright_app::{Engine, demo};
-
-struct Shell {
-    engine: std::sync::Arc<Engine>,
-    now: Reading,
-}
-
-impl Shell {
-    fn new() -> Self {
-        let now = Reading {
-            wall_ms: 1_795_000_000_000,
-            offset_minutes: 60,
-            boot_ms: Some(1_000_000),
-            boot_id: Some("boot".into()),
-        };
-        Self { engine: Engine::in_memory("en-GB".into()).unwrap(), now }
-    }
-
-    fn wait(&mut self, seconds: i64) {
-        self.now.wall_ms += seconds * 1000;
-        self.now.boot_ms = self.now.boot_ms.map(|ms| ms + seconds * 1000);
-    }
-
-    fn tap(&mut self, intent: Intent) -> Result<Answer, EngineError> {
-        self.engine.dispatch(intent, self.now.clone())
-    }
-
-    fn write(&mut self, field: &str, text: &str) {
-        self.tap(Intent::Write { field: field.into(), text: text.into(), sure: false }).unwrap();
-    }
-
-    fn today(&self) -> barwright_app::contract::TodayScreen {
-        let look = Look::Today { session: None, minutes: None };
-        match self.engine.view(look, self.now.clone()).unwrap().screen {
-            Screen::Today { today } => today,
-            other => panic!("{other:?}"),
-        }
-    }
-}
+use barwright_app::demo;
+use barwright_player::clock::booted;
+use barwright_player::screens::at_floor;
+use barwright_player::{Player, intents};
 
 #[test]
 fn every_session_of_the_demo_plan_is_walked_by_its_keys() {
-    let mut shell = Shell::new();
-    shell.tap(Intent::adopt(demo::PLAN)).unwrap();
-    shell.write("body-mass", "82.4 kg");
+    let mut shell = Player::at(booted()).taking(0).takes_up(demo::PLAN);
+    shell.type_in("body-mass", "82.4 kg");
     for (lift, max) in [
         ("back-squat", "140 kg"),
         ("bench-press", "95 kg"),
@@ -56,21 +20,16 @@ fn every_session_of_the_demo_plan_is_walked_by_its_keys() {
         ("overhead-press", "62.5 kg"),
         ("power-clean", "85 kg"),
     ] {
-        shell.write(&format!("max:{lift}"), max);
+        shell.type_in(&format!("max:{lift}"), max);
     }
     let mut sessions = 0;
     while shell.today().keys.iter().any(|key| key.id == "begin") {
-        let today = shell.today();
+        let today = shell.as_today();
         assert!(today.needs.is_empty(), "{:?}", today.needs);
-        shell.tap(Intent::Begin { session: None, minutes: None, sure: false }).unwrap();
+        shell.begin();
         let mut taps = 0;
         loop {
-            let look = Look::Floor { draft: Default::default() };
-            let Screen::Floor { floor } =
-                shell.engine.view(look, shell.now.clone()).unwrap().screen
-            else {
-                panic!("the session is running");
-            };
+            let floor = shell.see_floor(None);
             let key = floor
                 .thumb
                 .main
@@ -79,16 +38,14 @@ fn every_session_of_the_demo_plan_is_walked_by_its_keys() {
                 .unwrap();
             let Action::Do { intent, .. } = key.action else { panic!("{key:?}") };
             let finish = intent == Intent::Finish;
-            if let Err(error) = shell.tap(intent.clone()) {
+            if let Err(error) = shell.try_dispatch(intent.clone()) {
                 let EngineError::Refused { .. } = &error else { panic!("{error:?}") };
                 // The lifter finds a load where there is nothing to go by.
                 let entry = floor.part.as_ref().unwrap().split('.').next().unwrap().to_owned();
                 let field = format!("load:{entry}");
-                let found = ["20 kg", "21 kg", "80 kg"].into_iter().any(|text| {
-                    let intent =
-                        Intent::Write { field: field.clone(), text: text.into(), sure: false };
-                    shell.tap(intent).is_ok()
-                });
+                let mut loads = ["20 kg", "21 kg", "80 kg"].into_iter();
+                let found =
+                    loads.any(|text| shell.try_dispatch(intents::write(&field, text)).is_ok());
                 assert!(found, "{}: {error:?}", floor.call.exercise);
                 continue;
             }
@@ -100,15 +57,14 @@ fn every_session_of_the_demo_plan_is_walked_by_its_keys() {
             shell.wait(45);
         }
         sessions += 1;
-        shell.wait(2 * 86_400);
+        shell.days(2);
     }
     assert_eq!(sessions, 24);
 }
 
 /// What the floor says now, in a few words.
-fn says(shell: &Shell) -> String {
-    let look = Look::Floor { draft: Default::default() };
-    match shell.engine.view(look, shell.now.clone()).unwrap().screen {
+fn says(shell: &Player) -> String {
+    match shell.see(at_floor(None)) {
         Screen::Floor { floor } => {
             let rest = floor.rest.map(|rest| format!(" [{} {}]", rest.label, rest.text));
             format!(
@@ -126,56 +82,33 @@ fn says(shell: &Shell) -> String {
 }
 
 /// A key of the floor by its id, wherever it stands.
-fn key(shell: &Shell, panel: Option<&str>, id: &str) -> barwright_app::contract::Key {
-    let draft =
-        barwright_app::contract::Draft { panel: panel.map(str::to_owned), ..Default::default() };
-    let Screen::Floor { floor } =
-        shell.engine.view(Look::Floor { draft }, shell.now.clone()).unwrap().screen
-    else {
-        panic!("the session runs")
-    };
-    let thumb = floor.thumb;
-    let effort = thumb.effort.into_iter().flat_map(|effort| [Some(effort.key), effort.half]);
-    let panel = floor.panel.into_iter().flat_map(|panel| {
-        panel.rows.into_iter().flat_map(|row| row.keys).chain(panel.keys).collect::<Vec<_>>()
-    });
-    let rest = floor.rest.into_iter().flat_map(|rest| [rest.shorter, rest.longer]);
-    [thumb.main, thumb.ended, thumb.undo, thumb.redo, thumb.more]
-        .into_iter()
-        .chain(effort)
-        .flatten()
-        .chain(thumb.beside)
-        .chain(rest)
-        .chain(panel)
-        .find(|key| key.id == id)
-        .unwrap_or_else(|| panic!("no key {id}"))
+fn key(shell: &mut Player, panel: Option<&str>, id: &str) -> Key {
+    shell.view(at_floor(panel));
+    shell.key(id)
 }
 
 /// Taps a key that records.
-fn press(shell: &mut Shell, panel: Option<&str>, id: &str) -> Vec<Effect> {
-    let action = key(shell, panel, id).action;
-    assert!(matches!(action, Action::Do { .. }), "{id} only shows");
-    let answer = shell.engine.act(action, shell.now.clone());
-    answer.unwrap_or_else(|error| panic!("{id}: {error}")).effects
+fn press(shell: &mut Player, panel: Option<&str>, id: &str) -> Vec<Effect> {
+    let key = key(shell, panel, id);
+    assert!(matches!(key.action, Action::Do { .. }), "{id} only shows");
+    shell.press(&key);
+    shell.shown.effects.clone()
 }
 
 /// One evening in the cellar, tap by tap: it reads as a lifter lives it.
 #[test]
 fn a_whole_session_as_a_lifter_lives_it() {
-    let mut shell = Shell::new();
-    let tuesday = Reading { wall_ms: 1_795_510_800_000, ..shell.now.clone() };
-    shell.engine = demo::play("en-GB", &tuesday).unwrap();
-    shell.now = tuesday;
+    let tuesday = Reading { wall_ms: 1_795_510_800_000, ..booted() };
+    let mut shell = Player::on(demo::play("en-GB", &tuesday).unwrap(), tuesday).taking(0);
 
     // Wednesday's sheet, begun a day early.
-    let session = Some("7.2".to_owned());
-    let effects = shell.tap(Intent::Begin { session, minutes: None, sure: false }).unwrap().effects;
-    assert_eq!(effects, [Effect::KeepAwake { on: true }]);
+    shell.dispatch(intents::begin_row("7.2"));
+    assert_eq!(shell.shown.effects, [Effect::KeepAwake { on: true }]);
 
     // Singles by the clock: one tap starts it, one records each.
     press(&mut shell, None, "record");
     shell.wait(40);
-    assert_eq!(key(&shell, None, "start").label, "Start the clock");
+    assert_eq!(key(&mut shell, None, "start").label, "Start the clock");
     press(&mut shell, None, "start");
     shell.wait(6);
     press(&mut shell, None, "record");
@@ -192,14 +125,7 @@ fn a_whole_session_as_a_lifter_lives_it() {
         says(&shell),
         "Deadlift 140 kg: Set 1 of 2, block 2 of 3: 2 reps. [Pause in the set 0:15]"
     );
-    let why = {
-        let look = Look::Floor { draft: Default::default() };
-        let Screen::Floor { floor } = shell.engine.view(look, shell.now.clone()).unwrap().screen
-        else {
-            panic!("the session runs")
-        };
-        floor.call.why
-    };
+    let why = shell.see_floor(None).call.why;
     assert_eq!(why, ["Max 175 kg since Mon 12 Oct × 80 % = 140 kg."]);
 
     // The battery dies in the middle of the cluster. After charging it stands where it stood, and
@@ -207,7 +133,7 @@ fn a_whole_session_as_a_lifter_lives_it() {
     shell.wait(40);
     shell.now.boot_id = Some("after charging".into());
     shell.now.boot_ms = Some(9_000);
-    shell.tap(Intent::Wake).unwrap();
+    shell.dispatch(Intent::Wake);
     assert_eq!(
         says(&shell),
         "Deadlift 140 kg: Set 1 of 2, block 2 of 3: 2 reps. [Pause in the set +0:25]"
@@ -248,15 +174,12 @@ fn a_whole_session_as_a_lifter_lives_it() {
         helped: 0,
         last: false,
     };
-    let refused = shell.tap(late).unwrap_err();
+    let refused = shell.try_dispatch(late).unwrap_err();
     assert!(matches!(refused, EngineError::Refused { code: RefusalCode::Stale, .. }));
 
     // No time for more.
     press(&mut shell, Some("more"), "finish");
-    let Screen::Tally { tally } = shell.engine.view(Look::Tally, shell.now.clone()).unwrap().screen
-    else {
-        panic!("the tally is shown")
-    };
+    let tally = shell.see_tally();
     let done: Vec<String> = tally
         .done
         .iter()
