@@ -111,7 +111,8 @@ impl Player {
     pub fn reopened_after(&mut self, meanwhile: impl FnOnce(&Path)) {
         self.engine.shut_down().unwrap_or_else(|error| panic!("{error}"));
         meanwhile(&self.folder().join(STORE));
-        self.opened();
+        self.engine = open(self.folder(), &self.locale);
+        self.view(self.shown.look.clone());
     }
 
     /// The process ends in order, and another one opens the file.
@@ -119,17 +120,13 @@ impl Player {
         self.reopened_after(|_| ());
     }
 
-    /// The process ends without a word, and another one opens the file.
+    /// The process ends without a word, and another one opens the file and waits for the first call:
+    /// what was shown is not looked at again.
     pub fn killed(&mut self) {
         // The file is let go of before it is opened again.
         let other = Engine::in_memory(self.locale.clone());
         self.engine = other.unwrap_or_else(|error| panic!("{error}"));
-        self.opened();
-    }
-
-    fn opened(&mut self) {
         self.engine = open(self.folder(), &self.locale);
-        self.view(self.shown.look.clone());
     }
 
     /// The day by the wall clock and UTC, in days since 1970-01-01.
