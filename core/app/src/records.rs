@@ -7,7 +7,7 @@ use barwright_store::{
 };
 
 use crate::contract::{EngineError, RefusalCode};
-use crate::engine::{Verdict, derive_anew, guarded, verdict};
+use crate::engine::{Verdict, derive_anew, examine, guarded, verdict};
 use crate::fault::Fault;
 use crate::phrase::Words;
 
@@ -95,7 +95,8 @@ pub fn restore(backup: String, path: String) -> Result<String, EngineError> {
 pub fn restore_in(backup: &Path, to: &Place) -> Result<String, EngineError> {
     let words = Words::default();
     guarded(std::panic::AssertUnwindSafe(|| {
-        let (verified, aside) = barwright_store::restore(backup, to)?;
+        let mended = |store: &mut Store| examine(store).map(drop);
+        let (verified, aside) = barwright_store::restore(backup, to, mended)?;
         let aside = aside.map(|aside| aside.path().display().to_string());
         Ok(words.storage().restored(verified.events, aside.as_deref()))
     }))

@@ -178,21 +178,28 @@ fn days_from_civil(year: i64, month: i64, of_month: i64) -> i64 {
 /// Puts a backup in the place of a store, after all of the copy was checked; the file that was there
 /// is kept under a name of its own. Answers what the backup has, and where that file is.
 ///
+/// `mended` looks at what is derived in the copy, and makes it anew where it does not fit: a backup
+/// whose log is whole has all that it was made for.
+///
 /// No store may have the file open.
 ///
 /// # Errors
 /// What reading the backup, checking the copy and putting it in place answer; what was there is
 /// there still.
-pub fn restore(from: &Path, to: &Place) -> Result<(Verified, Option<Place>), StoreError> {
+pub fn restore<E: From<StoreError>>(
+    from: &Path,
+    to: &Place,
+    mended: impl FnOnce(&mut Store) -> Result<(), E>,
+) -> Result<(Verified, Option<Place>), E> {
     let from = to.named(from);
     let files = to.on().files;
     if !from.is_there()? {
-        return Err(StoreError::NotThere { path: from.path().to_path_buf() });
+        return Err(StoreError::NotThere { path: from.path().to_path_buf() }.into());
     }
     // Whoever has it keeps it.
     if to.is_there()? {
         match Store::open_in(to.clone()) {
-            Err(error @ StoreError::InUse { .. }) => return Err(error),
+            Err(error @ StoreError::InUse { .. }) => return Err(error.into()),
             Ok(store) => store.close()?,
             // It is damaged, or not ours: it is kept, whatever it is.
             Err(_) => {}
@@ -200,7 +207,7 @@ pub fn restore(from: &Path, to: &Place) -> Result<(Verified, Option<Place>), Sto
     }
     let part = to.beside(".restoring");
     remove(&part);
-    let copied = || {
+    let copied = || -> Result<_, E> {
         for (from, part) in [(from.clone(), part.clone()), (log_of(&from), log_of(&part))] {
             if from.is_there()? {
                 let copied = files.copy(from.path(), part.path());
@@ -208,7 +215,9 @@ pub fn restore(from: &Path, to: &Place) -> Result<(Verified, Option<Place>), Sto
             }
         }
         // As a store of its own: what is missing beside it is told.
-        Store::open_in(part.clone())?.close()?;
+        let mut store = Store::open_in(part.clone())?;
+        mended(&mut store)?;
+        store.close()?;
         let copy = Store::open_copy(part.clone())?;
         let verified = copy.verify()?;
         copy.close()?;

@@ -54,7 +54,7 @@ pub(crate) fn verdict(opened: Result<Store, StoreError>) -> Verdict {
 }
 
 /// Why a file did not pass.
-pub(super) enum Unfit {
+pub(crate) enum Unfit {
     /// By the store.
     Store(StoreError),
     /// Otherwise.
@@ -87,7 +87,7 @@ impl From<Unfit> for Fault {
 
 /// Looks at everything in an open store: the file's structure, every entry of the log, and all that
 /// is derived from it, row by row. Derived rows that do not fit are made anew.
-pub(super) fn examine(store: &mut Store) -> Result<Examined, Unfit> {
+pub(crate) fn examine(store: &mut Store) -> Result<Examined, Unfit> {
     let mut mended = 0;
     let whole = match store.verify() {
         // Where only derived rows are spoiled, making them anew mends the file's structure too.

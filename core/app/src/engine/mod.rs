@@ -26,7 +26,7 @@ use crate::phrase::Words;
 use self::core::Core;
 pub(crate) use derive::derive_anew;
 pub use examine::Examined;
-pub(crate) use examine::{Verdict, verdict};
+pub(crate) use examine::{Verdict, examine, verdict};
 
 /// The versions a shell may want to show or compare.
 #[derive(Debug, Clone, PartialEq, Eq)]
