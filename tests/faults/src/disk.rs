@@ -47,9 +47,13 @@ type Bytes = Rc<RefCell<Vec<u8>>>;
 thread_local! {
     /// The disks of this thread, by name: what a store holds of one must be able to go anywhere.
     static DISKS: RefCell<BTreeMap<String, Rc<Inner>>> = const { RefCell::new(BTreeMap::new()) };
+    /// Those that were given back: SQLite never forgets a file system, so that a run of ten thousand
+    /// disks takes the same few again.
+    static FREE: RefCell<Vec<(String, Rc<Inner>)>> = const { RefCell::new(Vec::new()) };
 }
 
-/// A disk in memory with one store on it. It serves the thread that made it.
+/// A disk in memory with one store on it. It serves the thread that made it; what is on it goes with
+/// it, so it outlives every store and engine that is on it.
 #[derive(Debug)]
 pub struct Disk {
     name: String,
@@ -59,6 +63,10 @@ pub struct Disk {
 impl Disk {
     /// An empty disk.
     pub fn new() -> Self {
+        if let Some((name, inner)) = FREE.with_borrow_mut(Vec::pop) {
+            inner.clear();
+            return Self { name, inner };
+        }
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let name = format!("disk-{}", COUNT.fetch_add(1, Ordering::Relaxed));
         let inner = Rc::<Inner>::default();
@@ -153,6 +161,15 @@ impl Disk {
     }
 }
 
+impl Drop for Disk {
+    fn drop(&mut self) {
+        self.inner.clear();
+        let again = (self.name.clone(), Rc::clone(&self.inner));
+        // Where the thread ends, so does its list.
+        let _ = FREE.try_with(|free| free.borrow_mut().push(again));
+    }
+}
+
 impl Default for Disk {
     fn default() -> Self {
         Self::new()
@@ -160,6 +177,20 @@ impl Default for Disk {
 }
 
 impl Inner {
+    /// As a new disk is.
+    fn clear(&self) {
+        let Self { files, trace, silent, made, calls, fault, capacity, .. } = self;
+        files.borrow_mut().clear();
+        *trace.borrow_mut() = Trace::default();
+        silent.set(false);
+        made.set(0);
+        calls.borrow_mut().clear();
+        fault.set(None);
+        capacity.set(None);
+        self.file_read_only.set(false);
+        self.folder_read_only.set(false);
+    }
+
     fn step(&self, step: Step) {
         if self.silent.get() {
             return;

@@ -33,8 +33,9 @@ fn record() -> Intent {
 
 /// An engine on a disk, and the number of taps it took.
 struct Lifter {
-    disk: Disk,
+    // Before the disk that it is on.
     engine: Arc<Engine>,
+    disk: Disk,
     taps: u64,
     /// Syncs beside its own that the next tap comes with: after opening the file is marked as in use
     /// (log and file), and the write-ahead log begins anew with a header of its own.

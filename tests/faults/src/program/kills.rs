@@ -44,7 +44,10 @@ pub(crate) fn taps() {
     }
 }
 
-pub(crate) fn run(count: u64, seed: u64) -> Outcome {
+/// Kills of the processes of one file, or of few.
+pub(crate) const IN_ONE: u64 = 250;
+
+pub(crate) fn in_one_file(count: u64, seed: u64) -> Outcome {
     let mut all = Outcome::default();
     let mut chance = Chance::of(seed, 1);
     let mut folder = tempfile::tempdir().expect("a folder");

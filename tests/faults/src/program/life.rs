@@ -15,8 +15,9 @@ const PLAN: &str = include_str!("../../../../core/app/src/engine/demo/plan.toml"
 
 /// A lifter whose taps are counted.
 pub(crate) struct Life {
+    // Before the disk that it is on.
+    pub(crate) engine: Arc<Engine>,
     pub(crate) disk: Disk,
-    engine: Arc<Engine>,
     chance: Chance,
     /// Minutes since the beginning.
     minutes: i64,
@@ -71,7 +72,7 @@ impl Life {
         self.times.push(at);
     }
 
-    fn session(&mut self, open: bool) {
+    pub(crate) fn session(&mut self, open: bool) {
         self.tap(Intent::Begin { session: None, minutes: None, sure: false })
             .expect("the next session");
         let most = if open { 9 } else { 40 };

@@ -13,6 +13,8 @@ mod power;
 
 use std::io::Write;
 use std::process::ExitCode;
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::{Mutex, PoisonError};
 
 use serde_json::json;
 
@@ -54,6 +56,35 @@ impl Outcome {
         (self.acknowledged_lost, self.duplicated, self.silently_wrong, self.dead_ends)
             == (0, 0, 0, 0)
     }
+}
+
+/// Does `count` things in parts of `most`, each part with a seed of its own, so that what one finds
+/// is found again whatever number of processors there is.
+fn spread(
+    count: u64,
+    seed: u64,
+    threads_each: usize,
+    most: u64,
+    work: impl Fn(u64, u64) -> Outcome + Sync,
+) -> Outcome {
+    let threads = std::thread::available_parallelism().map_or(1, usize::from) * threads_each;
+    let next = AtomicU64::new(0);
+    let all = Mutex::new(Outcome::default());
+    let goes_on = || loop {
+        let done = next.fetch_add(most, Ordering::Relaxed);
+        if done >= count {
+            return;
+        }
+        let found = work(most.min(count - done), seed.wrapping_add(done));
+        let mut all = all.lock().unwrap_or_else(PoisonError::into_inner);
+        *all = all.and(found);
+    };
+    std::thread::scope(|scope| {
+        for _ in 0..threads {
+            scope.spawn(goes_on);
+        }
+    });
+    all.into_inner().unwrap_or_else(PoisonError::into_inner)
 }
 
 struct Asked {
@@ -104,9 +135,13 @@ fn main() -> ExitCode {
         }
         found
     };
-    let kills = say("kills", asked.kills, kills::run(asked.kills, asked.seed));
-    let power = say("power cuts", asked.power_cuts, power::run(asked.power_cuts, asked.seed));
-    let flips = say("flips", asked.flips, flips::run(asked.flips, asked.seed));
+    // A process that is killed is waited for, and so are the syncs of its disk.
+    let kills = spread(asked.kills, asked.seed, 2, kills::IN_ONE, kills::in_one_file);
+    let kills = say("kills", asked.kills, kills);
+    let power = spread(asked.power_cuts, asked.seed, 1, power::IN_ONE, power::in_one_life);
+    let power = say("power cuts", asked.power_cuts, power);
+    let flips = spread(asked.flips, asked.seed, 1, flips::IN_ONE, flips::in_one_life);
+    let flips = say("flips", asked.flips, flips);
     let all = kills.and(power).and(flips);
     let line = json!({
         "kills": asked.kills,

@@ -12,20 +12,9 @@ use crate::chance::Chance;
 use crate::life::{Life, shown};
 
 /// Cuts made in one life; then another is lived.
-const IN_ONE: u64 = 500;
+pub(crate) const IN_ONE: u64 = 250;
 
-pub(crate) fn run(count: u64, seed: u64) -> Outcome {
-    let mut all = Outcome::default();
-    let mut done = 0;
-    while done < count {
-        let cuts = (count - done).min(IN_ONE);
-        all = all.and(in_one_life(cuts, seed.wrapping_add(done)));
-        done += cuts;
-    }
-    all
-}
-
-fn in_one_life(count: u64, seed: u64) -> Outcome {
+pub(crate) fn in_one_life(count: u64, seed: u64) -> Outcome {
     let mut all = Outcome::default();
     let life = Life::lived(seed, 4, seed.is_multiple_of(2));
     let trace = life.disk.trace();
