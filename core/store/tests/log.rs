@@ -61,6 +61,15 @@ fn a_tap_is_one_run_of_numbers() {
     assert_eq!((events[0].at, events[0].version, events[0].kind.as_str()), (AT, 1, "part_done"));
     assert_eq!(store.events_from(4).unwrap(), []);
     assert_eq!(store.events_from(9).unwrap(), []);
+    // No number is too large to be asked for.
+    assert_eq!(store.events_from(u64::MAX).unwrap(), []);
+    assert_eq!(store.event(u64::MAX).unwrap(), None);
+    let history = store.history().unwrap();
+    assert_eq!(history.session(u64::MAX).unwrap(), None);
+    assert_eq!(history.sets_in(u64::MAX).unwrap(), []);
+    assert_eq!(history.turns_of_plan(u64::MAX).unwrap(), []);
+    assert_eq!(history.last_sessions(Some(u64::MAX), 3).unwrap(), []);
+    drop(history);
     let plan = store.standing().unwrap().get("plan").unwrap().unwrap();
     assert_eq!((plan.body.as_str(), plan.seq), ("two", 3));
     store.append(AT, &[event("c")], &[], &[("plan", None)]).unwrap();

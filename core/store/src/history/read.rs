@@ -82,7 +82,7 @@ impl<'a> History<'a> {
              ORDER BY session DESC, entry, number",
             code::SET
         );
-        let before = before.unwrap_or(END);
+        let before = before.map_or(END, |before| before.min(END));
         let more = sessions.saturating_add(self.ahead.more());
         let read = self.rows(&sql, (exercise, before, more), code::numbered)?;
         let read = self.none_missing(exercise, before, read)?;
@@ -168,6 +168,7 @@ impl<'a> History<'a> {
 
     /// The sets of a session without what is queued.
     fn sets_carried_out(&self, session: Seq) -> Result<Vec<DoneSet>, StoreError> {
+        let session = session.min(END);
         let sql = format!(
             "SELECT {}, sum, nth, nth_of_exercise FROM done_set
              WHERE session = ?1 ORDER BY entry, number",
@@ -274,6 +275,7 @@ impl<'a> History<'a> {
 
     /// A session without what is queued.
     fn session_carried_out(&self, session: Seq) -> Result<Option<SessionRow>, StoreError> {
+        let session = session.min(END);
         let sql = format!("SELECT {}, sum, nth FROM session WHERE session = ?1", code::SESSION);
         let rows = self.rows(&sql, [session], code::session)?;
         let below = self.number(
@@ -300,7 +302,7 @@ impl<'a> History<'a> {
             "SELECT {}, sum, nth FROM session WHERE session < ?1 ORDER BY session DESC LIMIT ?2",
             code::SESSION
         );
-        let before = before.unwrap_or(END);
+        let before = before.map_or(END, |before| before.min(END));
         let more = count.saturating_add(self.ahead.more());
         let rows = self.rows(&sql, (before, more), code::session)?;
         let oldest = rows.last().map_or(before, |(row, _)| row.session);
@@ -354,6 +356,7 @@ impl<'a> History<'a> {
         weeks: &RangeInclusive<u16>,
         read: impl FnMut(&Row<'_>) -> rusqlite::Result<(T, u64)>,
     ) -> Result<Vec<T>, StoreError> {
+        let plan = plan.min(END);
         let sql = format!(
             "SELECT {}, sum, nth_by_place FROM session
              WHERE plan = ?1 AND week BETWEEN ?2 AND ?3 ORDER BY week, number, session",
