@@ -223,6 +223,19 @@ impl Store {
         Ok(store)
     }
 
+    /// Opens the store in a place, or opens it to be looked at where it can't be written.
+    ///
+    /// # Errors
+    /// As [`Store::open`].
+    pub fn open_or_read(place: Place) -> Result<Self, StoreError> {
+        match Self::open_in(place.clone()) {
+            Err(why @ (StoreError::ReadOnly { .. } | StoreError::Full { .. })) => {
+                Self::open_to_read(place, why)
+            }
+            opened => opened,
+        }
+    }
+
     /// What a connection that is ready shows.
     fn of(place: Place, connection: Connection) -> Result<Self, StoreError> {
         let sorted = |error| StoreError::from_sqlite(place.path(), error);
@@ -389,7 +402,7 @@ impl Store {
         if !self.place.is_there()? {
             return Err(StoreError::Moved { path: self.path().to_path_buf() });
         }
-        let mut again = Self::open_in(self.place.clone())?;
+        let mut again = Self::open_or_read(self.place.clone())?;
         if again.marks.uuid != self.marks.uuid {
             return Err(StoreError::Moved { path: self.path().to_path_buf() });
         }
@@ -555,18 +568,29 @@ impl Store {
     /// its log still holds, and the log is put out of the way of the file that took its place.
     fn gone(&mut self, error: StoreError) -> StoreError {
         let Some(watch) = self.watch.take() else { return error };
+        let moved = watch.is_elsewhere(&self.place) && self.end_elsewhere().unwrap_or(false);
         self.held = None;
-        let moved = match self.connection.take() {
-            Some(connection) if watch.is_elsewhere(&self.place) => connection
-                .wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE)
-                .is_ok_and(|(logged, moved)| logged == moved),
-            _ => false,
-        };
+        self.connection = None;
         if moved && watch.has_its_log() {
             // Where it stays, opening says that it is another file's.
             let _ = put_log_aside(&self.place);
         }
         error
+    }
+
+    /// Gives up a file that lies elsewhere now, as one that needs no log beside it: whoever brings it
+    /// back finds it whole. Answers whether all went into it.
+    fn end_elsewhere(&mut self) -> Result<bool, StoreError> {
+        if self.marks.in_use {
+            let ended = Marks { in_use: false, ..self.marks.clone() };
+            let ended = ended.with_new_token(self.connection()?);
+            self.mark(ended.map_err(|error| self.sorted(error))?)?;
+        }
+        let (logged, moved) = self
+            .connection()?
+            .wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE)
+            .map_err(|error| self.sorted(error))?;
+        Ok(logged == moved)
     }
 
     /// Where the store is kept.
@@ -692,6 +716,10 @@ impl Store {
         mut take: impl FnMut(Event) -> Result<(), E>,
     ) -> Result<(), E> {
         let connection = self.connection()?;
+        // A number of any size may be asked for; a column holds no larger one than SQLite's.
+        if from > self.head.seq {
+            return Ok(());
+        }
         let sorted = |error| StoreError::from_sqlite(self.path(), error);
         let mut chain = Chain { seq: from.max(1) - 1, checksum: 0 };
         if chain.seq > 0 {
@@ -703,7 +731,6 @@ impl Store {
                 .map_err(sorted)?;
             match before {
                 Some(checksum) => chain.checksum = checksum,
-                None if from > self.head.seq => return Ok(()),
                 None => return Err(self.damaged(Damage::Missing { seq: chain.seq }).into()),
             }
         }

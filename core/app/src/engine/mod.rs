@@ -328,14 +328,8 @@ impl Engine {
 }
 
 fn load(place: Place, locale: Locale) -> Result<Core, Fault> {
-    let store = match Store::open_in(place.clone()) {
-        // What is there can be looked at, and copied to where there is room.
-        Err(why @ (StoreError::ReadOnly { .. } | StoreError::Full { .. })) => {
-            Store::open_to_read(place, why)
-        }
-        opened => opened,
-    };
-    Core::load(store?, locale)
+    // What can't be written can be looked at, and copied to where there is room.
+    Core::load(Store::open_or_read(place)?, locale)
 }
 
 fn rebuild(core: &mut Core) -> Result<(), Fault> {
