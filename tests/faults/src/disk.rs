@@ -42,6 +42,9 @@ struct Inner {
     folder_read_only: Cell<bool>,
 }
 
+/// The folder of what lies on another disk, which has room.
+pub const ELSEWHERE: &str = "elsewhere";
+
 type Bytes = Rc<RefCell<Vec<u8>>>;
 
 thread_local! {
@@ -140,12 +143,13 @@ impl Disk {
         self.inner.fault.set(fault);
     }
 
-    /// The bytes that fit in all files together; none for any number.
+    /// The bytes that fit in all files together, those in the folder [`ELSEWHERE`] apart; none for any
+    /// number.
     pub fn set_capacity(&self, bytes: Option<usize>) {
         self.inner.capacity.set(bytes);
     }
 
-    /// Bytes in all files together.
+    /// Bytes in all files together, likewise.
     pub fn used(&self) -> usize {
         self.inner.used()
     }
@@ -208,7 +212,14 @@ impl Inner {
     }
 
     fn used(&self) -> usize {
-        self.files.borrow().values().map(|(_, bytes)| bytes.borrow().len()).sum()
+        let files = self.files.borrow();
+        let own = files.iter().filter(|(name, _)| !name.starts_with(ELSEWHERE));
+        own.map(|(_, (_, bytes))| bytes.borrow().len()).sum()
+    }
+
+    /// Whether so many bytes more fit.
+    fn has_room(&self, bytes: usize) -> bool {
+        self.capacity.get().is_none_or(|most| self.used() + bytes <= most)
     }
 
     /// Counts a call, and answers whether it is to fail.
@@ -239,6 +250,8 @@ struct Open {
     file: usize,
     bytes: Bytes,
     read_only: bool,
+    /// It is not on this disk, but on one with room.
+    elsewhere: bool,
 }
 
 /// The disk by its names, for what a store does beside SQLite.
@@ -273,7 +286,7 @@ impl Names {
 impl barwright_store::Files for Names {
     fn look(&self, path: &Path) -> io::Result<Option<Found>> {
         let disk = self.disk()?;
-        if matches!(path.to_str(), Some("" | ".")) {
+        if matches!(path.to_str(), Some("" | "." | ELSEWHERE)) {
             let (identity, bytes) = (Identity::default(), 0);
             return Ok(Some(Found { folder: true, identity, bytes, written: 0, read_only: false }));
         }
@@ -322,7 +335,7 @@ impl barwright_store::Files for Names {
             return Err(io::ErrorKind::AlreadyExists.into());
         }
         let disk = self.disk()?;
-        if disk.capacity.get().is_some_and(|most| disk.used() + bytes.len() > most) {
+        if !disk.has_room(bytes.len()) && !to.starts_with(ELSEWHERE) {
             return Err(io::ErrorKind::StorageFull.into());
         }
         let (file, made) = {
@@ -385,8 +398,7 @@ impl VfsFile for Open {
         }
         let end = offset as usize + buffer.len();
         let growth = end.saturating_sub(self.bytes.borrow().len());
-        let fits = self.disk.capacity.get().is_none_or(|most| self.disk.used() + growth <= most);
-        if growth > 0 && !fits {
+        if growth > 0 && !self.elsewhere && !self.disk.has_room(growth) {
             return Err(failure(VfsErrorCode::Full));
         }
         let fails = self.disk.fails(Call::Write);
@@ -454,6 +466,7 @@ impl VfsStore for Namespace {
         let Some(name) = request.filename.map(|name| name.path().to_owned()) else {
             return Err(failure(VfsErrorCode::CantOpen));
         };
+        let elsewhere = name.starts_with(ELSEWHERE);
         let found = disk.files.borrow().get(&name).cloned();
         let (file, bytes) = match found {
             Some(found) => found,
@@ -463,7 +476,7 @@ impl VfsStore for Namespace {
         let read_only = options.access() == OpenAccess::ReadOnly
             || (options.kind() == Some(FileKind::MainDb) && disk.file_read_only.get());
         let access = if read_only { OpenAccess::ReadOnly } else { OpenAccess::ReadWrite };
-        let file = Open { disk: Rc::clone(disk), file, bytes, read_only };
+        let file = Open { disk: Rc::clone(disk), file, bytes, read_only, elsewhere };
         Ok(OpenedFile { file, access })
     }
 

@@ -13,7 +13,7 @@ mod script;
 mod sessions;
 mod trace;
 
-pub use disk::{Disk, Fault};
+pub use disk::{Disk, ELSEWHERE, Fault};
 pub use script::{replay, tap};
 pub use sessions::{Sessions, TapRows};
 pub use trace::{Call, Files, Machine, SECTOR, Step, Trace};

@@ -6,7 +6,7 @@ use barwright_app::Engine;
 use barwright_app::contract::{
     Draft, EngineError, HowEnded, Intent, Look, Reading, RefusalCode, Screen,
 };
-use barwright_faults::{Call, Disk, Fault};
+use barwright_faults::{Call, Disk, ELSEWHERE, Fault};
 
 const PLAN: &str = include_str!("../../../core/app/src/engine/demo/plan.toml");
 
@@ -219,6 +219,18 @@ fn a_full_disk_is_looked_at_checked_and_taps_again_when_there_is_room() {
     let Err(EngineError::Storage { reason, .. }) = refused else { panic!("{refused:?}") };
     assert!(reason.starts_with("No room is left"), "{reason}");
     assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
+    // The records go to another disk, whole.
+    let entries = lifter.engine.count_records().expect("it counts");
+    let elsewhere = lifter.disk.place().named(format!("{ELSEWHERE}/backup"));
+    let copied = lifter.engine.back_up_in(elsewhere.clone()).expect("there is room elsewhere");
+    assert_eq!(copied, entries);
+    let here = lifter.engine.back_up_in(lifter.disk.place().named("backup"));
+    assert!(matches!(here, Err(EngineError::Storage { .. })), "{here:?}");
+    lifter.disk.set_capacity(None);
+    let copy = Engine::open_in(elsewhere, "en").expect("a backup opens");
+    assert_eq!(copy.view(floor(), now.clone()).expect("it shows"), before);
+    copy.shut_down().expect("it closes");
+    lifter.disk.set_capacity(Some(lifter.disk.used()));
     lifter.engine.suspend().expect("giving it up loses nothing");
     // A file or a folder that can't be written is shown too, and is not called a failed disk.
     for folder in [false, true] {
@@ -230,6 +242,8 @@ fn a_full_disk_is_looked_at_checked_and_taps_again_when_there_is_room() {
         let refused = lifter.engine.dispatch(Intent::SkipSet, now.clone());
         let Err(EngineError::Storage { reason, .. }) = refused else { panic!("{refused:?}") };
         assert!(reason.contains("can only be looked at"), "{reason}");
+        // A tap that was refused takes the screens away from nobody.
+        assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
         lifter.engine.suspend().expect("giving it up loses nothing");
         lifter.disk.set_file_read_only(false);
         lifter.disk.set_folder_read_only(false);
