@@ -178,20 +178,30 @@ pub(crate) fn sheet<'a>(keys: &[&'a Key], chosen: Chosen<'a>) -> Vec<Bound<'a>> 
 }
 
 /// The keys of a panel: with lines to choose from, the selected line's as on a sheet and the
-/// panel's by letter; else the panel's by number. No letter of the floor under it means another thing.
+/// panel's by letter; else the panel's by number, a pad's digits as themselves. No letter of the floor under it means another thing.
 pub(crate) fn panel<'a>(panel: &'a Panel, chosen: Chosen<'a>) -> Vec<Bound<'a>> {
     let mut binder = Binder { under: &FLOORS, ..Binder::new() };
     binder.give(Press::Escape, &panel.close);
     binder.chosen(chosen);
     let lines = panel.rows.iter().any(|row| !row.keys.is_empty());
     for key in &panel.keys {
-        match known(&key.id) {
+        match pad(&key.id).or_else(|| known(&key.id)) {
+            Some(press) if pad(&key.id).is_some() => binder.give(press, key),
             Some(step @ Press::Char('-' | '+')) => binder.give(step, key),
             _ if lines => binder.own_letter(key),
             _ => binder.digit(key),
         }
     }
     binder.bound
+}
+
+/// A pad's digits are pressed as themselves.
+fn pad(id: &str) -> Option<Press> {
+    match id {
+        "rub-out" => Some(Press::Char('x')),
+        "set" => Some(Press::Enter),
+        _ => id.strip_prefix("digit-")?.chars().next().map(Press::Char),
+    }
 }
 
 /// The digit of an effort key: its label's last, so that "5+" is 5 and an RPE of "10" is 0.
@@ -310,6 +320,20 @@ mod tests {
         let all = [("esc", "close"), ("1", "off"), ("2", "on-25"), ("3", "on-20")];
         assert_eq!(of(false), bound(&all));
         assert_eq!(of(true), bound(&[all[0], all[2], all[3]]));
+    }
+
+    #[test]
+    fn a_pads_digits_are_pressed_as_themselves() {
+        let mut keys: Vec<Key> =
+            "1234567890".chars().map(|one| key(&format!("digit-{one}"), &one.to_string())).collect();
+        keys.insert(9, key("rub-out", "⌫"));
+        keys.push(key("set", "That is it"));
+        let bound = caps(&super::panel(&in_panel(keys), Chosen::Nothing));
+        for one in "1234567890".chars() {
+            assert!(bound.contains(&(one.to_string(), format!("digit-{one}"))), "{bound:?}");
+        }
+        assert!(bound.contains(&("x".into(), "rub-out".into())), "{bound:?}");
+        assert!(bound.contains(&("enter".into(), "set".into())), "{bound:?}");
     }
 
     #[test]

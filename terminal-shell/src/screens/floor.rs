@@ -423,7 +423,7 @@ fn thumb_drawing(
     let area = inside(Rect { height: thumb_rows(size).min(area.height), ..area });
     let left = figure_columns(size).min(area.width);
     if let Some(figure) = &thumb.figure {
-        // The unit and the steps stand beside the figure.
+        // The unit, the steps and the press that types it stand beside the figure.
         let digits = Rect { width: left.saturating_sub(6), ..area };
         big(&figure.text, size, palette.strong(), digits, buf);
         let mut beside = |row: u16, line: Line<'static>| {

@@ -48,7 +48,8 @@ const FLOOR: &[&str] = &[
     "enter or space records what was done, where one wide key does.",
     "Where the call asks for effort, a digit records the set with so many reps in reserve, or at \
      that RPE (0 is ten); a point first makes it a half: .2 is two and a half.",
-    "- and + correct the figure before it is recorded, u undoes the last tap.",
+    "- and + correct the figure before it is recorded, # types what is far from it (x rubs a digit \
+     out, enter takes the number), u undoes the last tap.",
     "[ and ] make the rest shorter and longer. Nothing has to be started: recording the next set \
      ends the rest.",
     "c counts a tempo aloud, with a bell at each beat, until the set is recorded or c again.",

@@ -63,8 +63,10 @@ pub(super) fn open(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Option<Panel> 
         _ => return None,
     };
     let close = drafts("close", words.panel().back(), Draft { panel: None, ..(*draft).clone() });
+    // The digits typed so far are no other panel.
+    let id = if kind == hand::PAD { kind } else { name };
     Some(Panel {
-        id: name.to_owned(),
+        id: id.to_owned(),
         title: builder.title,
         rows: builder.rows,
         keys: builder.keys,
@@ -156,12 +158,15 @@ fn pad(floor: &Floor<'_>, cursor: Option<&Cursor>, digits: &str) -> Option<Build
         panel: Some(format!("{}:{digits}", hand::PAD)),
         ..(*draft).clone()
     };
-    panel.keys.extend(('0'..='9').map(|digit| {
+    let key = |digit: char| {
         let more = hand::one_more(digits, digit);
         drafts(format!("digit-{digit}"), digit.to_string(), shows(more))
-    }));
+    };
+    // In the order of a pad that is three keys wide, the nought at its foot between the two others.
+    panel.keys.extend(('1'..='9').map(key));
     let fewer: String = digits.chars().take(digits.chars().count().saturating_sub(1)).collect();
     panel.keys.push(drafts("rub-out", say.rub_out(), shows(fewer)).enabled(!digits.is_empty()));
+    panel.keys.push(key('0'));
     let said = typed.map(|amount| words.words().amount(&amount, numerals)).unwrap_or_default();
     let number = typed.map(|amount| hand::step_and_number(&amount).1);
     let set = Draft { amount: number.or(draft.amount), panel: None, ..(*draft).clone() };
