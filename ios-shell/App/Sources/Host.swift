@@ -24,7 +24,7 @@ final class Host: ObservableObject {
     private var kind = FileKind.plan
 
     init() {
-        // The lifter's own language and region; the program's words are English all the same.
+        // The lifter's own language and region.
         let tag: @Sendable () -> String = {
             Locale.preferredLanguages.first ?? Locale.current.identifier(.bcp47)
         }

@@ -15,6 +15,7 @@ public typealias Field = Barwright.Field
 public typealias Figure = Barwright.Figure
 public typealias FileFault = Barwright.FileFault
 public typealias FloorScreen = Barwright.FloorScreen
+public typealias FormFile = Barwright.FormFile
 public typealias FormRow = Barwright.FormRow
 public typealias FormScreen = Barwright.FormScreen
 public typealias Key = Barwright.Key

@@ -47,11 +47,13 @@ extension Key {
 public struct Foot: Sendable, Equatable {
     public let now: Key?
     public let file: Place?
+    /// What the sheet shows as a file, to be handed on.
+    public let onward: Place?
     public let few: [Key]
     public let many: [Key]
 
     /// `begins`: the sheet's first key, where it does something, is the one thing to do now.
-    init(_ keys: [Key], begins: Bool = false, file: Place? = nil) {
+    init(_ keys: [Key], begins: Bool = false, file: Place? = nil, onward: FormFile? = nil) {
         var others = keys
         if begins, let first = keys.first, first.enabled, case .do = first.action {
             now = first
@@ -60,6 +62,9 @@ public struct Foot: Sendable, Equatable {
             now = nil
         }
         self.file = file
+        self.onward = onward.map { file in
+            Place(label: Words.handOn, tap: .handOn(name: file.name, text: file.text))
+        }
         let fit = others.count <= Self.most
         few = fit ? others : []
         many = fit ? [] : others
@@ -98,7 +103,7 @@ extension BalanceScreen {
 }
 
 extension EquipmentScreen {
-    public var foot: Foot { Foot(keys, file: .openGym) }
+    public var foot: Foot { Foot(keys, file: .openGym, onward: file) }
 }
 
 extension CareScreen {
@@ -110,7 +115,7 @@ extension PlanScreen {
 }
 
 extension FormScreen {
-    public var foot: Foot { Foot(keys, file: planFile ? .openPlan : nil) }
+    public var foot: Foot { Foot(keys, file: planFile ? .openPlan : nil, onward: file) }
 }
 
 extension FormRow {
@@ -122,6 +127,9 @@ extension FormRow {
 
     /// Its value can be typed.
     public var isTyped: Bool { field != nil }
+
+    /// What stands between its steps, to be typed over.
+    public var figure: String { value.isEmpty ? Words.type : value }
 
     /// What it is, with what it says where that stands between no steps.
     public var words: String { isStepped || value.isEmpty ? text : "\(text): \(value)" }
@@ -149,6 +157,11 @@ extension BarZone {
 
 extension Figure {
     public var words: String { "\(text) \(unit)" }
+}
+
+extension Panel {
+    /// Digits: they lie as on any pad.
+    public var isPad: Bool { id == "pad" }
 }
 
 extension FloorScreen {

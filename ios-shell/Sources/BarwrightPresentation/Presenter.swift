@@ -53,6 +53,7 @@ public final class Presenter {
             refresh()
         case .pick(let kind): device.pick(kind)
         case .copy: copy()
+        case .handOn(let name, let text): handOn(name, text)
         case .speaks(let on):
             said.speaks = on
             if case .places = shown.page { shown.page = .places(PlacesPage(speaks: on)) }
@@ -366,6 +367,17 @@ public final class Presenter {
         refresh()
     }
 
+    /// What was made by hand, as a file.
+    private func handOn(_ name: String, _ text: String) {
+        guard let path = Store.copy(in: FileManager.default.temporaryDirectory, named: name),
+            (try? text.write(toFile: path, atomically: true, encoding: .utf8)) != nil
+        else {
+            shown.word = Word(Words.noCopy)
+            return
+        }
+        device.share(path: path, mediaType: "text/plain")
+    }
+
     /// A file was chosen or handed over by another app; nil for one that could not be read.
     public func picked(_ kind: FileKind, _ data: Data?) {
         // No further than any file of ours could go; the core says when it is too long.
@@ -389,10 +401,11 @@ extension Look {
         switch (self, other) {
         case (.today, .today), (.floor, .floor), (.tally, .tally), (.weeks, .weeks), (.lift, .lift),
             (.balance, .balance), (.equipment, .equipment), (.care, .care), (.plan, .plan),
-            (.form, .form):
+            (.form, .form), (.anew, .anew):
             true
         case (.today, _), (.floor, _), (.tally, _), (.weeks, _), (.lift, _), (.balance, _),
-            (.equipment, _), (.care, _), (.plan, _), (.form, _):
+            (.equipment, _), (.care, _), (.plan, _), (.form, _),
+            (.anew, _):
             false
         }
     }

@@ -107,7 +107,7 @@ public struct Word: Sendable, Equatable {
 
     init(asking text: String, meant: Action) {
         self.text = text
-        yes = Words.loadAnyway
+        yes = Words.anyway
         no = Words.leaveIt
         self.meant = .act(meant)
     }

@@ -24,13 +24,14 @@ public enum Store {
 
     /// A path in `temporary` for a copy to be handed on: nothing lies there. Nil where none can be
     /// had.
-    static func copy(in temporary: URL) -> String? {
+    static func copy(in temporary: URL, named name: String = "barwright.db") -> String? {
         let folder = temporary.appendingPathComponent("copy", isDirectory: true)
         // What was handed on before has been taken by now.
         try? FileManager.default.removeItem(at: folder)
         guard
             (try? FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)) != nil
         else { return nil }
-        return folder.appendingPathComponent("barwright.db").path
+        // A name alone: no path leads out of the folder.
+        return folder.appendingPathComponent(URL(fileURLWithPath: name).lastPathComponent).path
     }
 }

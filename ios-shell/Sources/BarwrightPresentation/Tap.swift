@@ -18,6 +18,8 @@ public enum Tap: Sendable, Equatable {
     case pick(FileKind)
     /// A copy of the records is to be shared.
     case copy
+    /// What was made by hand is to be shared as a file.
+    case handOn(name: String, text: String)
     /// Words are spoken, or no longer.
     case speaks(Bool)
     /// What was asked is meant all the same.

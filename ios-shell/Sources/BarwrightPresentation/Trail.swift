@@ -38,6 +38,7 @@ private struct SavedLook: Codable {
     var panel: String?
     var form: String?
     var at: String?
+    var how: String?
 
     init(_ look: Look) {
         switch look {
@@ -54,6 +55,9 @@ private struct SavedLook: Codable {
             panel = draft.panel
         case .tally: name = "tally"
         case .weeks: name = "weeks"
+        case .anew(let how):
+            name = "anew"
+            self.how = "\(how)"
         case .lift(let exercise, let page, _):
             name = "lift"
             self.exercise = exercise
@@ -86,6 +90,7 @@ private struct SavedLook: Codable {
                     amount: amount, load: load, helped: helped ?? 0, correct: correct, panel: panel))
         case "tally": .tally
         case "weeks": .weeks
+        case "anew": Self.ways.first { "\($0)" == how }.map { .anew(how: $0) }
         case "lift": .lift(exercise: exercise ?? "", page: number ?? 0, all: false)
         case "balance": .balance(weeks: number)
         case "equipment": .equipment
@@ -98,7 +103,11 @@ private struct SavedLook: Codable {
     }
 
     /// What a form may be of; one that is not here is not shown again after the process ended.
-    private static let forms: [FormOf] = [.start, .gym, .maxes, .exercises, .plan]
+    private static let forms: [FormOf] = [
+        .start, .gym, .maxes, .exercises, .plan, .session, .liked,
+    ]
+
+    private static let ways: [LayAnew] = [.pushBack, .drop, .squeeze, .squeezeClose]
 
     private static let mostText = 100_000
 }

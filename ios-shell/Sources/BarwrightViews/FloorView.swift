@@ -154,7 +154,7 @@ struct ThumbZoneView: View {
         if zone.effort.isEmpty {
             if let main = zone.main { KeyView(key: main, tone: .now, font: .title2, send: send) }
         } else {
-            LazyVGrid(columns: thirds, spacing: Room.gap) {
+            LazyVGrid(columns: Thirds.columns, spacing: Room.gap) {
                 ForEach(zone.effort, id: \.key.id) { effort in EffortView(effort: effort, send: send) }
             }
             // Beside effort keys a main key is the second choice: putting a set right as it was.
@@ -163,13 +163,14 @@ struct ThumbZoneView: View {
         KeyGrid(keys: zone.second, second: true, send: send)
         KeyGrid(keys: zone.small, send: send)
     }
+}
 
-    private var thirds: [GridItem] {
-        [
-            GridItem(.flexible(), spacing: Room.gap), GridItem(.flexible(), spacing: Room.gap),
-            GridItem(.flexible(), spacing: Room.gap),
-        ]
-    }
+/// Three keys a line, as on any pad.
+enum Thirds {
+    static let columns = [
+        GridItem(.flexible(), spacing: Room.gap), GridItem(.flexible(), spacing: Room.gap),
+        GridItem(.flexible(), spacing: Room.gap),
+    ]
 }
 
 /// What was done, a step down and up beside it.
@@ -185,9 +186,16 @@ struct FigureView: View {
             Button {
                 send(.act(figure.pad.action))
             } label: {
-                words.frame(maxWidth: .infinity)
+                words
+                    .frame(maxWidth: .infinity, minHeight: Room.target)
+                    .overlay {
+                        RoundedRectangle(cornerRadius: 6).stroke(scheme.palette.outline.color, lineWidth: 1)
+                    }
+                    .contentShape(Rectangle())
             }
             .buttonStyle(KeyStyle())
+            .disabled(!figure.pad.enabled)
+            .accessibilityLabel(figure.words)
             .accessibilityHint(figure.pad.says)
             KeyView(key: figure.up, font: .title2, send: send)
         }
@@ -212,7 +220,15 @@ struct PanelView: View {
     var body: some View {
         Say(words: panel.title, font: .title2.bold()).accessibilityAddTraits(.isHeader)
         Rows(rows: panel.rows, send: send)
-        KeyGrid(keys: panel.keys, send: send)
+        if panel.isPad {
+            LazyVGrid(columns: Thirds.columns, spacing: Room.gap) {
+                ForEach(panel.keys, id: \.id) { key in
+                    KeyView(key: key, font: .title2, low: true, send: send)
+                }
+            }
+        } else {
+            KeyGrid(keys: panel.keys, send: send)
+        }
         Fields(fields: panel.fields, send: send)
         KeyView(key: panel.close, send: send)
     }

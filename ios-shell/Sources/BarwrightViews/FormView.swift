@@ -15,7 +15,8 @@ struct FormView: View {
     }
 }
 
-/// A line of a form: what it is, what it says between its steps, what is wrong with it, and its keys.
+/// A line of a form: what it is, what it says between its steps, what is wrong with it, and its keys. As
+/// on the floor, a tap on what stands between the steps types it.
 struct FormRowView: View {
     let row: FormRow
     let send: Send
@@ -23,16 +24,21 @@ struct FormRowView: View {
 
     var body: some View {
         VStack(alignment: .leading, spacing: 4) {
-            HStack(spacing: Room.gap) {
+            if row.isStepped {
                 words
-                if row.isStepped {
+                Say(words: row.detail, quiet: true)
+                HStack(spacing: Room.gap) {
                     if let down = row.down { KeyView(key: down, send: send).frame(width: 64) }
-                    Say(words: row.value, font: .body.bold())
+                    if row.isTyped { typed(row.figure) } else { Say(words: row.value, font: .body.bold()) }
                     if let up = row.up { KeyView(key: up, send: send).frame(width: 64) }
                 }
-                if row.isTyped { typed }
+            } else {
+                HStack(spacing: Room.gap) {
+                    words
+                    if row.isTyped { typed(Words.type).frame(width: 80) }
+                }
+                Say(words: row.detail, quiet: true)
             }
-            Say(words: row.detail, quiet: true)
             Warnings(lines: row.faults)
             Lines(lines: row.remarks, quiet: true)
             if typing, let field = row.field { Fields(fields: [field], send: send) }
@@ -49,14 +55,13 @@ struct FormRowView: View {
     }
 
     /// What can be typed is typed when it is asked for.
-    private var typed: some View {
+    private func typed(_ face: String) -> some View {
         Button {
             typing.toggle()
         } label: {
-            Face(label: typing ? Words.close : Words.type)
+            Face(label: typing ? Words.close : face)
         }
         .buttonStyle(KeyStyle())
-        .frame(width: 80)
         .accessibilityLabel(Words.type(row.text))
     }
 }

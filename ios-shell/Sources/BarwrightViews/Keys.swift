@@ -74,6 +74,8 @@ struct KeyView: View {
     var font: Font = .body
     /// Of the second rank, and less high.
     var second = false
+    /// It records nothing, and is one of many.
+    var low = false
     let send: Send
 
     var body: some View {
@@ -82,7 +84,8 @@ struct KeyView: View {
         } label: {
             Face(
                 label: key.face, tone: tone, chosen: key.chosen, font: font,
-                height: second ? Room.secondTarget : Room.target, inset: second ? 3 : 8)
+                height: second ? Room.secondTarget : low ? Room.smallTarget : Room.target,
+                inset: second ? 3 : 8)
         }
         .buttonStyle(KeyStyle())
         .disabled(!key.enabled)

@@ -31,6 +31,7 @@ struct SheetView<Content: View>: View {
                 Say(words: subtitle, quiet: true)
                 content
                 KeyGrid(keys: foot.many, send: send)
+                if let onward = foot.onward { OwnKey(label: onward.label, tap: onward.tap, send: send) }
             }
             .padding(.horizontal, Room.side)
             .padding(.bottom, Room.side)

@@ -311,10 +311,54 @@ final class Opened: @unchecked Sendable {
     /// What it says: nothing is racked where there is no rack.
     var wide: String { hasKey("Racked") ? "Racked" : "Done" }
 
+    /// How often the screen was touched; what is typed on the phone's own keyboard is not counted.
+    var touches = 0
+
     func tap(_ label: String) async throws {
         let key = try key(label)
         guard key.enabled else { throw Failed("\(label) can't be tapped") }
+        touches += 1
         key.tap?()
+        await settle()
+    }
+
+    /// A key that stands on the page by these words read aloud, since many look alike.
+    func touch(says words: String) async throws {
+        guard let key = keys().first(where: { $0.label == words }) else {
+            throw Failed("no key says \(words) among \(keys().map { $0.label ?? $0.words })")
+        }
+        guard key.enabled else { throw Failed("\(words) can't be tapped") }
+        touches += 1
+        key.tap?()
+        await settle()
+    }
+
+    /// A key of a form's line.
+    func touch(_ row: String, _ label: String) async throws {
+        guard case .form(let form) = presenter.shown.page, let line = form.rows.first(where: { $0.text == row }),
+            let key = line.keys.first(where: { $0.label == label })
+        else { throw Failed("no \(label) in \(row): \(texts())") }
+        try seen(key)
+        touches += 1
+        presenter.send(.act(key.action))
+        await settle()
+    }
+
+    /// It stands on the page, to be tapped.
+    private func seen(_ key: Key) throws {
+        guard keys().contains(where: { $0.label == key.says && $0.enabled }) else {
+            throw Failed("\(key.says) does not stand on the page")
+        }
+    }
+
+    /// What stands in a form's line, typed: its key opens the field, another keeps what is in it.
+    func type(in row: String, _ text: String) async throws {
+        guard case .form(let form) = presenter.shown.page,
+            let field = form.rows.first(where: { $0.text == row })?.field
+        else { throw Failed("nothing is typed in \(row): \(texts())") }
+        guard keys().contains(where: { $0.label == Words.type(row) }) else { throw Failed("no key opens \(row)") }
+        touches += 2
+        presenter.send(.write(field: field.id, text: text))
         await settle()
     }
 
@@ -329,6 +373,7 @@ final class Opened: @unchecked Sendable {
         guard let entry = nodes.first(where: { $0.kind == .field && $0.label == field }) else {
             throw Failed("no field \(field) among \(nodes.filter { $0.kind == .field }.map(\.label))")
         }
+        touches += 1
         entry.write?(text)
         guard let keep = nodes.first(where: { $0.label == "Keep: \(field)" }) else { throw Failed("no key") }
         keep.tap?()

@@ -178,6 +178,26 @@ final class ManifestTests: XCTestCase {
             PropertyListSerialization.propertyList(from: data, format: nil) as? [String: Any], name)
     }
 
+    /// Every word of the shell's own has its German beside it, with the same places to fill.
+    func testTheShellsOwnWordsAreThereInGerman() throws {
+        let file = checkout.appendingPathComponent("ios-shell/Sources/BarwrightPresentation/Words.swift")
+        let source = try String(contentsOf: file, encoding: .utf8)
+        let pattern = try NSRegularExpression(pattern: #"\bword\(\s*"([^"]+)""#)
+        let english = pattern.matches(in: source, range: NSRange(source.startIndex..., in: source))
+            .compactMap { Range($0.range(at: 1), in: source).map { String(source[$0]) } }
+        XCTAssertGreaterThan(english.count, 30)
+        let german = try plist("de.lproj/Localizable.strings")
+        XCTAssertEqual(Set(german.keys), Set(english))
+        for words in english {
+            let said = try XCTUnwrap(german[words] as? String, words)
+            XCTAssertFalse(said.isEmpty, words)
+            XCTAssertEqual(
+                said.components(separatedBy: "%@").count, words.components(separatedBy: "%@").count, words)
+            if words != "Plan" { XCTAssertNotEqual(said, words) }
+        }
+        XCTAssertEqual(try plist("Info.plist")["CFBundleLocalizations"] as? [String], ["en", "de"])
+    }
+
     func testNothingLeavesThePhone() throws {
         let privacy = try plist("PrivacyInfo.xcprivacy")
         XCTAssertEqual(privacy["NSPrivacyTracking"] as? Bool, false)

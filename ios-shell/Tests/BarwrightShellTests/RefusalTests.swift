@@ -165,8 +165,8 @@ import XCTest
 
     func testWhatIsAskedCanBeMeant() async throws {
         let phone = try await provoke(.ask)
-        XCTAssertTrue(phone.hasKey("Load it all the same"))
-        try await phone.tap("Load it all the same")
+        XCTAssertTrue(phone.hasKey("Do it all the same"))
+        try await phone.tap("Do it all the same")
         XCTAssertNil(phone.presenter.shown.word)
         let meant = try await firstWorkLoad(phone)
         XCTAssertEqual(meant, "200 kg")

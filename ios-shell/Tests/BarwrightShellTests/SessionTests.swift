@@ -180,7 +180,9 @@ import XCTest
         let looks: [Look] = [
             .today(session: nil, minutes: nil), .weeks, .balance(weeks: nil), .balance(weeks: 4),
             .lift(exercise: "back-squat", page: 0, all: false), .equipment, .plan(text: nil, week: nil),
-            .plan(text: nil, week: 2), .tally, .floor(draft: Draft()),
+            .plan(text: nil, week: 2), .tally, .floor(draft: Draft()), .care,
+            .form(of: .start, at: "", text: ""), .form(of: .maxes, at: "", text: ""),
+            .form(of: .exercises, at: "", text: ""),
         ]
         for look in looks {
             for scheme in [ColorScheme.light, .dark] {
