@@ -4,6 +4,7 @@ import android.app.Activity
 import android.content.ActivityNotFoundException
 import android.content.Intent as Call
 import android.net.Uri
+import barwright.core.FormFile
 import barwright.core.Intent
 import barwright.core.Look
 import java.io.File
@@ -46,6 +47,22 @@ class Files(private val activity: Activity, private val then: Then) {
 
     /** A copy of the records to whichever app takes it. */
     fun shareRecords() = copy { activity.startActivity(SharedFiles.sheet(it, RECORDS_TYPE)) }
+
+    /** What was made by hand, as a file, to whichever app takes it. */
+    fun handOn(file: FormFile) {
+        val to = File(SharedFiles.folder(activity), File(file.name).name)
+        app.core.off({
+            try {
+                to.writeText(file.text)
+                true
+            } catch (_: IOException) {
+                false
+            }
+        }) { done ->
+            if (done) activity.startActivity(SharedFiles.sheet(to, TEXT_TYPE))
+            else then.say(activity.getString(R.string.not_handed_on))
+        }
+    }
 
     /** A copy of the records to a place that the picker finds. */
     fun saveRecords() = ask(
@@ -129,6 +146,7 @@ class Files(private val activity: Activity, private val then: Then) {
         const val SAVE = 3
         private const val MOST_BYTES = 2 shl 20
         private const val RECORDS_NAME = "barwright-records.db"
+        private const val TEXT_TYPE = "text/plain"
         private const val RECORDS_TYPE = "application/vnd.sqlite3"
     }
 }

@@ -3,6 +3,7 @@ package barwright.android
 import android.os.Bundle
 import barwright.core.Draft
 import barwright.core.FormOf
+import barwright.core.LayAnew
 import barwright.core.Look
 
 /** A look in a saved state and back, so that a screen outlives the process. */
@@ -24,6 +25,10 @@ object LookBundle {
             }
             is Look.Tally -> putString("look", "tally")
             is Look.Weeks -> putString("look", "weeks")
+            is Look.Anew -> {
+                putString("look", "anew")
+                putString("how", look.how.name)
+            }
             is Look.Lift -> {
                 putString("look", "lift")
                 putString("exercise", look.exercise)
@@ -63,6 +68,7 @@ object LookBundle {
         )
         "tally" -> Look.Tally
         "weeks" -> Look.Weeks
+        "anew" -> LayAnew.entries.find { it.name == from.getString("how") }?.let { Look.Anew(it) }
         "lift" -> from.getString("exercise")?.let { Look.Lift(it, from.number("page") ?: 0u) }
         "balance" -> Look.Balance(from.number("weeks"))
         "equipment" -> Look.Equipment

@@ -71,9 +71,9 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
     private val weeks by lazy { WeeksView(this, this) }
     private val lift by lazy { LiftView(this, this) }
     private val balance by lazy { BalanceView(this, this) }
-    private val equipment by lazy { EquipmentView(this, this, files::openGym) }
+    private val equipment by lazy { EquipmentView(this, this, files::openGym, files::handOn) }
     private val care by lazy { CareView(this, this) }
-    private val form by lazy { FormView(this, this, files::openPlan) }
+    private val form by lazy { FormView(this, this, files::openPlan, files::handOn) }
     private val plan by lazy { PlanView(this, this, files::openPlan) }
     private val notShown by lazy { NotShownView(this, this) }
 

@@ -184,8 +184,8 @@ class FloorKeysTest : FloorTest() {
         tap("More…")
         tap("Choose a load…")
         type("Load", "190 kg")
-        assertTrue(texts().toString(), hasKey("Load it all the same"))
-        tap("Load it all the same")
+        assertTrue(texts().toString(), hasKey("Do it all the same"))
+        tap("Do it all the same")
         assertEquals("190 kg", floor.bar.total)
     }
 

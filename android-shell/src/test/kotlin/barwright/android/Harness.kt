@@ -240,10 +240,30 @@ abstract class PhoneTest {
         views().filterIsInstance<TextView>().firstOrNull { it !is KeyView && it.isClickable && it.text.toString() == label } ?: key(label),
     )
 
+    /** A key by the core's own name of it, the same in every language. */
+    fun named(id: String): KeyView? = keys().firstOrNull { it.tag == id }
+
+    fun tapNamed(id: String) = touch(named(id) ?: throw AssertionError("no key $id: ${keys().map { it.tag }}"))
+
     fun hold(label: String) = touch(key(label), held = true)
+
+    /** A key in the line of a sheet or a form that says `row`. */
+    fun keyOf(row: String, label: String): KeyView {
+        val words = views().filterIsInstance<TextView>().firstOrNull { it !is KeyView && it.text.toString() == row }
+            ?: throw AssertionError("no line '$row': ${texts()}")
+        val line = generateSequence(words.parent as View) { it.parent as? View }
+            .first { it.javaClass.simpleName in listOf("RowView", "FormRowView") }
+        val keys = views(line).filterIsInstance<KeyView>().toList()
+        return keys.firstOrNull { it.text.toString() == label }
+            ?: throw AssertionError("no key '$label' in '$row': ${keys.map { it.text }}")
+    }
+
+    /** How often the screen was touched; what is typed on the device's own keyboard is not counted. */
+    var touches = 0
 
     /** A finger on the middle of a view, wherever it has to be scrolled to. */
     fun touch(view: View, held: Boolean = false) {
+        touches += 1
         view.requestRectangleOnScreen(Rect(0, 0, view.width, view.height), true)
         settle()
         val at = IntArray(2).also(view::getLocationInWindow)

@@ -36,6 +36,27 @@ class HouseTest {
         Regex("toDouble|toBigDecimal|toInt\\(10|parseInt|parseDouble|String\\.format|\\.format\\(|substringBefore|split\\(\"|toRegex"),
     )
 
+    /** Every word of the shell's own is there in German, with the same places to fill. */
+    @Test
+    fun theShellsOwnWordsAreThereInGerman() {
+        fun words(folder: String): Map<String, String> {
+            val text = File("src/main/res/$folder/strings.xml").readText()
+            val one = Regex("<(?:string name|item quantity)=\"(\\w+)\">(.*)</(?:string|item)>")
+            return one.findAll(text).associate { it.groupValues[1] to it.groupValues[2] }
+        }
+        val places = Regex("%\\d\\\$s")
+        val english = words("values") - "app_name"
+        val german = words("values-de")
+        assertTrue(english.size > 40)
+        assertEquals(english.keys, german.keys)
+        for ((name, said) in english) {
+            val there = german.getValue(name)
+            assertTrue(name, there.isNotEmpty() && (there != said || name == "place_plan"))
+            fun filled(words: String) = places.findAll(words).map { it.value }.toSet()
+            assertEquals(name, filled(said), filled(there))
+        }
+    }
+
     @Test
     fun theCoreIsOpenedInOnePlace() {
         val opening = sources.filter { "Engine.open" in it.readText() }.map { it.name }

@@ -4,6 +4,7 @@ import android.app.NotificationManager
 import android.graphics.Bitmap
 import android.graphics.Canvas
 import barwright.core.FloorScreen
+import barwright.core.FormOf
 import barwright.core.Look
 import org.junit.Assert.assertTrue
 import org.junit.Test
@@ -27,6 +28,10 @@ class PictureTest : FloorTest() {
             "balance-4" to Look.Balance(4u),
             "lift" to Look.Lift("back-squat", 0u),
             "equipment" to Look.Equipment,
+            "care" to Look.Care,
+            "start" to Look.Form(FormOf.START, "", ""),
+            "maxes" to Look.Form(FormOf.MAXES, "", ""),
+            "exercises" to Look.Form(FormOf.EXERCISES, "", ""),
             "plan" to Look.Plan(null, null),
             "plan-week" to Look.Plan(null, 2u),
             "plan-faults" to Look.Plan(demo("plan.toml").replace("sets = 3\nreps = 3", "sets = 3\nrepz = 3").replace("rpe = 8\n", "rpe = 12\n"), null),
@@ -35,44 +40,44 @@ class PictureTest : FloorTest() {
             settle()
             picture("$kind-$name")
             if (look is Look.Weeks) {
-                tap("More")
+                tap(activity.getString(R.string.more_keys))
                 picture("$kind-weeks-more")
             }
         }
-        tap("Go to…")
+        tap(activity.getString(R.string.places))
         picture("$kind-places")
-        tap("Today")
-        tap("Begin")
-        tap(wide)
+        tap(activity.getString(R.string.place_today))
+        tapNamed("begin")
+        tapNamed("record")
         pass(20)
         picture("$kind-resting")
-        repeat(3) { if (hasWide) { tap(wide); pass(100) } }
+        repeat(3) { if (named("record") != null) { tapNamed("record"); pass(100) } }
         picture("$kind-floor-bar")
-        tap("The bar holds…")
+        tapNamed("holds")
         picture("$kind-holds")
-        tap("Back")
+        tapNamed("close")
         var turns = 0
-        while (hasWide && !hasKey("No effort called") && turns < 8) {
-            tap(wide)
+        while (named("record") != null && named("uncalled") == null && turns < 8) {
+            tapNamed("record")
             pass(40)
             turns += 1
         }
         picture("$kind-floor-effort")
-        tap("8")
+        tapNamed("left-2")
         pass(30)
         picture("$kind-effort-rest")
-        tap("Why this load?")
+        tap(activity.getString(R.string.why_this_load))
         picture("$kind-why")
-        tap("More…")
+        tapNamed("more")
         picture("$kind-more")
-        tap("Notes and set-up…")
+        tapNamed("notes")
         picture("$kind-notes")
-        tap("Back")
-        tap("Set cut short…")
+        tapNamed("close")
+        tapNamed("ended")
         picture("$kind-ended")
-        tap("Back")
-        tap("More…")
-        tap("Finish the session now")
+        tapNamed("close")
+        tapNamed("more")
+        tapNamed("finish")
         picture("$kind-tally")
         assertTrue(ask(Look.Tally) is Screen.Tally)
     }

@@ -3,6 +3,7 @@ package barwright.android.screen
 import android.content.Context
 import android.view.Gravity
 import android.view.View
+import android.view.accessibility.AccessibilityNodeInfo
 import android.widget.LinearLayout
 import android.widget.LinearLayout.LayoutParams
 import android.widget.ScrollView
@@ -34,6 +35,7 @@ import barwright.core.BarZone
 import barwright.core.CallZone
 import barwright.core.Figure
 import barwright.core.FloorScreen
+import barwright.core.Key
 import barwright.core.Panel
 import barwright.core.RunningRest
 import barwright.core.ThumbZone
@@ -313,6 +315,9 @@ private class ThumbZoneView(private val style: Style, hands: Hands) : LinearLayo
 /** The key of a set without its effort. */
 private const val UNCALLED = "uncalled"
 
+/** The panel of digits. */
+private const val PAD = "pad"
+
 /** What was done, a step down and up beside it. */
 private class FigureView(private val style: Style, private val hands: Hands) : LinearLayout(style.context) {
     private val down = KeyView(style, hands)
@@ -322,12 +327,22 @@ private class FigureView(private val style: Style, private val hands: Hands) : L
         accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE
     }
     private val up = KeyView(style, hands)
+    private val frame = style.frame()
+    private var pad: Key? = null
 
     init {
         orientation = HORIZONTAL
         gravity = Gravity.CENTER_VERTICAL
+        text.minHeight = style.dp(TARGET)
+        text.setOnClickListener { pad?.let { hands.tap(it.action) } }
+        text.accessibilityDelegate = object : View.AccessibilityDelegate() {
+            override fun onInitializeAccessibilityNodeInfo(host: View, info: AccessibilityNodeInfo) {
+                super.onInitializeAccessibilityNodeInfo(host, info)
+                pad?.let { info.addAction(AccessibilityNodeInfo.AccessibilityAction(AccessibilityNodeInfo.ACTION_CLICK, it.says)) }
+            }
+        }
         addView(down, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
-        addView(text, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1.4f))
+        addView(text, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1.4f).apply { setMarginsRelative(style.dp(GAP), 0, style.dp(GAP), 0) })
         addView(up, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
     }
 
@@ -342,10 +357,10 @@ private class FigureView(private val style: Style, private val hands: Hands) : L
         down.bind(figure.down, MID)
         text.say("${figure.text} ${figure.unit}")
         up.bind(figure.up, MID)
-        // What is far from the call is typed.
-        val pad = figure.pad.takeIf { it.enabled }
-        text.setOnClickListener(pad?.let { key -> View.OnClickListener { hands.tap(key.action) } })
+        // What is far from the call is typed: a tap on the figure.
+        pad = figure.pad.takeIf { it.enabled }
         text.isClickable = pad != null
+        text.background = if (pad != null) frame else null
     }
 }
 
@@ -354,6 +369,8 @@ private class PanelView(private val style: Style, hands: Hands) : LinearLayout(s
     private val title = style.text(MID, bold = true)
     private val rows = RowsView(style, hands)
     private val keys = KeyFlow(style, hands, most = 2)
+    // Digits lie as on any pad; a low screen has no more height for them than for what records nothing.
+    private val pad = KeyFlow(style, hands, most = 3, grid = true, high = if (style.low) SMALL_TARGET else TARGET)
     private val fields = FieldsView(style, hands)
     private val close = KeyView(style, hands)
 
@@ -363,6 +380,7 @@ private class PanelView(private val style: Style, hands: Hands) : LinearLayout(s
         put(title)
         put(rows, above = style.dp(4))
         put(keys, above = style.dp(GAP))
+        put(pad, above = style.dp(GAP))
         put(fields, above = style.dp(4))
         put(close, above = style.dp(GAP))
     }
@@ -372,7 +390,9 @@ private class PanelView(private val style: Style, hands: Hands) : LinearLayout(s
         if (panel == null) return
         title.say(panel.title)
         rows.apply(panel.rows)
-        keys.apply(panel.keys)
+        val (digits, others) = if (panel.id == PAD) panel.keys to emptyList() else emptyList<Key>() to panel.keys
+        pad.apply(digits, MID)
+        keys.apply(others)
         fields.apply(panel.fields)
         close.bind(panel.close)
     }

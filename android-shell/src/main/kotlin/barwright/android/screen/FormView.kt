@@ -15,6 +15,7 @@ import barwright.android.view.KeyFlow
 import barwright.android.view.KeyView
 import barwright.android.view.Lines
 import barwright.android.view.SMALL_TARGET
+import barwright.android.view.TARGET
 import barwright.android.view.Slots
 import barwright.android.view.Style
 import barwright.android.view.Warnings
@@ -23,11 +24,13 @@ import barwright.android.view.say
 import barwright.android.view.show
 import barwright.android.view.tabular
 import barwright.android.view.wide
+import barwright.core.FormFile
 import barwright.core.FormRow
 import barwright.core.FormScreen
 
 /** What is made and mended by hand: one view for all of it. */
-class FormView(context: Context, hands: Hands, openPlan: () -> Unit) : SheetView(context, hands, R.string.open_plan to openPlan) {
+class FormView(context: Context, hands: Hands, openPlan: () -> Unit, handOn: (FormFile) -> Unit) :
+    SheetView(context, hands, R.string.open_plan to openPlan, handOn) {
     private val rows = style.column()
     private val slots = Slots(rows, { FormRowView(style, hands) }) { view, row: FormRow -> view.apply(row) }
     private val notes = Lines(style)
@@ -40,21 +43,30 @@ class FormView(context: Context, hands: Hands, openPlan: () -> Unit) : SheetView
     }
 
     fun apply(form: FormScreen) {
-        frame(form.title, form.subtitle, form.keys, opens = form.planFile)
+        frame(form.title, form.subtitle, form.keys, opens = form.planFile, onward = form.file)
         slots.apply(form.rows)
         notes.apply(form.notes)
         chart.apply(form.chart)
     }
 }
 
-/** A line of a form: what it is, what it says between its steps, what is wrong with it, and its keys. */
+/**
+ * A line of a form: what it is, what it says between its steps, what is wrong with it, and its keys. As
+ * on the floor, a tap on what stands between the steps types it.
+ */
 private class FormRowView(private val style: Style, private val hands: Hands) : LinearLayout(style.context) {
     private val text = style.text()
     private val detail = style.text(colour = style.quiet)
-    private val value = style.text(bold = true).apply { gravity = Gravity.CENTER }
+    private val said = style.text(bold = true)
+    private val value = style.text(bold = true).apply {
+        gravity = Gravity.CENTER
+        textAlignment = TEXT_ALIGNMENT_CENTER
+        minWidth = style.dp(TARGET)
+    }
     private val down = KeyView(style, hands)
     private val up = KeyView(style, hands)
-    private val type = KeyView(style, hands, SMALL_TARGET)
+    private val type = KeyView(style, hands).apply { minimumWidth = style.dp(FIGURE) }
+    private val steps = style.line().apply { gravity = Gravity.CENTER_VERTICAL or Gravity.END }
     private val faults = Warnings(style)
     private val remarks = Lines(style, style.quiet)
     private val field = FieldView(style, hands)
@@ -70,14 +82,21 @@ private class FormRowView(private val style: Style, private val hands: Hands) : 
         setWillNotDraw(false)
         val words = style.column().apply {
             put(text)
+            put(said)
             put(detail)
         }
-        val line = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
-        line.addView(words, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
-        for (view in listOf(down, value, up, type)) {
-            line.addView(view, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
+        for (view in listOf(down, value, type, up)) {
+            steps.addView(view, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
         }
-        put(line)
+        if (style.narrow || style.largeText) {
+            put(words)
+            put(steps, above = style.dp(4))
+        } else {
+            val line = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
+            line.addView(words, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
+            line.addView(steps, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
+            put(line)
+        }
         put(faults, above = style.dp(4))
         put(remarks)
         put(field)
@@ -94,7 +113,11 @@ private class FormRowView(private val style: Style, private val hands: Hands) : 
         text.tabular(bold = heading)
         if (Build.VERSION.SDK_INT >= 28) text.isAccessibilityHeading = heading
         detail.say(row.detail)
-        value.say(row.value)
+        val stepped = row.down != null || row.up != null
+        // Between steps there is room for a figure, not for a sentence.
+        said.say(if (stepped) "" else row.value)
+        value.say(if (stepped && row.field == null) row.value else "")
+        steps.show(stepped || row.field != null)
         down.show(row.down != null)
         row.down?.let { down.bind(it) }
         up.show(row.up != null)
@@ -112,7 +135,8 @@ private class FormRowView(private val style: Style, private val hands: Hands) : 
         field.show(row.field != null && typing)
         type.show(row.field != null)
         if (row.field == null) return
-        type.own(context.getString(if (typing) R.string.close_typing else R.string.type)) {
+        val figure = row.value.takeIf { it.isNotEmpty() && (row.down != null || row.up != null) }
+        type.own(if (typing) context.getString(R.string.close_typing) else figure ?: context.getString(R.string.type)) {
             typing = !typing
             showField(row)
         }
@@ -125,5 +149,10 @@ private class FormRowView(private val style: Style, private val hands: Hands) : 
             mark.color = style.outline
             canvas.drawRect(0f, style.dp(10f), width.toFloat(), style.dp(11f), mark)
         }
+    }
+
+    private companion object {
+        /** So wide that the steps of lines under each other stand under each other. */
+        const val FIGURE = 88
     }
 }

@@ -35,6 +35,7 @@ import barwright.core.BalanceScreen
 import barwright.core.CareScreen
 import barwright.core.EquipmentScreen
 import barwright.core.FileFault
+import barwright.core.FormFile
 import barwright.core.Key
 import barwright.core.LiftScreen
 import barwright.core.MuscleBar
@@ -49,7 +50,12 @@ import barwright.core.WeeksScreen
  * A sheet: one column that scrolls, its keys under it within reach, or beside it on a screen that
  * lies on its side. More keys than a thumb takes in stand at the sheet's end.
  */
-abstract class SheetView(context: Context, protected val hands: Hands, files: Pair<Int, () -> Unit>? = null) : LinearLayout(context) {
+abstract class SheetView(
+    context: Context,
+    protected val hands: Hands,
+    files: Pair<Int, () -> Unit>? = null,
+    private val handOn: (FormFile) -> Unit = {},
+) : LinearLayout(context) {
     protected val style = Style(context)
     protected val sheet = style.column()
     private val subtitle = style.text(colour = style.quiet)
@@ -61,6 +67,9 @@ abstract class SheetView(context: Context, protected val hands: Hands, files: Pa
         show(false)
         files?.let { (label, open) -> own(context.getString(label), does = open) }
     }
+
+    /** What the sheet shows as a file, to be handed on. */
+    private val onward = KeyView(style, hands)
     private val many = KeyFlow(style, hands, most = 2)
     private val foot = style.column().apply { setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(12)) }
     private val low = LowScroll(style, if (style.beside) 1f else FOOT_SHARE).apply { addView(foot) }
@@ -73,6 +82,7 @@ abstract class SheetView(context: Context, protected val hands: Hands, files: Pa
             setPadding(style.dp(16), 0, style.dp(16), style.dp(16))
             put(sheet)
             put(many, above = style.dp(GAP))
+            put(onward, above = style.dp(GAP))
         }
         scroll = style.scroll(whole)
         foot.put(now)
@@ -90,7 +100,7 @@ abstract class SheetView(context: Context, protected val hands: Hands, files: Pa
     }
 
     /** `begins`: the sheet's first key, where it does something, is the one thing to do now. */
-    protected fun frame(title: String, subtitle: String, keys: List<Key>, begins: Boolean = false, opens: Boolean = false) {
+    protected fun frame(title: String, subtitle: String, keys: List<Key>, begins: Boolean = false, opens: Boolean = false, onward: FormFile? = null) {
         // Another sheet begins at its top; the same one stays where it was.
         if (title to subtitle != about) scroll.scrollTo(0, 0)
         about = title to subtitle
@@ -103,6 +113,8 @@ abstract class SheetView(context: Context, protected val hands: Hands, files: Pa
         this.keys.apply(if (few) rest else emptyList())
         many.apply(if (few) emptyList() else rest)
         file.show(opens)
+        this.onward.show(onward != null)
+        onward?.let { this.onward.own(context.getString(R.string.hand_on)) { handOn(it) } }
         low.show(opens || first != null || (few && rest.isNotEmpty()))
     }
 
@@ -279,7 +291,8 @@ private class MuscleView(style: Style) : LinearLayout(style.context) {
 }
 
 /** What this gym has. */
-class EquipmentView(context: Context, hands: Hands, openGym: () -> Unit) : SheetView(context, hands, R.string.open_gym to openGym) {
+class EquipmentView(context: Context, hands: Hands, openGym: () -> Unit, handOn: (FormFile) -> Unit) :
+    SheetView(context, hands, R.string.open_gym to openGym, handOn) {
     private val gyms = KeyFlow(style, hands, most = 2)
     private val rows = RowsView(style, hands, plain = true)
 
@@ -289,7 +302,7 @@ class EquipmentView(context: Context, hands: Hands, openGym: () -> Unit) : Sheet
     }
 
     fun apply(equipment: EquipmentScreen) {
-        frame(equipment.title, equipment.subtitle, equipment.keys, opens = true)
+        frame(equipment.title, equipment.subtitle, equipment.keys, opens = true, onward = equipment.file)
         gyms.apply(equipment.gyms)
         rows.apply(equipment.rows)
     }

@@ -7,7 +7,6 @@ import android.view.inputmethod.EditorInfo
 import android.widget.Button
 import android.widget.EditText
 import android.widget.LinearLayout
-import android.graphics.drawable.GradientDrawable
 import barwright.android.R
 import barwright.core.Field
 
@@ -23,7 +22,7 @@ class FieldView(private val style: Style, private val hands: Hands) : LinearLayo
         gravity = Gravity.CENTER_VERTICAL or Gravity.START
         tabular()
         setPadding(style.dp(12), style.dp(6), style.dp(12), style.dp(6))
-        background = box()
+        background = style.frame()
         imeOptions = EditorInfo.IME_ACTION_DONE
     }
     private val keep = Button(style.context, null, 0, android.R.style.Widget_Material_Button_Borderless).apply {
@@ -37,7 +36,7 @@ class FieldView(private val style: Style, private val hands: Hands) : LinearLayo
         minimumHeight = style.dp(TARGET)
         minimumWidth = style.dp(TARGET)
         setPadding(style.dp(12), style.dp(6), style.dp(12), style.dp(6))
-        background = box()
+        background = style.frame()
     }
     private var field: Field? = null
 
@@ -69,11 +68,6 @@ class FieldView(private val style: Style, private val hands: Hands) : LinearLayo
         if (entry.inputType != kind) entry.inputType = kind
         // What is being written stays; what stands changed only with the field.
         if (before?.id != field.id || before.value != field.value) entry.setText(field.value)
-    }
-
-    private fun box() = GradientDrawable().apply {
-        cornerRadius = style.dp(6f)
-        setStroke(style.dp(1), style.outline)
     }
 
     private fun send() {

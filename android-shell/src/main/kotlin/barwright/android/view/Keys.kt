@@ -61,6 +61,7 @@ class KeyView(private val style: Style, private val hands: Hands, high: Int = TA
 
     /** A key of the shell's own: a place to go to, a matter of the device. */
     fun own(label: String, chosen: Boolean = false, tone: Tone = Tone.PLAIN, does: () -> Unit) {
+        tag = null
         this.does = does
         say(if (chosen) "✓ $label" else label)
         contentDescription = label
@@ -71,6 +72,8 @@ class KeyView(private val style: Style, private val hands: Hands, high: Int = TA
 
     fun bind(key: Key, size: Float = SMALL, tone: Tone = Tone.PLAIN, held: Key? = null) {
         val other = (held == null) != (this.held == null)
+        // The core's own name of it, the same in every language.
+        tag = key.id
         does = { hands.tap(key.action) }
         this.held = held
         // What is chosen is marked with a sign, not by its colour alone.

@@ -2,6 +2,7 @@ package barwright.android.view
 
 import android.content.Context
 import android.graphics.Typeface
+import android.graphics.drawable.GradientDrawable
 import android.util.TypedValue
 import android.view.View
 import android.view.ViewGroup
@@ -52,6 +53,9 @@ class Style(val context: Context) {
     /** A screen with little height to give. */
     val low = screen.screenHeightDp < 640
 
+    /** No room beside each other for words and what steps them. */
+    val narrow = screen.screenWidthDp < 360
+
     /** Text so large that words stand under each other rather than side by side. */
     val largeText = screen.fontScale > 1.3f
 
@@ -70,6 +74,12 @@ class Style(val context: Context) {
         setTextSize(TypedValue.COMPLEX_UNIT_SP, size)
         setTextColor(colour)
         tabular(bold)
+    }
+
+    /** The line round what can be tapped and is no key. */
+    fun frame() = GradientDrawable().apply {
+        cornerRadius = dp(6f)
+        setStroke(dp(1), outline)
     }
 
     fun column() = LinearLayout(context).apply { orientation = LinearLayout.VERTICAL }
