@@ -1,12 +1,12 @@
 //! To the demo and back: another store in the place of the lifter's own, which stays as it is.
 
-use std::path::{Path, PathBuf};
+use std::ffi::OsString;
 use std::sync::PoisonError;
 
-use barwright_store::{FileSystem, Place};
+use barwright_store::Place;
 
 use super::super::{Core, Engine, Slot, load};
-use super::{ENGLISH, create, played};
+use super::{ENGLISH, create_in, played};
 use crate::contract::{EngineError, Reading, RefusalCode};
 
 impl Engine {
@@ -39,14 +39,14 @@ impl Engine {
         let mut slot = self.lock();
         let Slot::Open(core) = &*slot else { return Err(self.words().storage().closed()) };
         let place = core.store.place().clone();
-        let mut demo = match file_of(&place) {
-            Some(path) => self.demo_in(&path, reading)?,
+        let mut demo = match beside(&place) {
+            Some(file) => self.demo_in(file, reading)?,
             None => played(reading)?.speaking(self.locale),
         };
         demo.held.demo = true;
         let own = std::mem::replace(&mut *slot, Slot::Open(demo));
         let own = match own {
-            Slot::Open(core) if file_of(&place).is_some() => {
+            Slot::Open(core) if place != Place::Memory => {
                 core.store.close().map_err(|error| self.said(error))?;
                 Slot::Suspended(place)
             }
@@ -62,25 +62,23 @@ impl Engine {
     }
 
     /// The demo in a file of its own, made where it is not there yet.
-    fn demo_in(&self, path: &Path, reading: &Reading) -> Result<Box<Core>, EngineError> {
-        if !path.exists() {
-            create(path, ENGLISH, reading)?.shut_down()?;
+    fn demo_in(&self, file: Place, reading: &Reading) -> Result<Box<Core>, EngineError> {
+        let there = match &file {
+            Place::File { path, on } => matches!(on.files.look(path), Ok(Some(_))),
+            Place::Memory => false,
+        };
+        if !there {
+            create_in(file.clone(), ENGLISH, reading)?.shut_down()?;
         }
-        let core =
-            load(Place::file(path), self.locale).map_err(|fault| fault.said(self.words()))?;
+        let core = load(file, self.locale).map_err(|fault| fault.said(self.words()))?;
         Ok(Box::new(core))
     }
 }
 
-/// The demo's file beside the records; none where those are in memory, or on a file system that is not
-/// the system's own.
-fn file_of(place: &Place) -> Option<PathBuf> {
-    match place {
-        Place::File { path, on } if *on == FileSystem::native() => {
-            let mut name = std::ffi::OsString::from("demo-");
-            name.push(path.file_name()?);
-            Some(path.with_file_name(name))
-        }
-        Place::File { .. } | Place::Memory => None,
-    }
+/// The demo's file beside the records, on the same file system; none where those are in memory.
+fn beside(records: &Place) -> Option<Place> {
+    let Place::File { path, on } = records else { return None };
+    let mut name = OsString::from("demo-");
+    name.push(path.file_name()?);
+    Some(Place::File { path: path.with_file_name(name), on: on.clone() })
 }
