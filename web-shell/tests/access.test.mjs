@@ -5,7 +5,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, test } from 'node:test';
-import { EVERY_KIND, FULL_GYM, PHONE, Phone, SHELL, end, fresh, site } from './harness.mjs';
+import { EVERY_KIND, FORMS, FULL_GYM, Phone, SHELL, end, fresh, site } from './harness.mjs';
 
 const host = await site();
 after(async () => {
@@ -22,17 +22,23 @@ async function axe(phone, where) {
     assert.deepEqual(said, [], where);
 }
 
-const PLACES = ['today', 'weeks', 'lift', 'balance', 'equipment', 'plan', 'tally'];
+const PLACES = ['today', 'weeks', 'lift', 'balance', 'equipment', 'plan', 'tally', 'care'];
 
 for (const colorScheme of ['dark', 'light']) {
     test(`axe-core finds nothing on any screen, ${colorScheme}`, async () => {
         const context = await fresh({ colorScheme });
         const phone = await Phone.open(context, host.url);
         await axe(phone, 'with nothing on');
+        await phone.tap('start');
+        await axe(phone, 'how to begin');
         await phone.records();
         for (const place of PLACES) {
             await phone.go(place);
             await axe(phone, place);
+        }
+        for (const [name, goes] of Object.entries(FORMS)) {
+            await goes(phone);
+            await axe(phone, `form: ${name}`);
         }
         await phone.tap('places');
         await axe(phone, 'places');
@@ -45,6 +51,12 @@ for (const colorScheme of ['dark', 'light']) {
         await axe(phone, 'the floor resting, effort');
         await phone.tapLabel('More…');
         await axe(phone, 'a panel');
+        await phone.page.keyboard.press('Escape');
+        await phone.settle();
+        if (await phone.has('pad')) {
+            await phone.tap('pad');
+            await axe(phone, 'the pad');
+        }
         await context.close();
     });
 }
@@ -183,6 +195,37 @@ test('keys are high and apart, and what goes on the bar is never below the fold'
             if (found.main) assert.ok(found.main.bottom <= height + 1, `${where}: the key that records ends at ${found.main.bottom}`);
             assert.deepEqual(found.spoken, [], `${where}: cut off`);
             await phone.recordNext();
+        }
+        await phone.page.context().close();
+    }
+});
+
+test('forms fit: nothing wider than the screen, nothing cut off, keys high and apart', async () => {
+    for (const [width, height, text, locale] of [[320, 568, 1, 'en-GB'], [320, 568, 1, 'de-DE'], [320, 568, 2, 'en-GB'], [390, 780, 1, 'en-GB'], [820, 1180, 1, 'en-GB']]) {
+        const phone = await Phone.open(await fresh({ viewport: { width, height }, locale }), host.url);
+        await phone.records();
+        await phone.page.evaluate((text) => {
+            document.documentElement.style.fontSize = `${text * 100}%`;
+            window.dispatchEvent(new Event('resize'));
+        }, text);
+        for (const [name, goes] of Object.entries(FORMS)) {
+            await goes(phone);
+            const where = `${name}, ${width} × ${height}, text ${text}, ${locale}`;
+            const found = await phone.page.evaluate(() => {
+                const box = (element) => element.getBoundingClientRect();
+                const keys = [...document.querySelectorAll('.form .key, .foot .key')].map((key) => ({ name: `${key.closest('[data-row]')?.dataset.row}: ${key.textContent}`, ...box(key).toJSON() }));
+                return { wide: Math.max(document.documentElement.scrollWidth, document.querySelector('.column').scrollWidth), keys, cut: [...document.querySelectorAll('.column *, .foot *')].filter((one) => one.scrollWidth > one.clientWidth + 1 && !['inline', 'none'].includes(getComputedStyle(one).display) && !one.classList.contains('hidden') && one.tagName !== 'INPUT').map((one) => `${one.className} ${one.textContent.slice(0, 40)}`) };
+            });
+            assert.ok(found.wide <= width, `${where}: as wide as ${found.wide}`);
+            assert.deepEqual(found.cut, [], `${where}: cut off`);
+            for (const [at, key] of found.keys.entries()) {
+                assert.ok(key.height >= 47.5 && key.width >= 47.5 && key.right <= width + 0.5, `${where}: ${key.name} is ${key.width} × ${key.height}, ends at ${key.right}`);
+                for (const other of found.keys.slice(at + 1)) {
+                    const across = Math.max(other.left - key.right, key.left - other.right);
+                    const down = Math.max(other.top - key.bottom, key.top - other.bottom);
+                    assert.ok(Math.max(across, down) >= 7.5, `${where}: ${key.name} and ${other.name} are ${across}, ${down} apart`);
+                }
+            }
         }
         await phone.page.context().close();
     }

@@ -188,6 +188,10 @@ export class Phone {
         await this.settle();
     }
 
+    async has(key) {
+        return (await this.page.locator(`#page [data-key="${key}"]`).count()) > 0;
+    }
+
     texts() {
         return this.page.locator('#page').innerText();
     }
@@ -280,3 +284,54 @@ export class Phone {
 
 export const SCREENS = join(SHELL, 'target/screens');
 mkdirSync(SCREENS, { recursive: true });
+
+/** Every form, and the way to it by its keys, with the demo's history as the lifter's own records. */
+export const FORMS = {
+    maxes: async (phone) => {
+        await phone.go('today');
+        await phone.tap('maxes');
+    },
+    'a-max': async (phone) => {
+        await phone.go('today');
+        await phone.tap('maxes');
+        await phone.tap('down', '.form');
+    },
+    exercises: async (phone) => {
+        await phone.go('today');
+        await phone.tap('exercises');
+    },
+    'an-exercise': async (phone) => {
+        await phone.go('today');
+        await phone.tap('exercises');
+        await phone.tap('open', '[data-row=back-squat]');
+    },
+    change: async (phone) => {
+        await phone.go('today');
+        await phone.tap('change');
+    },
+    liked: async (phone) => {
+        await phone.go('equipment');
+        await phone.tap('liked');
+    },
+    plan: async (phone) => {
+        await phone.go('weeks');
+        await phone.tap((await phone.has('mend-plan')) ? 'mend-plan' : 'go-on');
+    },
+    'plan-part': async (phone) => {
+        await phone.go('weeks');
+        await phone.tap((await phone.has('mend-plan')) ? 'mend-plan' : 'go-on');
+        await phone.tap('open', '.form');
+    },
+    gym: async (phone) => {
+        await phone.go('equipment');
+        await phone.tap((await phone.has('go-on')) ? 'go-on' : 'mend');
+    },
+    'gym-fault': async (phone) => {
+        await phone.go('equipment');
+        await phone.tap((await phone.has('go-on')) ? 'go-on' : 'mend');
+        await phone.page.locator('.steps [data-key$=" typing"]').first().tap();
+        await phone.page.locator('.form .entry input').first().fill('many');
+        await phone.page.locator('.form .entry input').first().press('Enter');
+        await phone.settle();
+    },
+};

@@ -12,7 +12,7 @@ const walk = (folder) => readdirSync(folder, { withFileTypes: true }).flatMap((e
 const files = walk(SOURCES).filter((path) => path.endsWith('.ts'));
 
 /** Where a computation is what the file is for: places of marks, times of tones, the room there is. */
-const MAY_COMPUTE = new Set(['draw/bar.ts', 'draw/chart.ts', 'draw/muscle.ts', 'clock.ts', 'device/ring.ts', 'core/core.ts', 'core/worker.ts', 'view/dom.ts']);
+const MAY_COMPUTE = new Set(['draw/bar.ts', 'draw/chart.ts', 'draw/muscle.ts', 'clock.ts', 'device/ring.ts', 'device/metronome.ts', 'core/core.ts', 'core/worker.ts', 'view/dom.ts']);
 /** The one place that asks for the time. */
 const MAY_ASK_TIME = new Set(['clock.ts']);
 /** Words of the page's own stand in files by language. */

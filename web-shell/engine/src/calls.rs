@@ -9,7 +9,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use barwright_app::contract::{Action, EngineError, Intent, Look, Reading};
-use barwright_app::{Engine, demo, recover_in, restore_in};
+use barwright_app::{Engine, recover_in, restore_in};
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 
@@ -150,17 +150,6 @@ pub fn restore(from: &str, name: &str) -> Result<String, JsError> {
 pub fn recover(name: &str) -> Result<String, JsError> {
     vfs::register();
     done(recover_in(&ports::place(name)).map(|recovered| recovered.reason))
-}
-
-/// Makes the demo under a name that is not taken, as of a reading, and opens it.
-#[wasm_bindgen]
-pub fn open_demo(name: &str, locale: &str, reading: &str) -> Result<String, JsError> {
-    vfs::register();
-    ENGINE.with_borrow_mut(|engine| *engine = None);
-    let reading: Reading = serde_json::from_str(reading)?;
-    done(demo::create_in(ports::place(name), locale, &reading).map(|opened| {
-        ENGINE.with_borrow_mut(|engine| *engine = Some(opened));
-    }))
 }
 
 /// Whether there is a file of a name.

@@ -1,24 +1,25 @@
 // Holds what is shown, hands taps to the core and carries its effects to the device.
 
-import type { Action, Answer, Draft, Effect, EngineError, Intent, Look, Screen } from './contract';
+import type { Action, Answer, Draft, Effect, EngineError, FormFile, Intent, Look, Screen } from './contract';
 import { read, until } from './clock';
 import { Core, Lacks, type Replaced } from './core/core';
 import type { Done, Shown } from './core/protocol';
 import { Awake } from './device/awake';
 import * as files from './device/files';
 import { askPromise, Install, promised } from './device/install';
+import { Metronome } from './device/metronome';
 import { Ring } from './device/ring';
 import * as said from './device/said';
 import { Tab } from './device/tab';
 import { worker } from './device/trust';
 import { page, type Page } from './screen/screens';
+import { panelName } from './screen/floor';
 import { frame, placesView, refusedView, type Word } from './screen/frame';
 import { show, type Made } from './view/dom';
 import type { FileKind, Hands } from './view/hands';
 import { wordsFor } from './words/words';
 
 const RECORDS = 'barwright.db';
-const DEMO = 'demo.db';
 /** By then an answer is on the screen. */
 const SHOWN_MS = 500;
 const NOTHING: Draft = { amount: null, load: null, helped: 0, correct: null, panel: null };
@@ -30,6 +31,11 @@ function kind(look: Look): string {
     return typeof look === 'string' ? look : Object.keys(look).join();
 }
 
+/** Whether it goes to the demo; none where it does neither that nor leaves it. */
+function toDemo(action: Action): boolean | null {
+    return 'do' in action && typeof action.do.intent === 'object' && 'demo' in action.do.intent ? action.do.intent.demo.on : null;
+}
+
 function same(one: Look | null, other: Look | null): boolean {
     return one !== null && other !== null && kind(one) === kind(other);
 }
@@ -38,6 +44,7 @@ export class App implements Hands {
     readonly words = wordsFor(navigator.language).words;
     private readonly core = new Core(worker, navigator.language, (waits) => this.into.toggleAttribute('data-busy', waits));
     private readonly ring = new Ring((ring) => this.rested(ring.text, ring.next));
+    private readonly metronome = new Metronome((says, begins) => this.beats(says, begins));
     private readonly awake = new Awake(() => this.goesDark());
     private readonly tab = new Tab(() => this.leaves());
     private readonly install = new Install(() => this.draw());
@@ -75,12 +82,13 @@ export class App implements Hands {
         for (const event of ['pointerdown', 'keydown']) document.addEventListener(event, () => this.ring.touched(), { capture: true });
         document.addEventListener('keydown', (event) => {
             if (event.key === 'Escape' && this.canGoBack()) this.back();
+            else this.typesOnPad(event);
         });
         document.addEventListener('visibilitychange', () => {
             if (document.visibilityState === 'visible' && this.tab.has) void this.comesToFront();
         });
         files.listen(
-            () => (this.look === 'equipment' ? 'gym' : 'plan'),
+            () => (this.look === 'equipment' || (this.look && typeof this.look === 'object' && 'form' in this.look && this.look.form.of === 'gym') ? 'gym' : 'plan'),
             (file) => this.came(file),
         );
         this.draw();
@@ -98,6 +106,7 @@ export class App implements Hands {
     /** Another tab takes the records. */
     private async leaves(): Promise<void> {
         clearTimeout(this.timer);
+        this.metronome.stop();
         this.ring.cancel();
         this.awake.set(false);
         try {
@@ -110,7 +119,7 @@ export class App implements Hands {
 
     private async opens(): Promise<void> {
         try {
-            const opened = said.is('demo') ? await this.core.openDemo(DEMO, read()) : await this.core.open(RECORDS);
+            const opened = await this.core.open(RECORDS);
             if ('error' in opened) {
                 this.refused(opened.error);
                 return;
@@ -118,10 +127,17 @@ export class App implements Hands {
             this.keeps = await promised();
             const versions = await this.core.versions();
             if ('done' in versions) this.version = versions.done[0];
+            await this.backToDemo();
             await this.comesToFront();
         } catch (why) {
             this.lacks(why);
         }
+    }
+
+    /** The engine opens the lifter's own records: the key that led to the demo does so again. */
+    private async backToDemo(): Promise<void> {
+        const to = said.demo();
+        if (to && 'error' in (await this.core.act(to, read()))) said.keepDemo(null);
     }
 
     private lacks(why: unknown): void {
@@ -151,21 +167,32 @@ export class App implements Hands {
         else this.go(action.show.look);
     }
 
-    write(field: string, text: string): void {
-        this.dispatch({ write: { field, text, sure: false } });
+    write(field: string, text: string, closes = ''): void {
+        void this.act({ do: { intent: { write: { field, text, sure: false } } } }, closes);
     }
 
     private dispatch(intent: Intent): void {
         void this.act({ do: { intent } });
     }
 
-    private async act(action: Action): Promise<void> {
+    private async act(action: Action, closes = ''): Promise<void> {
         try {
             const answer = await this.core.act(action, read());
-            if ('answer' in answer) this.carryOut(answer.answer.effects);
+            if ('answer' in answer) {
+                this.opened.delete(closes);
+                this.carryOut(answer.answer.effects);
+            }
             this.arrived(answer);
-            // The first thing recorded is worth keeping.
-            if (this.keeps === false) void this.promise();
+            const demo = toDemo(action);
+            if (demo !== null && 'answer' in answer) {
+                said.keepDemo(demo ? action : null);
+                await this.amongOthers();
+            }
+            // The first thing recorded is worth keeping. A browser that asks the user is made to once.
+            if (this.keeps === false && !said.is('asked to keep')) {
+                said.say('asked to keep', true);
+                void this.promise();
+            }
         } catch (why) {
             this.lacks(why);
         }
@@ -175,7 +202,9 @@ export class App implements Hands {
     private arrived(answer: Shown | Replaced): void {
         if ('recorded' in answer) {
             const words = `${answer.recorded ? this.words.trappedRecorded : this.words.trapped} ${answer.detail}`;
-            void this.comesToFront().then(() => this.says(words));
+            void this.backToDemo()
+                .then(() => this.comesToFront())
+                .then(() => this.says(words));
             return;
         }
         if ('error' in answer) {
@@ -293,6 +322,7 @@ export class App implements Hands {
         this.standing = answer.look;
         // A word that waits for its answer outlasts the figures.
         if (answered) this.word = null;
+        this.metronome.stands('floor' in this.screen ? this.screen.floor.floor.part : null);
         said.keepTrail({ look: this.look, past: this.past });
         this.draw();
         clearTimeout(this.timer);
@@ -309,9 +339,11 @@ export class App implements Hands {
         const now = this.page();
         const moved = now.kind !== this.drawn;
         this.drawn = now.kind;
-        show(this.into, frame(this, { title: now.title, back: this.canGoBack(), word: this.word, view: now.view, places: () => this.turnPlaces(), goBack: () => this.back(), dismiss: () => this.dismiss(), kind: now.kind, demo: this.core.file === DEMO ? () => this.leaveDemo() : null }));
+        const row = document.activeElement?.closest<HTMLElement>('[data-row]')?.dataset['row'];
+        show(this.into, frame(this, { title: now.title, back: this.canGoBack(), word: this.word, view: now.view, places: () => this.turnPlaces(), goBack: () => this.back(), dismiss: () => this.dismiss(), kind: now.kind, inDemo: said.demo() !== null }));
         document.title = now.title ? `${now.title} · Barwright` : 'Barwright';
         if (moved && this.screen) this.looksAt();
+        else if (row !== undefined && document.activeElement === document.body) this.returnsTo(row);
         this.keepsHistory();
     }
 
@@ -320,8 +352,9 @@ export class App implements Hands {
         if (this.refusal) return own('refused', 'Barwright', refusedView(this.refusal.title, this.refusal.key));
         if (this.places) return own('places', this.words.placesTitle, this.placesPage());
         if (!this.screen) return own('begins', 'Barwright', refusedView(this.words.begins, null));
-        const shown = page(this, this.screen, this.core.file === DEMO ? null : () => this.openDemo());
-        const panel = 'floor' in this.screen ? (this.screen.floor.floor.panel?.id ?? '') : '';
+        const shown = page(this, this.screen);
+        const open = 'floor' in this.screen ? this.screen.floor.floor.panel : null;
+        const panel = open ? panelName(open) : '';
         return { ...shown, kind: `${shown.kind} ${panel}` };
     }
 
@@ -332,6 +365,12 @@ export class App implements Hands {
         const panel = this.into.querySelector<HTMLElement>('[data-focus]');
         (panel ?? this.into.querySelector<HTMLElement>('h1'))?.focus({ preventScroll: true });
         this.into.querySelector('.week.current')?.scrollIntoView({ block: 'start' });
+    }
+
+    /** What was in hand went: its row still is, or the page's title. */
+    private returnsTo(row: string): void {
+        const there = [...this.into.querySelectorAll<HTMLElement>('[data-row]')].find((one) => one.dataset['row'] === row);
+        (there?.querySelector<HTMLElement>('button, input') ?? this.into.querySelector<HTMLElement>('h1'))?.focus();
     }
 
     /** The device's own way back leads where the page's does. */
@@ -385,6 +424,22 @@ export class App implements Hands {
         this.looksAgain();
     }
 
+    get ticking(): boolean {
+        return this.metronome.on;
+    }
+
+    turnMetronome(): void {
+        const floor = this.screen && 'floor' in this.screen ? this.screen.floor.floor : null;
+        if (this.metronome.on) this.metronome.stop();
+        else if (floor?.part) this.metronome.start(floor.part, floor.beats ?? []);
+        this.draw();
+    }
+
+    private beats(says: string, begins: boolean): void {
+        this.ring.tick(begins);
+        if (said.is('speaks')) this.speak(says);
+    }
+
     private speak(text: string): void {
         if (!('speechSynthesis' in window)) return;
         speechSynthesis.cancel();
@@ -420,14 +475,15 @@ export class App implements Hands {
                 ['balance', { balance: { weeks: null } }],
                 ['equipment', 'equipment'],
                 ['plan', { plan: { text: null, week: null } }],
+                ['care', 'care'],
             ],
             copy: () => void this.copy(files.save),
-            share: files.canShare() ? () => void this.copy((bytes) => void files.share(bytes)) : null,
+            share: files.canShare(files.RECORDS) ? () => void this.copy((file) => void files.share(file)) : null,
             check: () => void this.check(),
             aloud: screen
                 ? () => {
                       this.places = false;
-                      this.speak(page(this, screen, null).aloud);
+                      this.speak(page(this, screen).aloud);
                       void this.refresh();
                   }
                 : null,
@@ -467,13 +523,21 @@ export class App implements Hands {
         } else this.asks(this.words.restoreAsk, this.words.restore, () => void this.restore(file.bytes));
     }
 
-    private async copy(then: (bytes: Uint8Array<ArrayBuffer>) => void): Promise<void> {
+    save(file: FormFile): void {
+        files.save(files.text(file));
+    }
+
+    get share(): Hands['share'] {
+        return files.canShare(files.TEXT) ? (file) => void files.share(files.sharedText(file)) : null;
+    }
+
+    private async copy(then: (file: File) => void): Promise<void> {
         const copied = await this.core.copy();
         if ('error' in copied) {
             this.refused(copied.error);
             return;
         }
-        then(copied);
+        then(files.records(copied));
         this.says(this.words.copied);
     }
 
@@ -505,24 +569,20 @@ export class App implements Hands {
         this.says(done.done);
     }
 
-    private openDemo(): void {
-        said.say('demo', true);
-        void this.change();
-    }
-
-    private leaveDemo(): void {
-        said.say('demo', false);
-        void this.change();
-    }
-
-    private async change(): Promise<void> {
-        this.look = null;
-        this.past = [];
-        this.screen = null;
-        this.places = false;
+    /** Other records are in front: nothing stands of what the device was asked for before. */
+    private async amongOthers(): Promise<void> {
         this.ring.cancel();
         this.awake.set(false);
-        this.draw();
-        await this.opens();
+        this.past = [];
+        this.places = false;
+        await this.comesToFront();
+    }
+
+    /** A pad is typed on with what keyboards have for it. */
+    private typesOnPad(event: KeyboardEvent): void {
+        if (event.target instanceof HTMLInputElement || event.ctrlKey || event.metaKey || event.altKey) return;
+        const key = event.key === 'Backspace' ? 'rub-out' : `digit-${event.key}`;
+        const found = [...this.into.querySelectorAll<HTMLElement>('.panel [data-key]')].find((one) => one.dataset['key'] === key);
+        found?.click();
     }
 }

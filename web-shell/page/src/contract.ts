@@ -82,6 +82,13 @@ export type Arrange =
             /** Weeks, 8 at the most. */
             weeks: number;
         };
+    }
+    /** It is changed for once. */
+    | {
+        change: {
+            /** What. */
+            change: SessionChange;
+        };
     };
 
 /** Hard sets a muscle, planned against done. */
@@ -148,7 +155,7 @@ export interface CallZone {
     last: string;
     /** Tempo, technique, range: a line each. */
     manner: readonly (string)[];
-    /** One sentence: "Set 2 of 4: 5 reps, 1 to 2 left in you." */
+    /** One sentence: "Set 2 of 4: 5 reps, 1–2 in reserve." */
     sentence: string;
     /** Set-up, at the exercise's first set. */
     set_up: readonly (string)[];
@@ -156,6 +163,24 @@ export interface CallZone {
     to_go: string;
     /** Why this load: the derivation in words, a line a step. */
     why: readonly (string)[];
+}
+
+/**
+ * What every lifter should know, whoever asks and whenever: who asks a clinician first, how to try a
+ * max, what guards a lifter, when to stop; and whether the lifter is under 18. Its place in a shell is
+ * beside the help.
+ */
+export interface CareScreen {
+    /** The whole screen read aloud. */
+    aloud: string;
+    /** What can be tapped: under 18, a coach is there today. */
+    keys: readonly (Key)[];
+    /** The cautions, under headings. */
+    rows: readonly (Row)[];
+    /** Who decides. */
+    subtitle: string;
+    /** Its title. */
+    title: string;
 }
 
 /** A chart as data: each shell draws it. */
@@ -224,7 +249,7 @@ export interface ChartTick {
 export interface Draft {
     /** The amount shown in the big figure, in the unit of the call; none is as called. */
     amount: number | null;
-    /** The earlier part that is put right; none records the current one. */
+    /** The earlier part that is corrected; none records the current one. */
     correct: string | null;
     /** Repetitions with help. */
     helped: number;
@@ -233,6 +258,45 @@ export interface Draft {
     /** The panel that is open. */
     panel: string | null;
 }
+
+/**
+ * How something that is made by hand is changed. What is changed is a draft: each step of it is on
+ * disk before it is shown, and nothing goes by it until it is taken up.
+ */
+export type Edit = 
+    /** A draft is begun; the place says from what. */
+    | "open"
+    /** The place says this. */
+    | {
+        put: {
+            /** What, as it is written. */
+            text: string;
+        };
+    }
+    /** One more in the list at the place. */
+    | {
+        add: {
+            /** Of what, where there are kinds; empty for the usual. */
+            what: string;
+        };
+    }
+    /** What is at the place goes. */
+    | "remove"
+    /** What is at the place goes so many places down its list; negative is up. */
+    | {
+        move: {
+            /** Places. */
+            by: number;
+        };
+    }
+    /** The last step is taken back. */
+    | "undo"
+    /** What was taken back comes again. */
+    | "redo"
+    /** The draft is dropped. */
+    | "drop"
+    /** What it says holds from now on. */
+    | "take_up";
 
 /** Something for the device to carry out. There are few, and they are data. */
 export type Effect = 
@@ -334,6 +398,10 @@ export type EngineError =
 export interface EquipmentScreen {
     /** The whole screen read aloud. */
     aloud: string;
+    /** The gym as a file, to be saved or handed on. */
+    file: 
+        | FormFile
+        | null;
     /** Gyms to choose from. */
     gyms: readonly (Key)[];
     /** What can be tapped. */
@@ -346,7 +414,10 @@ export interface EquipmentScreen {
     title: string;
 }
 
-/** Something to write, sent as [`Intent::Write`]. */
+/**
+ * Something to write, sent as [`Intent::Write`]. What is looked for is written too: it shows, and
+ * records nothing.
+ */
 export interface Field {
     /** An example of what would do. */
     hint: string;
@@ -364,6 +435,8 @@ export interface Field {
 export interface Figure {
     /** One step down. */
     down: Key;
+    /** A tap on it: what is far from the call is typed. */
+    pad: Key;
     /** It changes by itself: a hold is running. */
     runs: boolean;
     /** As shown. */
@@ -424,6 +497,94 @@ export interface FloorScreen {
     title: string;
 }
 
+/** What a form says as a file, to be saved or handed on. */
+export interface FormFile {
+    /** A name for it: `boathouse.toml`. */
+    name: string;
+    /** Its text. */
+    text: string;
+}
+
+/** What a form is of. */
+export type FormOf = 
+    /** How to begin: the demo, a new plan, a plan file. */
+    | "start"
+    /** A gym that is being made or mended. */
+    | "gym"
+    /** Maxes, working loads and body mass. */
+    | "maxes"
+    /** The exercises there are, and those of one's own. */
+    | "exercises"
+    /** A plan that is being made or mended. */
+    | "plan"
+    /** A session of the plan, changed for once before it begins. */
+    | "session"
+    /** Which loads a lifter likes, in a gym or for a lift. */
+    | "liked";
+
+/** A line of a form. */
+export interface FormRow {
+    /** How deep it stands: 0 a heading. */
+    depth: number;
+    /** A second, quieter line: what follows from it. Empty for none. */
+    detail: string;
+    /** One step down; none where it has no steps. */
+    down: 
+        | Key
+        | null;
+    /** What is wrong here, a sentence each, with what to do. */
+    faults: readonly (string)[];
+    /** Its value typed; none where it can't be. */
+    field: 
+        | Field
+        | null;
+    /** Stable name within the form. */
+    id: string;
+    /** What else can be done with it; the first opens it, where it opens. */
+    keys: readonly (Key)[];
+    /** What a coach would look at here, a sentence each. */
+    remarks: readonly (string)[];
+    /** What it is. */
+    text: string;
+    /** One step up. */
+    up: 
+        | Key
+        | null;
+    /** What it says now, as it stands between down and up; empty where it says nothing. */
+    value: string;
+    /** Something is missing or wrong here; the text, a fault or a remark says it too. */
+    warns: boolean;
+}
+
+/** What is made and mended by hand. */
+export interface FormScreen {
+    /** The whole form read aloud. */
+    aloud: string;
+    /** What it was over time; none where that says nothing. */
+    chart: 
+        | Chart
+        | null;
+    /** It as a file; none where it is none. */
+    file: 
+        | FormFile
+        | null;
+    /** Take up, drop, undo, add, and back. */
+    keys: readonly (Key)[];
+    /**
+     * What follows from it as a whole: what can be made and what can't, what is wrong nowhere in
+     * particular.
+     */
+    notes: readonly (string)[];
+    /** A plan file is a way on from here: the shell opens one. */
+    plan_file: boolean;
+    /** Its lines. */
+    rows: readonly (FormRow)[];
+    /** How it stands. */
+    subtitle: string;
+    /** What it is of. */
+    title: string;
+}
+
 /** What guards a lifter under a bar. */
 export type GuardChoice = 
     /** Safety pins or arms. */
@@ -470,6 +631,42 @@ export type Intent =
             minutes: number | null;
             /** The row of a session as Today or Weeks names it; none is the one that is on. */
             session: string | null;
+            /** The clock was asked about, and is right. */
+            sure: boolean;
+        };
+    }
+    /** Begin to enter a session that was done without the tool. */
+    | {
+        enter_paper: {
+            /** The local date that it was done on, in days since 1970-01-01. */
+            day: number;
+            /** The row of a session as Weeks names it; none is the one that is on. */
+            session: string | null;
+        };
+    }
+    /** Of a session from paper: what is left was done as called. */
+    | {
+        all_as_called: {
+            /** An exercise of the session, with what is done back to back with it; none is all. */
+            entry: number | null;
+        };
+    }
+    /** A recorded session is of this local date, whatever the clock said. */
+    | {
+        date_session: {
+            /** In days since 1970-01-01. */
+            day: number;
+            /** Its number, as its key gives it; none is the last. */
+            session: number | null;
+        };
+    }
+    /** Lay the rest of the plan anew, or take that back. */
+    | {
+        lay_anew: {
+            /** How; none takes it back. */
+            how: 
+                | LayAnew
+                | null;
         };
     }
     /** The work of the current set begins now: a hold, a clock-driven series. */
@@ -504,7 +701,7 @@ export type Intent =
             part: string | null;
         };
     }
-    /** An earlier part is put right. */
+    /** An earlier part is corrected. */
     | {
         correct: {
             /** How much; none stays. */
@@ -519,6 +716,8 @@ export type Intent =
             load: string | null;
             /** The part. */
             part: string;
+            /** A load far from the recorded one is meant: without it the engine asks first. */
+            sure: boolean;
         };
     }
     /** Leave the current set out, or what is left of its parts. */
@@ -539,6 +738,13 @@ export type Intent =
             exercise: string;
             /** Why. */
             why: SwapReason;
+        };
+    }
+    /** One more exercise, at the end. */
+    | {
+        add_exercise: {
+            /** It, by its slug. */
+            exercise: string;
         };
     }
     /** Put off what is left of an exercise to the end. */
@@ -660,6 +866,18 @@ export type Intent =
     }
     /** An illness is over: the next session is an ease-in. */
     | "was_ill"
+    /**
+     * Whether the lifter is under 18, and whether a coach is there today: no max of a minor is
+     * tested without.
+     */
+    | {
+        minor: {
+            /** A coach is there today. */
+            coached: boolean;
+            /** Under 18. */
+            under_18: boolean;
+        };
+    }
     /** Take back the last tap. */
     | "undo"
     /** Bring back what was last taken back. */
@@ -714,6 +932,32 @@ export type Intent =
             text: string;
         };
     }
+    /**
+     * Show the demo in the place of the records, or the records again: all of it is invented, in a file
+     * of its own, and the records stay as they are.
+     */
+    | {
+        demo: {
+            /** The demo. */
+            on: boolean;
+        };
+    }
+    /** Change what is being made by hand. */
+    | {
+        edit: {
+            /** How. */
+            edit: Edit;
+            /** What it is. */
+            of: FormOf;
+            /** Where, as its keys name the place. */
+            place: string;
+            /**
+             * The step of the draft that it was meant for: a tap that comes late or twice is refused.
+             * None is the last.
+             */
+            step: number | null;
+        };
+    }
     /** Train in this gym from now on. */
     | {
         choose_gym: {
@@ -748,6 +992,17 @@ export type KitChoice =
     | "straps"
     /** Sleeves. */
     | "sleeves";
+
+/** How the rest of a plan is laid anew after an absence. */
+export type LayAnew = 
+    /** All of it comes whole weeks later. */
+    | "push_back"
+    /** What lies behind is left out. */
+    | "drop"
+    /** What lies behind comes on free days, no lift heavy on neighbouring ones. */
+    | "squeeze"
+    /** The same, whatever is heavy on neighbouring days. */
+    | "squeeze_close";
 
 /** One exercise over time. */
 export interface LiftScreen {
@@ -793,6 +1048,13 @@ export type Look =
     | "tally"
     /** The plan's weeks. */
     | "weeks"
+    /** The plan's weeks as they would be with the rest laid anew. */
+    | {
+        anew: {
+            /** How. */
+            how: LayAnew;
+        };
+    }
     /** One exercise over time. */
     | {
         lift: {
@@ -813,6 +1075,8 @@ export type Look =
     }
     /** What this gym has. */
     | "equipment"
+    /** The general cautions, and what is said of the lifter's age. */
+    | "care"
     /** A plan. */
     | {
         plan: {
@@ -820,6 +1084,17 @@ export type Look =
             text: string | null;
             /** The week to lay out, from 1; none is the whole plan in short. */
             week: number | null;
+        };
+    }
+    /** What is made and mended by hand. */
+    | {
+        form: {
+            /** The part of it that is open, as its keys name it; empty is the whole. */
+            at: string;
+            /** What it is of. */
+            of: FormOf;
+            /** What is looked for or being entered there, as it was typed. */
+            text: string;
         };
     };
 
@@ -960,7 +1235,7 @@ export type RefusalCode =
     | "cannot_make"
     /** The load has to be said first. */
     | "load_needed"
-    /** It is more than the last weeks support: [`EngineError::Refused`] asks, and carries the yes. */
+    /** It is more than the last weeks support, or the clock is far from what was recorded: [`EngineError::Refused`] asks, and carries the yes. */
     | "ask"
     /** There are as many as there can be. */
     | "too_many"
@@ -1064,11 +1339,25 @@ export type Screen =
             equipment: EquipmentScreen;
         };
     }
+    /** The general cautions, which can be opened at any time. */
+    | {
+        care: {
+            /** Its content. */
+            care: CareScreen;
+        };
+    }
     /** A plan file read: what it says, or what is wrong with it and where. */
     | {
         plan: {
             /** Its content. */
             plan: PlanScreen;
+        };
+    }
+    /** Something that is made or mended by hand. */
+    | {
+        form: {
+            /** Its content. */
+            form: FormScreen;
         };
     }
     /** A tap was recorded, and the screen that should follow it could not be made. */
@@ -1086,7 +1375,48 @@ export type SeriesKind =
     /** Marks. */
     | "marks"
     /** A band between low and high. */
-    | "band";
+    | "band"
+    /** Crosses, of what failed. */
+    | "failed";
+
+/** What is changed in a session that is still to come, for once. Exercises go by their slugs. */
+export type SessionChange = 
+    /** Another exercise in the place of one. */
+    | {
+        instead: {
+            /** The one that is. */
+            exercise: string;
+            /** The one that is not done. */
+            of: string;
+        };
+    }
+    /** One more, at the end. */
+    | {
+        add: {
+            /** It. */
+            exercise: string;
+        };
+    }
+    /** One is left out. */
+    | {
+        leave: {
+            /** It. */
+            exercise: string;
+        };
+    }
+    /** One comes a place earlier, with what is done back to back with it. */
+    | {
+        earlier: {
+            /** It. */
+            exercise: string;
+        };
+    }
+    /** What this gym has not is done with what it has, or left out. */
+    | "fit"
+    /** The last change is taken back. */
+    | "back"
+    /** All of them are. */
+    | "as_planned";
 
 /** Why an exercise is swapped. */
 export type SwapReason = 
@@ -1129,7 +1459,7 @@ export interface ThumbZone {
     beside: readonly (Key)[];
     /** The effort keys, fewest left first; empty where the call asks for none. */
     effort: readonly (EffortKey)[];
-    /** "It ended otherwise". */
+    /** "Set cut short". */
     ended: 
         | Key
         | null;
@@ -1145,7 +1475,7 @@ export interface ThumbZone {
     more: 
         | Key
         | null;
-    /** "Racked, left in you", over the effort keys; empty without them. */
+    /** "Racked, in reserve", over the effort keys; empty without them. */
     prompt: string;
     /** Redo, saying what it brings back. */
     redo: 

@@ -51,21 +51,10 @@ export class Core {
         private readonly busy: (waits: boolean) => void = () => undefined,
     ) {}
 
-    /** The name of the file that is open. */
-    get file(): string {
-        return this.name;
-    }
-
     /** Opens a file of records, or makes it. */
     async open(name: string): Promise<Done<null>> {
         this.name = name;
         return this.done(await this.ask({ kind: 'open', name, locale: this.locale }));
-    }
-
-    /** Opens the demo, which is made where it is not there yet. */
-    async openDemo(name: string, reading: Reading): Promise<Done<null>> {
-        this.name = name;
-        return this.done(await this.ask({ kind: 'demo', name, locale: this.locale, reading }));
     }
 
     act(action: Action, reading: Reading): Promise<Shown | Replaced> {
@@ -192,7 +181,7 @@ export class Core {
         try {
             if (this.traps > MOST_TRAPS) throw new Lacks('program', detail);
             const { kind } = first?.asked.call ?? { kind: 'line' };
-            if (kind !== 'open' && kind !== 'demo' && this.name) {
+            if (kind !== 'open' && this.name) {
                 const traps = this.traps;
                 await this.ask({ kind: 'open', name: this.name, locale: this.locale });
                 this.traps = traps;

@@ -11,7 +11,6 @@ export type Line =
 /** What the worker is asked. */
 export type Call =
     | { readonly kind: 'open'; readonly name: string; readonly locale: string }
-    | { readonly kind: 'demo'; readonly name: string; readonly locale: string; readonly reading: Reading }
     | { readonly kind: 'line'; readonly line: Line }
     | { readonly kind: 'suspend' }
     | { readonly kind: 'close' }

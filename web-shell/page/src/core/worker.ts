@@ -125,10 +125,6 @@ function answer(call: Call): Reply {
         case 'open':
             if (engine.unread() > 0 && !engine.is_there(call.name)) throw new Lacking('unread', String(engine.unread()));
             return opens(call.name, engine.open(call.name, call.locale));
-        case 'demo':
-            return engine.is_there(call.name)
-                ? opens(call.name, engine.open(call.name, call.locale))
-                : opens(call.name, engine.open_demo(call.name, call.locale, JSON.stringify(call.reading)));
         case 'line':
             return said(engine.answer(JSON.stringify(call.line)));
         case 'suspend': {

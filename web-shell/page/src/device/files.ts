@@ -1,13 +1,15 @@
 // Files in and out: by a picker, dropped, pasted; as a download or by the device's own share sheet.
 
+import type { FormFile } from '../contract';
 import type { FileKind } from '../view/hands';
 
 /** No further than any file of ours could go; the core says when a text is too long. */
 const MOST_TEXT = 2 << 20;
-const TYPE = 'application/vnd.sqlite3';
+/** Types of what goes out. */
+export const RECORDS = 'application/octet-stream';
+export const TEXT = 'text/plain';
 /** How a copy of the records begins, as any file of SQLite's. */
 const BEGINS = 'SQLite format 3';
-const NAME = 'barwright.backup';
 
 export interface Came {
     readonly kind: FileKind;
@@ -74,30 +76,43 @@ async function dropped(file: File, kind: FileKind): Promise<Came | null> {
     return readFile(file, begins === BEGINS ? 'records' : kind);
 }
 
-/** Hands bytes to the browser to be saved. */
-export function save(bytes: Uint8Array<ArrayBuffer>): void {
-    const url = URL.createObjectURL(new Blob([bytes], { type: TYPE }));
+/** Files as they go out, by what is in them. */
+export function records(bytes: Uint8Array<ArrayBuffer>): File {
+    return new File([bytes], 'barwright.backup', { type: RECORDS });
+}
+
+export function text(file: FormFile): File {
+    return new File([file.text], file.name, { type: TEXT });
+}
+
+/** The same by a name that share sheets take: they go by its end. */
+export function sharedText(file: FormFile): File {
+    return new File([file.text], `${file.name}.txt`, { type: TEXT });
+}
+
+/** Hands a file to the browser to be saved. */
+export function save(file: File): void {
+    const url = URL.createObjectURL(file);
     const link = document.createElement('a');
     link.href = url;
-    link.download = NAME;
+    link.download = file.name;
     document.body.append(link);
     link.click();
     link.remove();
     setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }
 
-function shared(bytes: Uint8Array<ArrayBuffer>): ShareData {
-    return { files: [new File([bytes], NAME, { type: 'application/octet-stream' })] };
+/** Whether the device's share sheet takes files of a type. */
+export function canShare(type: string): boolean {
+    return 'canShare' in navigator && navigator.canShare({ files: [new File(['x'], 'x', { type })] });
 }
 
-export function canShare(): boolean {
-    return 'canShare' in navigator && navigator.canShare(shared(new Uint8Array(1)));
-}
-
-export async function share(bytes: Uint8Array<ArrayBuffer>): Promise<void> {
+/** To the share sheet; where the browser shares no file of that name, to be saved. */
+export async function share(file: File): Promise<void> {
     try {
-        await navigator.share(shared(bytes));
-    } catch {
-        // It was called off.
+        await navigator.share({ files: [file] });
+    } catch (why) {
+        const calledOff = why instanceof DOMException && why.name === 'AbortError';
+        if (!calledOff) save(file);
     }
 }

@@ -6,7 +6,8 @@ import { until } from '../clock';
 const MARKS_MS = [-3000, -2000, -1000];
 const SHORT_S = 0.09;
 const LONG_S = 0.5;
-const PITCH = { mark: 660, end: 880 };
+const TICK_S = 0.05;
+const PITCH = { mark: 660, end: 880, beat: 440, begins: 620 };
 const FELT_MS = [400, 120, 400];
 
 export interface RingAt {
@@ -58,6 +59,11 @@ export class Ring {
         }
     }
 
+    /** A beat of a tempo; the one that a repetition begins with is higher. */
+    tick(begins: boolean): void {
+        if (this.context?.state === 'running') this.makes(this.context, 0, TICK_S, begins ? PITCH.begins : PITCH.beat);
+    }
+
     feel(pattern: readonly number[]): void {
         if ('vibrate' in navigator) navigator.vibrate([...pattern]);
     }
@@ -71,13 +77,17 @@ export class Ring {
     }
 
     private tone(context: AudioContext, afterMs: number, seconds: number, pitch: number): void {
+        this.tones.push(this.makes(context, afterMs, seconds, pitch));
+    }
+
+    private makes(context: AudioContext, afterMs: number, seconds: number, pitch: number): OscillatorNode {
         const tone = new OscillatorNode(context, { frequency: pitch, type: 'triangle' });
         const loud = new GainNode(context, { gain: 0.6 });
         tone.connect(loud).connect(context.destination);
         const begin = context.currentTime + afterMs / 1000;
         tone.start(begin);
         tone.stop(begin + seconds);
-        this.tones.push(tone);
+        return tone;
     }
 
     private ended(at: RingAt): void {

@@ -1,7 +1,7 @@
 // What the page keeps beside the records: where the lifter was, and what was said already. Nothing of
 // it is missed when it is gone.
 
-import type { Look } from '../contract';
+import type { Action, Look } from '../contract';
 
 export interface Trail {
     readonly look: Look | null;
@@ -42,10 +42,24 @@ export function trail(): Trail {
     return { look: null, past: [] };
 }
 
-export function is(key: 'speaks' | 'demo' | 'told dark'): boolean {
+/** The key that led to the demo, while it is shown. */
+export function demo(): Action | null {
+    try {
+        return JSON.parse(get(localStorage, 'demo') ?? 'null') as Action | null;
+    } catch {
+        // From another version.
+        return null;
+    }
+}
+
+export function keepDemo(action: Action | null): void {
+    put(localStorage, 'demo', JSON.stringify(action));
+}
+
+export function is(key: 'speaks' | 'told dark' | 'asked to keep'): boolean {
     return get(localStorage, key) === 'yes';
 }
 
-export function say(key: 'speaks' | 'demo' | 'told dark', yes: boolean): void {
+export function say(key: 'speaks' | 'told dark' | 'asked to keep', yes: boolean): void {
     put(localStorage, key, yes ? 'yes' : 'no');
 }

@@ -21,6 +21,11 @@ function dot(x: number, y: number): Made {
     return h('circle', { class: 'mark', cx: `${x}`, cy: `${y}`, r: '4' });
 }
 
+/** What failed: a cross, told from a mark by its shape. */
+function cross(x: number, y: number): Made {
+    return h('path', { class: 'failed', d: `M${x - 5},${y - 5}l10,10m0,-10l-10,10` });
+}
+
 export function chartDrawing(chart: Chart, room: Room): Made {
     const type = Math.min(room.type, 26);
     const row = type * LINE;
@@ -44,6 +49,7 @@ export function chartDrawing(chart: Chart, room: Room): Made {
         if (series.kind === 'band') marks.push(h('rect', { class: 'band', x: '0', y: `${middle - 6}`, width: '22', height: '12' }));
         if (series.kind === 'line') marks.push(line('line', 0, middle, 22, middle));
         if (series.kind === 'marks') marks.push(dot(11, middle));
+        if (series.kind === 'failed') marks.push(cross(11, middle));
         marks.push(words(series.label, 28, middle, 'start'));
     });
     marks.push(words(chart.up.label, 0, above + row * 0.6, 'start'));
@@ -78,5 +84,7 @@ function drawn(series: ChartSeries, x: (at: number) => number, y: (at: number) =
             return [h('polyline', { class: 'line', points: low.join(' ') })];
         case 'marks':
             return series.points.map((point) => dot(x(point.x), y(point.low)));
+        case 'failed':
+            return series.points.map((point) => cross(x(point.x), y(point.low)));
     }
 }

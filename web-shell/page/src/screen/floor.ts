@@ -4,7 +4,7 @@ import type { BarZone, CallZone, Figure, FloorScreen, Panel, RunningRest, ThumbZ
 import { barDrawing } from '../draw/bar';
 import { h, type Made } from '../view/dom';
 import type { Hands } from '../view/hands';
-import { effortView, keyView, keysView } from '../view/key';
+import { effortView, keyView, keysView, ownKey } from '../view/key';
 import { bigView, fieldsView, linesView, rowsView, warningsView, whyView } from '../view/rows';
 
 export function floorView(hands: Hands, floor: FloorScreen): Made {
@@ -32,6 +32,7 @@ export function floorView(hands: Hands, floor: FloorScreen): Made {
                 low ? notices : null,
                 callZone(hands, floor.call, resting),
                 besideBar(hands, floor.bar),
+                (floor.beats ?? []).length > 0 ? h('div', { key: 'beats', class: 'beside' }, ownKey('beats', hands.words.beats, () => hands.turnMetronome(), 'plain', hands.ticking)) : null,
             ),
         ),
         panel ? panelView(hands, panel) : thumbZone(hands, floor.thumb),
@@ -124,17 +125,37 @@ function figureView(hands: Hands, figure: Figure): Made {
         { key: 'figure', class: `figure${figure.runs ? ' runs' : ''}` },
         keyView(hands, figure.down, 'plain', true),
         // A figure that runs by itself is read when it is looked at; one that was stepped is said.
-        h('p', { key: 'text', class: 'figure-text', 'aria-live': figure.runs ? 'off' : 'polite' }, figure.text, ' ', h('span', { class: 'unit' }, figure.unit)),
+        h('div', { key: 'text', class: 'figure-hold', 'aria-live': figure.runs ? 'off' : 'polite' }, padKey(hands, figure)),
         keyView(hands, figure.up, 'plain', true),
     );
 }
 
+/** The figure itself is a key: what is far from the call is typed. */
+function padKey(hands: Hands, { text, unit, pad, runs }: Figure): Made {
+    const words = [text, ' ', h('span', { class: 'unit' }, unit)];
+    if (!pad.enabled || runs) return h('p', { key: 'figure', class: 'figure-text' }, words);
+    return h(
+        'button',
+        { key: pad.id, type: 'button', class: 'key figure-text', 'data-key': pad.id, onclick: () => hands.tap(pad.action) },
+        words,
+        h('span', { class: 'hidden' }, `: ${pad.says}`),
+    );
+}
+
+/** What a panel is, whatever is being entered in it. */
+export function panelName(panel: Panel): string {
+    const [name = ''] = panel.id.split(':');
+    return name;
+}
+
 /** What is seldom needed, open over the thumb zone. */
 function panelView(hands: Hands, panel: Panel): Made {
+    const name = panelName(panel);
     return h(
         'section',
-        { key: `panel ${panel.id}`, class: 'thumb panel', 'aria-labelledby': 'panel-title' },
-        h('h2', { id: 'panel-title', class: 'middle', tabindex: '-1', 'data-focus': panel.id }, panel.title),
+        { key: `panel ${name}`, class: `thumb panel ${name}`, 'aria-labelledby': 'panel-title' },
+        // A title that says what was entered so far is said as it changes.
+        h('h2', { id: 'panel-title', class: 'middle', tabindex: '-1', 'data-focus': name, 'aria-live': name === panel.id ? null : 'polite' }, panel.title),
         rowsView(hands, panel.rows),
         keysView(hands, panel.keys),
         fieldsView(hands, panel.fields),

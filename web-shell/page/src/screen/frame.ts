@@ -18,13 +18,13 @@ interface Frame {
     readonly back: boolean;
     readonly word: Word | null;
     readonly view: Made;
-    readonly demo: (() => void) | null;
+    readonly inDemo: boolean;
     places(): void;
     goBack(): void;
     dismiss(): void;
 }
 
-export function frame(hands: Hands, { kind, title, back, word, view, demo, places, goBack, dismiss }: Frame): Made[] {
+export function frame(hands: Hands, { kind, title, back, word, view, inDemo, places, goBack, dismiss }: Frame): Made[] {
     const { words } = hands;
     const bare = kind === 'refused' || kind === 'begins';
     const header = h(
@@ -47,10 +47,9 @@ export function frame(hands: Hands, { kind, title, back, word, view, demo, place
               ),
           )
         : null;
-    const inDemo = demo && !bare && !kind.startsWith('floor')
-        ? h('div', { key: 'demo', class: 'in-demo' }, h('p', {}, words.inDemo), h('button', { type: 'button', class: 'ask', 'data-key': 'leave-demo', onclick: demo }, words.leaveDemo))
-        : null;
-    return [header, inDemo, says, { ...view, key: kind }].filter((part) => part !== null);
+    // Today says it by itself, and has the key that leads back.
+    const invented = inDemo && !bare && kind.trim() !== 'today' ? h('p', { key: 'demo', class: 'in-demo' }, words.inDemo) : null;
+    return [header, invented, says, { ...view, key: kind }].filter((part) => part !== null);
 }
 
 /** A page that can't go on by itself, or not yet. */
@@ -64,7 +63,7 @@ export function refusedView(title: string, key: { readonly label: string; readon
 }
 
 interface Places {
-    readonly places: readonly (readonly ['today' | 'floor' | 'tally' | 'weeks' | 'lift' | 'balance' | 'equipment' | 'plan', Look])[];
+    readonly places: readonly (readonly ['today' | 'floor' | 'tally' | 'weeks' | 'lift' | 'balance' | 'equipment' | 'plan' | 'care', Look])[];
     readonly share: (() => void) | null;
     readonly aloud: (() => void) | null;
     readonly speaks: boolean;

@@ -2,6 +2,7 @@
 
 import type {
     BalanceScreen,
+    CareScreen,
     EquipmentScreen,
     FileFault,
     LiftScreen,
@@ -16,12 +17,12 @@ import { chartDrawing } from '../draw/chart';
 import { muscleDrawing } from '../draw/muscle';
 import { h, type Made } from '../view/dom';
 import type { Hands } from '../view/hands';
-import { keysView, ownKey } from '../view/key';
+import { keysView } from '../view/key';
 import { fieldsView, linesView, rowsView, warningsView } from '../view/rows';
 import { sheetView } from '../view/sheet';
 
-/** Today's sheet. With nothing on, a plan is the first thing there is to do, or a look round. */
-export function todayView(hands: Hands, today: TodayScreen, demo: (() => void) | null): Made {
+/** Today's sheet. With nothing on, a plan is the first thing there is to do. */
+export function todayView(hands: Hands, today: TodayScreen): Made {
     const bare = today.rows.length === 0;
     return sheetView(
         hands,
@@ -30,7 +31,6 @@ export function todayView(hands: Hands, today: TodayScreen, demo: (() => void) |
             keys: today.keys,
             begins: 'first',
             opens: bare ? 'plan' : null,
-            ...(bare && demo ? { own: [ownKey('demo', hands.words.demo, demo)] } : {}),
         },
         today.duration ? h('p', { key: 'duration', class: 'strong' }, today.duration) : null,
         warningsView(today.cautions),
@@ -110,7 +110,7 @@ export function balanceView(hands: Hands, balance: BalanceScreen): Made {
 export function equipmentView(hands: Hands, equipment: EquipmentScreen): Made {
     return sheetView(
         hands,
-        { subtitle: equipment.subtitle, keys: equipment.keys, opens: 'gym' },
+        { subtitle: equipment.subtitle, keys: equipment.keys, opens: 'gym', file: equipment.file ?? null },
         h('div', { key: 'gyms' }, keysView(hands, equipment.gyms)),
         rowsView(hands, equipment.rows, 'rows', true),
     );
@@ -137,6 +137,11 @@ function faultView(hands: Hands, fault: FileFault): Made {
         h('p', { class: fault.advises ? '' : 'strong' }, fault.problem),
         fault.advice ? h('p', {}, fault.advice) : null,
     );
+}
+
+/** The general cautions: headings, and what is said under each. */
+export function careView(hands: Hands, care: CareScreen): Made {
+    return sheetView(hands, { subtitle: care.subtitle, keys: care.keys }, rowsView(hands, care.rows, 'rows', true));
 }
 
 /** What stands where a screen could not be made after a tap that is recorded. */

@@ -1,6 +1,6 @@
 // What the views hand taps and texts to.
 
-import type { Action, Look } from '../contract';
+import type { Action, FormFile, Look } from '../contract';
 import type { Words } from '../words/words';
 
 /** How there is room. */
@@ -21,9 +21,16 @@ export interface Hands {
     readonly room: Room;
     tap(action: Action): void;
     go(look: Look): void;
-    write(field: string, text: string): void;
+    /** `closes` is what the page itself opened to write in: it closes once the text is taken. */
+    write(field: string, text: string, closes?: string): void;
+    /** A file of the core's making: to the browser's downloads, or to the device's share sheet. */
+    save(file: FormFile): void;
+    share: ((file: FormFile) => void) | null;
     pick(kind: FileKind): void;
     /** Whether something that the page itself opens is open: a row's keys, a derivation. */
     isOpen(id: string): boolean;
     turn(id: string): void;
+    /** Whether the metronome ticks; turning it begins with the set that is on, or stops it. */
+    readonly ticking: boolean;
+    turnMetronome(): void;
 }

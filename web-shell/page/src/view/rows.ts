@@ -71,17 +71,22 @@ function reasonsView(hands: Hands, id: string, why: readonly string[]): Made | n
     return hands.isOpen(id) ? h('div', { key: 'reasons', class: 'reasons' }, why.map((line) => h('p', {}, line))) : null;
 }
 
-/** Something to write, and the key that hands it over. */
-export function fieldView(hands: Hands, field: Field): Made {
-    const input = `field ${field.id}`;
-    const hint = `hint ${field.id}`;
+/** The name of a field's entry in the page, where a name has no spaces. */
+export function inputOf(field: Field): string {
+    return `field-${field.id.replaceAll(' ', '_')}`;
+}
+
+/** Something to write, and the key that hands it over. With `closes` it goes once it is taken. */
+export function fieldView(hands: Hands, field: Field, { key = field.id, closes = '' } = {}): Made {
+    const input = inputOf(field);
+    const hint = `hint-${input}`;
     const keep = (): void => {
         const entry = document.getElementById(input);
-        if (entry instanceof HTMLInputElement) hands.write(field.id, entry.value);
+        if (entry instanceof HTMLInputElement) hands.write(field.id, entry.value, closes);
     };
     return h(
         'div',
-        { key: field.id, class: 'field' },
+        { key, class: 'field' },
         h('label', { for: input }, field.label),
         h(
             'div',

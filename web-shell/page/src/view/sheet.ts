@@ -1,7 +1,7 @@
 // A sheet: one column that scrolls, its keys under it within reach. More keys than a thumb takes in
 // stand at the sheet's end.
 
-import type { Key } from '../contract';
+import type { FormFile, Key } from '../contract';
 import { h, type Kid, type Made } from './dom';
 import type { FileKind, Hands } from './hands';
 import { keyView, keysView, ownKey } from './key';
@@ -16,8 +16,8 @@ interface Sheet {
     readonly begins?: 'first' | 'any';
     /** A file to open, where this sheet comes from one. */
     readonly opens?: FileKind | null;
-    /** Keys of the page's own. */
-    readonly own?: readonly Made[];
+    /** What it says as a file, to be saved or handed on. */
+    readonly file?: FormFile | null;
 }
 
 export function sheetView(hands: Hands, sheet: Sheet, ...content: readonly (Kid | readonly Kid[])[]): Made {
@@ -25,10 +25,16 @@ export function sheetView(hands: Hands, sheet: Sheet, ...content: readonly (Kid 
     const now = sheet.begins === 'any' || (sheet.begins && does === sheet.keys[0]) ? does : null;
     const rest = sheet.keys.filter((key) => key !== now);
     const few = rest.length <= MOST_AT_FOOT;
-    const file = sheet.opens ? ownKey('open', hands.words.opens[sheet.opens], () => sheet.opens && hands.pick(sheet.opens)) : null;
+    const { opens, file } = sheet;
+    const share = file ? hands.share : null;
+    const own = [
+        opens ? ownKey('open', hands.words.opens[opens], () => hands.pick(opens)) : null,
+        file ? ownKey('save', hands.words.saveFile, () => hands.save(file)) : null,
+        file && share ? ownKey('share', hands.words.shareFile, () => share(file)) : null,
+    ].filter((key) => key !== null);
     const foot: Kid[] = [
         now ? keyView(hands, now, 'now', true) : null,
-        file || sheet.own ? h('div', { key: 'own', class: 'keys' }, file, sheet.own ?? []) : null,
+        own.length > 0 ? h('div', { key: 'own', class: 'keys' }, own) : null,
         few ? keysView(hands, rest) : null,
     ];
     return h(

@@ -2,9 +2,11 @@
 
 import type { FileKind } from '../view/hands';
 import type { Lack } from '../core/protocol';
+import { de } from './de';
 import { en } from './en';
 
 export interface Words {
+    readonly description: string;
     readonly places: string;
     readonly placesTitle: string;
     readonly today: string;
@@ -15,6 +17,7 @@ export interface Words {
     readonly balance: string;
     readonly equipment: string;
     readonly plan: string;
+    readonly care: string;
     readonly back: string;
     readonly files: string;
     readonly opens: Readonly<Record<FileKind, string>>;
@@ -38,14 +41,16 @@ export interface Words {
     readonly updateReady: string;
     readonly update: string;
     readonly version: (program: string) => string;
-    readonly demo: string;
     readonly inDemo: string;
-    readonly leaveDemo: string;
     readonly why: string;
     readonly whyThisLoad: string;
     readonly more: string;
     readonly close: string;
+    readonly beats: string;
     readonly keep: string;
+    readonly type: string;
+    readonly saveFile: string;
+    readonly shareFile: string;
     readonly anyway: string;
     readonly notNow: string;
     readonly understood: string;
@@ -63,8 +68,8 @@ export interface Words {
     readonly lacks: Readonly<Record<Lack | 'secure' | 'old', string>>;
 }
 
-/** By language: another one is another file. */
-const LANGUAGES: Readonly<Record<string, Words>> = { en };
+/** By language: another one is another file, and a manifest beside it (public/manifest.LANGUAGE.webmanifest). */
+const LANGUAGES: Readonly<Record<string, Words>> = { en, de };
 
 /** The words for a language tag; English where there are none. */
 export function wordsFor(tag: string): { readonly language: string; readonly words: Words } {
