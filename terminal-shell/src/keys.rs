@@ -324,8 +324,10 @@ mod tests {
 
     #[test]
     fn a_pads_digits_are_pressed_as_themselves() {
-        let mut keys: Vec<Key> =
-            "1234567890".chars().map(|one| key(&format!("digit-{one}"), &one.to_string())).collect();
+        let mut keys: Vec<Key> = "1234567890"
+            .chars()
+            .map(|one| key(&format!("digit-{one}"), &one.to_string()))
+            .collect();
         keys.insert(9, key("rub-out", "⌫"));
         keys.push(key("set", "That is it"));
         let bound = caps(&super::panel(&in_panel(keys), Chosen::Nothing));

@@ -134,7 +134,7 @@ fn faults_and_remarks_stand_beside_their_rows_and_a_draft_has_steps_back() {
 
 #[test]
 fn a_session_is_copied_within_its_plan() {
-    let mut hand = Hand::new();
+    let mut hand = Player::new();
     hand.today();
     hand.tap("make");
     hand.tap_row("A", "open");

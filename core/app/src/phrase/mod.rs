@@ -71,6 +71,8 @@ impl Words {
     pub const fn tongue(self) -> Tongue {
         match self.language {
             Language::English => Tongue::English,
+            #[cfg(feature = "german")]
+            Language::German => Tongue::German,
             #[cfg(test)]
             Language::MadeUp => Tongue::English,
         }

@@ -1,6 +1,6 @@
 //! The exercises there are, and one's own.
 
-use barwright_domain::catalogue::{Exercise, Muscle};
+use barwright_domain::catalogue::{Exercise, Muscle, Tongue};
 use barwright_domain::quantity::Numerals;
 
 use super::{muscle, named, words};
@@ -79,8 +79,8 @@ pub fn line(key: &str) -> &'static str {
 /// What is read of a line.
 pub fn value(key: &str, exercise: &Exercise) -> String {
     match key {
-        "name" => exercise.name.to_string(),
-        "also" => exercise.also.iter().collect::<Vec<_>>().join(", "),
+        "name" => words::exercise(exercise),
+        "also" => exercise.also_in(Tongue::German).collect::<Vec<_>>().join(", "),
         "movement" => words::sentence_case(&named::movement(exercise.movement.slug())),
         "implement" => words::sentence_case(&named::thing(&exercise.implement)),
         "needs" => words::sentence_case(

@@ -1,7 +1,7 @@
 //! Small words and figures that every screen uses.
 
 use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, Stop, WeekKind};
-use barwright_domain::catalogue::{Counting, Exercise};
+use barwright_domain::catalogue::{Counting, Exercise, Tongue};
 use barwright_domain::quantity::{
     Mass, MassUnit, Numerals, Range, Reps, Reserve, Rounding, Seconds,
 };
@@ -104,7 +104,7 @@ pub fn rows(rows: &[(&str, &str)]) -> String {
 
 /// An exercise by its name.
 pub fn exercise(exercise: &Exercise) -> String {
-    exercise.name.to_string()
+    exercise.name_in(Tongue::German).to_owned()
 }
 
 /// "5 Wdh.": its short form is the same for one and for several.
