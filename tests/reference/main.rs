@@ -8,13 +8,9 @@
 
 mod model;
 
-use std::path::Path;
-use std::sync::Arc;
-
-use barwright_app::Engine;
-use barwright_app::contract::{
-    Draft, EngineError, FloorScreen, Intent, Look, Reading, Screen, TallyScreen,
-};
+use barwright_app::contract::{Intent, Look, Reading, Screen};
+use barwright_player::screens::at_floor;
+use barwright_player::{Player, clock, intents};
 use model::{Model, Tap};
 use proptest::prelude::*;
 
@@ -66,46 +62,6 @@ load = "16 kg"
 rest = { after_set = "60 s", between_sides = "30 s" }
 "#;
 
-struct Floor<'a> {
-    path: &'a Path,
-    engine: Option<Arc<Engine>>,
-    now: Reading,
-}
-
-impl Floor<'_> {
-    fn engine(&mut self) -> &Engine {
-        let path = self.path.display().to_string();
-        self.engine.get_or_insert_with(|| Engine::open(path, "en-GB".into()).expect("it opens"))
-    }
-
-    fn tap(&mut self, intent: Intent) -> Result<(), EngineError> {
-        let now = self.now.clone();
-        self.engine().dispatch(intent, now).map(|_| ())
-    }
-
-    fn floor(&mut self) -> Option<FloorScreen> {
-        let now = self.now.clone();
-        let look = Look::Floor { draft: Draft::default() };
-        match self.engine().view(look, now).expect("it shows").screen {
-            Screen::Floor { floor } => Some(floor),
-            _ => None,
-        }
-    }
-
-    fn tally(&mut self) -> Option<TallyScreen> {
-        let now = self.now.clone();
-        match self.engine().view(Look::Tally, now).expect("it shows").screen {
-            Screen::Tally { tally } => Some(tally),
-            _ => None,
-        }
-    }
-
-    fn wait(&mut self, seconds: i64) {
-        self.now.wall_ms += seconds * 1000;
-        self.now.boot_ms = self.now.boot_ms.map(|ms| ms + seconds * 1000);
-    }
-}
-
 fn intent(tap: Tap) -> Intent {
     let record = |amount, last| Intent::Record {
         part: None,
@@ -116,7 +72,7 @@ fn intent(tap: Tap) -> Intent {
         last,
     };
     match tap {
-        Tap::Begin => Intent::Begin { session: None, minutes: None, sure: false },
+        Tap::Begin => intents::begin(),
         Tap::AsCalled => record(None, false),
         Tap::Reps(reps) => record(Some(reps.into()), false),
         Tap::Short(reps) => record(Some(reps.into()), true),
@@ -170,8 +126,11 @@ fn step() -> impl Strategy<Value = Step> {
 }
 
 /// Compares everything that can be seen with what the model says.
-fn same(floor: &mut Floor<'_>, model: &Model, seconds: i64) -> Result<(), TestCaseError> {
-    let seen = floor.floor();
+fn same(floor: &Player, model: &Model, seconds: i64) -> Result<(), TestCaseError> {
+    let seen = match floor.see(at_floor(None)) {
+        Screen::Floor { floor } => Some(floor),
+        _ => None,
+    };
     prop_assert_eq!(seen.is_some(), model.running(), "running");
     if let Some(seen) = &seen {
         // Behind the part stands the session it is of.
@@ -182,18 +141,16 @@ fn same(floor: &mut Floor<'_>, model: &Model, seconds: i64) -> Result<(), TestCa
         prop_assert_eq!(seen.thumb.undo.is_some(), model.can_undo());
         prop_assert_eq!(seen.thumb.redo.is_some(), model.can_redo());
     }
-    let done: Vec<String> = floor
-        .tally()
-        .map(|tally| tally.done.into_iter().filter(|row| row.depth == 2).collect::<Vec<_>>())
-        .unwrap_or_default()
-        .into_iter()
-        .map(|row: barwright_app::contract::Row| {
-            // "Set 1 of 2, left: 16 kg × 8 + 3": what stands after the cross is what was done.
-            let amounts = row.text.rsplit('×').next().unwrap_or_default().trim().to_owned();
-            format!("{} {amounts}", row.id)
-        })
-        .collect();
-    let mut done = done;
+    let rows = match floor.see(Look::Tally) {
+        Screen::Tally { tally } => tally.done,
+        _ => Vec::new(),
+    };
+    let sets = rows.into_iter().filter(|row| row.depth == 2).map(|row| {
+        // "Set 1 of 2, left: 16 kg × 8 + 3": what stands after the cross is what was done.
+        let amounts = row.text.rsplit('×').next().unwrap_or_default().trim().to_owned();
+        format!("{} {amounts}", row.id)
+    });
+    let mut done: Vec<String> = sets.collect();
     done.sort();
     prop_assert_eq!(done, model.done(), "the sets done");
     Ok(())
@@ -204,34 +161,31 @@ proptest! {
 
     #[test]
     fn the_engine_does_what_the_model_says(steps in proptest::collection::vec(step(), 1..60)) {
-        let folder = tempfile::tempdir().expect("a folder");
-        let path = folder.path().join("store.barwright");
         let now = Reading {
-            wall_ms: 1_795_000_000_000,
             offset_minutes: 0,
             boot_ms: Some(10_000_000),
             boot_id: Some("boot 0".into()),
+            ..clock::wednesday()
         };
-        let mut floor = Floor { path: &path, engine: None, now };
-        floor.tap(Intent::adopt(PLAN)).expect("the plan is read");
+        let mut floor = Player::stored(now, "en-GB").taking(0).takes_up(PLAN);
         let mut model = Model::default();
         let mut seconds = 0;
         let mut boots = 0;
         prop_assert!(model.tap(Tap::Begin, seconds));
-        floor.tap(intent(Tap::Begin)).expect("it begins");
+        floor.dispatch(intent(Tap::Begin));
         for step in steps {
             match step {
                 Step::Tap(tap) => {
-                    let answer = floor.tap(intent(tap));
+                    let answer = floor.try_dispatch(intent(tap));
                     let taken = model.tap(tap, seconds);
                     prop_assert_eq!(answer.is_ok(), taken, "{:?}: {:?}", tap, answer);
                 }
                 Step::Undo => {
-                    let answer = floor.tap(Intent::Undo);
+                    let answer = floor.try_dispatch(Intent::Undo);
                     prop_assert_eq!(answer.is_ok(), model.undo(), "undo: {:?}", answer);
                 }
                 Step::Redo => {
-                    let answer = floor.tap(Intent::Redo);
+                    let answer = floor.try_dispatch(Intent::Redo);
                     prop_assert_eq!(answer.is_ok(), model.redo(), "redo: {:?}", answer);
                 }
                 Step::Wait(by) => {
@@ -239,16 +193,16 @@ proptest! {
                     seconds += by;
                 }
                 // The engine is dropped without a word: what it answered is on disk.
-                Step::Kill => floor.engine = None,
+                Step::Kill => floor.killed(),
                 Step::Reboot => {
-                    floor.engine = None;
+                    floor.killed();
                     boots += 1;
                     floor.now.boot_id = Some(format!("boot {boots}"));
                     floor.now.boot_ms = Some(2_000);
-                    floor.tap(Intent::Wake).expect("waking is never refused");
+                    floor.dispatch(Intent::Wake);
                 }
             }
-            same(&mut floor, &model, seconds)?;
+            same(&floor, &model, seconds)?;
         }
     }
 }
