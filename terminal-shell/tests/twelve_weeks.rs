@@ -40,48 +40,8 @@
 use std::io::{BufRead, BufReader, Write};
 use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
 
+use barwright_player::gyms::CELLAR;
 use serde_json::{Value, json};
-
-const GYM: &str = r#"
-name = "Cellar"
-unit = "kg"
-also = ["rack", "pull-up-bar", "belt"]
-
-[[bar]]
-name = "Long bar"
-mass = "20 kg"
-
-[[plate]]
-mass = "25 kg"
-pairs = 4
-
-[[plate]]
-mass = "20 kg"
-pairs = 1
-
-[[plate]]
-mass = "10 kg"
-pairs = 2
-
-[[plate]]
-mass = "5 kg"
-pairs = 1
-
-[[plate]]
-mass = "2.5 kg"
-pairs = 1
-
-[[plate]]
-mass = "1.25 kg"
-pairs = 1
-
-[[stack]]
-name = "Help"
-kind = "assisted-pull-up"
-from = "5 kg"
-to = "60 kg"
-step = "5 kg"
-"#;
 
 const PLAN: &str = r#"
 name = "Off-season"
@@ -286,7 +246,7 @@ fn every_rule_from_the_first_session_to_the_test() {
     let folder = tempfile::tempdir().expect("a folder for the test");
     let mut driver = Driver::start(&folder.path().join("records.db"));
     for intent in [
-        json!({ "add_gym": { "text": GYM } }),
+        json!({ "add_gym": { "text": CELLAR } }),
         json!({ "choose_gym": { "name": "Cellar" } }),
         json!({ "adopt_plan": { "text": PLAN } }),
         json!({ "write": { "field": "body-mass", "text": "82.4 kg" } }),

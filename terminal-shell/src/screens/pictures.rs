@@ -4,8 +4,11 @@
 use std::fmt::Write;
 use std::path::Path;
 
-use barwright_app::contract::{Action, Draft, EffortKey, Intent, Look, Reading, Screen};
-use barwright_app::{Engine, demo};
+use barwright_app::contract::{EffortKey, Reading};
+use barwright_app::demo;
+use barwright_player::Player;
+use barwright_player::clock::{pass, wall};
+use barwright_player::screens::{at_floor, at_lift, at_today};
 use ratatui::buffer::{Buffer, Cell};
 use ratatui::layout::Rect;
 use ratatui::style::{Color, Modifier};
@@ -109,71 +112,32 @@ fn block(symbol: &str) -> Option<(u16, u16, u16, u16)> {
     })
 }
 
-struct Evening {
-    engine: std::sync::Arc<Engine>,
-    now: Reading,
-}
-
-impl Evening {
-    fn wait(&mut self, ms: i64) {
-        self.now.wall_ms += ms;
-        self.now.boot_ms = self.now.boot_ms.map(|boot| boot + ms);
-    }
-
-    fn look(&self, look: Look) -> Screen {
-        self.engine.view(look, self.now.clone()).expect("the demo has it").screen
-    }
-
-    fn tap(&mut self, intent: Intent) {
-        self.wait(1_000);
-        self.engine.dispatch(intent, self.now.clone()).expect("it is taken");
-    }
-
-    /// Records the current part: by the wide key, else with two left.
-    fn record(&mut self) {
-        let Screen::Floor { floor } = self.look(Look::Floor { draft: Draft::default() }) else {
-            panic!("the session runs")
-        };
-        let effort = |keys: Vec<EffortKey>| keys.into_iter().nth(2).map(|effort| effort.key);
-        let key = floor.thumb.main.or_else(|| effort(floor.thumb.effort)).expect("one records");
-        let Action::Do { intent, .. } = key.action else { panic!("it records") };
-        self.tap(intent);
-    }
-
-    fn exercise(&self) -> String {
-        match self.look(Look::Floor { draft: Draft::default() }) {
-            Screen::Floor { floor } => floor.call.exercise,
-            _ => String::new(),
-        }
-    }
+/// Records the current part: by the wide key, else with two left.
+fn record(evening: &mut Player) {
+    let thumb = evening.see_floor(None).thumb;
+    let effort = |keys: Vec<EffortKey>| keys.into_iter().nth(2).map(|effort| effort.key);
+    let key = thumb.main.or_else(|| effort(thumb.effort)).expect("one records");
+    evening.press(&key);
 }
 
 #[test]
 fn the_pictures_are_what_the_screens_show() {
     // A Tuesday at noon.
-    let now = Reading {
-        wall_ms: 1_795_510_800_000,
-        offset_minutes: 60,
-        boot_ms: Some(500_000),
-        boot_id: Some("one".into()),
-    };
-    let engine = demo::play("en-GB", &now).expect("the demo plays");
-    let mut evening = Evening { engine, now };
-    let mut screens = vec![("today", evening.look(Look::Today { session: None, minutes: None }))];
-    let lift = Look::Lift { exercise: "back-squat".into(), page: 0, all: false };
-    screens.push(("lift", evening.look(lift)));
-    evening.tap(Intent::Begin { session: None, minutes: None, sure: false });
-    while evening.exercise() != "Back squat" {
-        evening.record();
+    let boot = (Some(500_000), Some("one".into()));
+    let now = Reading { boot_ms: boot.0, boot_id: boot.1, ..wall(1_795_510_800_000, 60) };
+    let mut evening = Player::on(demo::play("en-GB", &now).expect("the demo plays"), now);
+    let mut screens = vec![("today", evening.see(at_today()))];
+    screens.push(("lift", evening.see(at_lift("back-squat"))));
+    evening.begin();
+    while evening.see_floor(None).call.exercise != "Back squat" {
+        record(&mut evening);
     }
-    let floor = || Look::Floor { draft: Draft::default() };
     // The warm-up, and the first of the work sets.
-    let work = |screen: &Screen| matches!(screen, Screen::Floor { floor } if floor.call.sentence.starts_with("Set 1"));
-    while !work(&evening.look(floor())) {
-        evening.record();
+    while !evening.see_floor(None).call.sentence.starts_with("Set 1") {
+        record(&mut evening);
     }
-    evening.wait(36_400);
-    screens.push(("rest", evening.look(floor())));
+    pass(&mut evening.now, 36_400);
+    screens.push(("rest", evening.see(at_floor(None))));
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../docs/pictures");
     for (name, screen) in &screens {
         let area = Rect::new(0, 0, 80, 24);
