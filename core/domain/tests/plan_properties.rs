@@ -6,7 +6,7 @@ use barwright_domain::call::{
     ContinuedPart, EffortScale, EffortTarget, HowMany, LoadCall, Manner, MaxOf, RangePart, Side,
     Stop, Structure, WeekKind,
 };
-use barwright_domain::catalogue::{Catalogue, Counting};
+use barwright_domain::catalogue::{Catalogue, Counting, Names};
 use barwright_domain::coach::look_over;
 use barwright_domain::equipment::builtin_in;
 use barwright_domain::plan::{
@@ -492,6 +492,7 @@ fn plan() -> impl Strategy<Value = Plan> {
                         Catalogue::builtin().get("front-squat").expect("it is built in").clone();
                     own.slug = "own-lift".into();
                     own.name = "Own lift".into();
+                    own.german = Names::NONE;
                     let session = |(at, (weeks, exercises, warm_up, rest))| Session {
                         name: format!("Session {at}"),
                         day: [None, Some(chrono::Weekday::Mon), Some(chrono::Weekday::Sun)][at % 3],
