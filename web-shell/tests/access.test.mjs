@@ -49,7 +49,7 @@ for (const colorScheme of ['dark', 'light']) {
         await axe(phone, 'the floor');
         for (let taps = 0; taps < 14; taps += 1) await phone.recordNext();
         await axe(phone, 'the floor resting, effort');
-        await phone.tapLabel('More…');
+        await phone.tap('more');
         await axe(phone, 'a panel');
         await phone.page.keyboard.press('Escape');
         await phone.settle();
@@ -127,9 +127,7 @@ test('an effort key that is held records its half, once', async () => {
     await phone.page.waitForTimeout(300);
     await phone.settle();
     assert.equal(await phone.part(), after, 'once');
-    await phone.tapLabel('More…');
-    await phone.tapLabel('Finish the session here');
-    for (let asks = 0; asks < 3 && (await phone.kind()).includes('floor'); asks += 1) await phone.tapLabel('Finish');
+    await phone.finish();
     await phone.sees(label);
     await phone.page.context().close();
 });

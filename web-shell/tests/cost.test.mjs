@@ -79,7 +79,7 @@ test('a tap until it is painted, and opening', async () => {
                 back = true;
             }
             if (part().startsWith('null')) back = true;
-            const record = document.querySelector('.record > .key.large.now, .efforts > :nth-child(3) .key.large');
+            const record = document.querySelector('.record > .key.large.now, .efforts [data-key="left-2"].large');
             const undo = document.querySelector('[data-key=undo]');
             // Not further back than where this began.
             if (ahead === 0) back = false;

@@ -62,7 +62,7 @@ test('files go to the share sheet; where it takes none of that kind they are sav
     await phone.tap('places');
     await phone.tap('share');
     await phone.page.waitForFunction(() => window.shared.length === 1);
-    await phone.go('equipment');
+    await phone.tap('place equipment');
     await phone.tap('share');
     await phone.page.waitForFunction(() => window.shared.length === 2);
     const shared = await phone.page.evaluate(() => window.shared);

@@ -68,7 +68,7 @@ class Fox {
     }
 
     async record() {
-        const main = (await this.page.$('.record > .key.large')) ? '.record > .key.large' : '.efforts > :nth-child(3) .key.large';
+        const main = (await this.page.$('.record > .key.large')) ? '.record > .key.large' : '.efforts [data-key="left-2"].large';
         await this.tap(main);
     }
 

@@ -44,15 +44,17 @@ test('a gym is made by touch, outlives a killed browser, and is used', async () 
         await device.kill();
         phone = await Phone.open(await device.start(), host.url, { at: at + 20_000 });
         await phone.go('equipment');
-        await phone.tapLabel('Go on');
+        await phone.tap('go-on');
         await phone.sees('20 kg to 172.5 kg');
         await phone.tap('undo');
         await phone.sees('20 kg to 167.5 kg');
-        // An entry opens when it is asked for, and closes once what it holds is taken.
-        assert.equal(await phone.page.locator('[data-row=name] input').count(), 0);
-        await types(phone, 'name', 'Garage');
+        // What can only be typed stands open.
+        const name = phone.page.locator('[data-row=name] input');
+        await name.fill('Garage');
+        await name.press('Enter');
+        await phone.settle();
         await phone.sees('Gym: Garage');
-        assert.equal(await phone.page.locator('[data-row=name] input').count(), 0);
+        assert.equal(await name.inputValue(), 'Garage');
         await phone.tap('take-up');
         await phone.go('equipment');
         assert.equal(await phone.text('h1'), 'Garage');
@@ -72,10 +74,13 @@ test('what is wrong stands beside its row, and what was typed with it', async ()
     await phone.sees('thing to put right');
     const row = phone.page.locator(`[data-row="${plate}"]`);
     assert.match(await row.getAttribute('class'), /warns/);
-    assert.ok((await row.locator('.faults p').count()) > 0);
+    assert.ok((await row.locator('.warnings p').count()) > 0);
+    // An entry that was asked for closes once what it holds is taken, and the hand stays in the row.
+    assert.equal(await row.locator('input').count(), 0);
+    assert.equal(await phone.page.evaluate(() => document.activeElement?.closest('[data-row]')?.dataset.row), plate);
     assert.equal(await phone.page.locator('[data-key=take-up]').getAttribute('aria-disabled'), 'true');
     await phone.tap('undo');
-    assert.equal(await phone.page.locator('.faults').count(), 0);
+    assert.equal(await phone.page.locator('.form .warnings').count(), 0);
     phone.sound();
     await phone.page.context().close();
 });
@@ -147,12 +152,13 @@ test('a form opens a plan file, and what it makes goes out as one', async () => 
     await phone.go('equipment');
     await phone.file('open', 'gym.toml', FULL_GYM);
     await phone.sees('Boathouse cellar');
+    const gym = await phone.text('h1');
     const comes = phone.page.waitForEvent('download');
     await phone.tap('save');
     const file = await comes;
     assert.match(file.suggestedFilename(), /\.toml$/);
     const text = readFileSync(await file.path(), 'utf8');
-    assert.match(text, /^name = "Boathouse cellar"/m);
+    assert.ok(text.includes(`\nname = "${gym}"\n`) || text.startsWith(`name = "${gym}"\n`), text.slice(0, 400));
     phone.sound();
     await phone.page.context().close();
 });

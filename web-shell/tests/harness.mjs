@@ -250,18 +250,27 @@ export class Phone {
     async begin() {
         await this.page.locator('.foot .key.now').tap();
         await this.settle();
+        // A clock far from what was recorded is asked about.
+        if (await this.has('yes')) await this.tap('yes');
         assert.match(await this.kind(), /floor/);
     }
 
     /** Records whatever is next the way most taps do: one tap. Answers what stands on the key. */
     async recordNext() {
-        const main = this.page.locator('.record > .key.large, .efforts > :nth-child(3) .key').first();
+        const main = this.page.locator('.record > .key.large, .efforts [data-key="left-2"]').first();
         const efforts = await this.page.locator('.record > .key.large').count() === 0;
-        const key = efforts ? this.page.locator('.efforts > :nth-child(3) .key') : main;
+        const key = efforts ? this.page.locator('.efforts [data-key="left-2"]') : main;
         const label = await key.evaluate((element) => element.firstChild.textContent);
         await key.tap();
         await this.settle();
         return label;
+    }
+
+    /** Ends the session here, whatever is left of it. */
+    async finish() {
+        await this.tap('more');
+        await this.tap('finish', '.panel');
+        for (let asks = 0; asks < 3 && (await this.kind()).includes('floor'); asks += 1) await this.tap((await this.has('yes')) ? 'yes' : 'finish');
     }
 
     async pass(seconds) {
@@ -329,9 +338,10 @@ export const FORMS = {
     'gym-fault': async (phone) => {
         await phone.go('equipment');
         await phone.tap((await phone.has('go-on')) ? 'go-on' : 'mend');
-        await phone.page.locator('.steps [data-key$=" typing"]').first().tap();
-        await phone.page.locator('.form .entry input').first().fill('many');
-        await phone.page.locator('.form .entry input').first().press('Enter');
+        const row = phone.page.locator('[data-row]', { has: phone.page.locator('.steps [data-key$=" typing"]') }).first();
+        await row.locator('[data-key$=" typing"]').tap();
+        await row.locator('input').fill('many');
+        await row.locator('input').press('Enter');
         await phone.settle();
     },
 };

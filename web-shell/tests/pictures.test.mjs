@@ -26,7 +26,7 @@ const SIZES = {
 const LANGUAGES = { en: ['en-GB', Object.keys(SIZES)], de: ['de-DE', ['phone', 'small']] };
 
 /** What is told apart on the floor, by its English words, or by the tap at which English had it. */
-const MOMENTS = [['cluster', 'block 2 of 3'], ['effort', 'left in you'], ['drop', 'Dropped to'], ['hold', 'Hold over'], ['rest', '130 kg']];
+const MOMENTS = [['cluster', 'block 2 of 3'], ['effort', 'reps in reserve:'], ['drop', 'Dropped to'], ['hold', 'Start the hold'], ['rest', '130 kg']];
 const seenAt = new Map();
 
 for (const [language, [locale, sizes]] of Object.entries(LANGUAGES)) {

@@ -103,9 +103,7 @@ test('the screen is kept on while a session runs, and no longer', async () => {
     await phone.reload();
     // Another page: it is asked for anew.
     assert.deepEqual(await locks(), { taken: 1, released: 0 });
-    await phone.tapLabel('More…');
-    await phone.tapLabel('Finish the session here');
-    for (let asks = 0; asks < 3 && (await phone.kind()).includes('floor'); asks += 1) await phone.tapLabel('Finish');
+    await phone.finish();
     assert.deepEqual(await locks(), { taken: 1, released: 1 });
     await phone.page.context().close();
 });

@@ -151,9 +151,7 @@ test('a newer version waits for the session to end, and says so', async () => {
         assert.equal(await phone.page.locator('[data-key=update]').count(), 0);
         await phone.tap('place floor');
         await phone.recordNext();
-        await phone.tapLabel('More…');
-        await phone.tapLabel('Finish the session here');
-        for (let asks = 0; asks < 3 && (await phone.kind()).includes('floor'); asks += 1) await phone.tapLabel('Finish');
+        await phone.finish();
         await phone.tap('places');
         const loads = phone.page.waitForEvent('load');
         await phone.page.locator('[data-key=update]').tap();

@@ -5,7 +5,7 @@ import './style.css';
 const { language, words } = wordsFor(navigator.language);
 document.documentElement.lang = language;
 // The name and the words that a device shows of an installed page are of its language too.
-document.querySelector('link[rel=manifest]')?.setAttribute('href', `manifest.${language}.webmanifest`);
+document.querySelector('link[rel=manifest]')?.setAttribute('href', ['manifest', language, 'webmanifest'].join('.'));
 document.querySelector('meta[name=description]')?.setAttribute('content', words.description);
 
 const into = document.getElementById('page');

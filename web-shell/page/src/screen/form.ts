@@ -11,7 +11,8 @@ import { sheetView } from '../view/sheet';
 export function formView(hands: Hands, form: FormScreen): Made {
     return sheetView(
         hands,
-        { subtitle: form.subtitle, keys: form.keys, begins: 'first', opens: form.plan_file ? 'plan' : null, file: form.file },
+        // Of a draft there is one thing to do: take it up.
+        { subtitle: form.subtitle, keys: form.keys, ...(form.file ? { begins: 'first' } : {}), opens: form.plan_file ? 'plan' : null, file: form.file },
         linesView(form.notes, 'notes'),
         h('div', { key: 'rows', class: 'rows form', 'data-rows': 'form' }, form.rows.map((row) => formRowView(hands, row))),
         form.chart ? chartDrawing(form.chart, hands.room) : null,

@@ -5,6 +5,9 @@ import { h, type Made } from '../view/dom';
 import type { Hands } from '../view/hands';
 import { ownKey } from '../view/key';
 
+/** A title of more letters is written smaller. */
+const LONG = 24;
+
 /** Something to be said, and what may be answered. */
 export interface Word {
     readonly text: string;
@@ -31,7 +34,7 @@ export function frame(hands: Hands, { kind, title, back, word, view, inDemo, pla
         'header',
         { key: 'head', class: hands.room.low ? 'head low' : 'head' },
         bare || !back ? null : h('button', { key: 'back', type: 'button', class: 'key plain small', 'data-key': 'back', 'aria-label': words.back, onclick: goBack }, h('span', { 'aria-hidden': 'true' }, '‹')),
-        h('h1', { key: 'title', tabindex: '-1' }, title),
+        h('h1', { key: 'title', tabindex: '-1', class: title.length > LONG ? 'long' : '' }, title),
         bare ? null : h('button', { key: 'places', type: 'button', class: 'key plain small', 'data-key': 'places', 'aria-expanded': String(kind === 'places'), onclick: places }, words.places),
     );
     const says = word

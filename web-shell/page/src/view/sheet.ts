@@ -27,20 +27,19 @@ export function sheetView(hands: Hands, sheet: Sheet, ...content: readonly (Kid 
     const few = rest.length <= MOST_AT_FOOT;
     const { opens, file } = sheet;
     const share = file ? hands.share : null;
-    const own = [
-        opens ? ownKey('open', hands.words.opens[opens], () => hands.pick(opens)) : null,
-        file ? ownKey('save', hands.words.saveFile, () => hands.save(file)) : null,
-        file && share ? ownKey('share', hands.words.shareFile, () => share(file)) : null,
-    ].filter((key) => key !== null);
+    // What is seldom done with it stands at its end.
+    const out = file
+        ? h('div', { key: 'out', class: 'keys two' }, ownKey('save', hands.words.saveFile, () => hands.save(file)), share ? ownKey('share', hands.words.shareFile, () => share(file)) : null)
+        : null;
     const foot: Kid[] = [
         now ? keyView(hands, now, 'now', true) : null,
-        own.length > 0 ? h('div', { key: 'own', class: 'keys' }, own) : null,
+        opens ? h('div', { key: 'own', class: 'keys' }, ownKey('open', hands.words.opens[opens], () => hands.pick(opens))) : null,
         few ? keysView(hands, rest) : null,
     ];
     return h(
         'main',
         { class: 'sheet' },
-        h('div', { class: 'column', tabindex: '0' }, sheet.subtitle ? h('p', { key: 'subtitle', class: 'subtitle' }, sheet.subtitle) : null, content.flat(), few ? null : keysView(hands, rest)),
+        h('div', { class: 'column', tabindex: '0' }, sheet.subtitle ? h('p', { key: 'subtitle', class: 'subtitle' }, sheet.subtitle) : null, content.flat(), few ? null : keysView(hands, rest), out),
         foot.some((kid) => kid) ? h('div', { key: 'foot', class: 'foot' }, foot) : null,
     );
 }
