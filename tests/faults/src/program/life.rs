@@ -11,7 +11,7 @@ use barwright_faults::Disk;
 
 use crate::chance::Chance;
 
-const PLAN: &str = include_str!("../../../../core/app/src/engine/demo/plan.toml");
+pub(crate) const PLAN: &str = include_str!("../../../../core/app/src/engine/demo/plan.toml");
 
 /// A lifter whose taps are counted.
 pub(crate) struct Life {

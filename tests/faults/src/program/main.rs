@@ -2,6 +2,8 @@
 //!
 //! `cargo run --release -p barwright-faults -- --kills N --power-cuts N --flips N [--seed S] [--json]`
 //!
+//! `--years N` lives so many years of a device beside them.
+//!
 //! The last line is JSON with what was done and what came of it; anything but four zeros ends with
 //! a failure, and says how to see it again.
 
@@ -10,13 +12,16 @@ mod flips;
 mod kills;
 mod life;
 mod power;
+mod years;
 
 use std::io::Write;
 use std::process::ExitCode;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Mutex, PoisonError};
+use std::time::Instant;
 
 use serde_json::json;
+use years::Years;
 
 /// What came of it.
 #[derive(Debug, Default, Clone, Copy)]
@@ -60,16 +65,17 @@ impl Outcome {
 
 /// Does `count` things in parts of `most`, each part with a seed of its own, so that what one finds
 /// is found again whatever number of processors there is.
-fn spread(
+fn spread<T: Copy + Default + Send>(
     count: u64,
     seed: u64,
     threads_each: usize,
     most: u64,
-    work: impl Fn(u64, u64) -> Outcome + Sync,
-) -> Outcome {
+    work: impl Fn(u64, u64) -> T + Sync,
+    and: impl Fn(T, T) -> T + Sync,
+) -> T {
     let threads = std::thread::available_parallelism().map_or(1, usize::from) * threads_each;
     let next = AtomicU64::new(0);
-    let all = Mutex::new(Outcome::default());
+    let all = Mutex::new(T::default());
     let goes_on = || loop {
         let done = next.fetch_add(most, Ordering::Relaxed);
         if done >= count {
@@ -77,7 +83,7 @@ fn spread(
         }
         let found = work(most.min(count - done), seed.wrapping_add(done));
         let mut all = all.lock().unwrap_or_else(PoisonError::into_inner);
-        *all = all.and(found);
+        *all = and(*all, found);
     };
     std::thread::scope(|scope| {
         for _ in 0..threads {
@@ -91,12 +97,14 @@ struct Asked {
     kills: u64,
     power_cuts: u64,
     flips: u64,
+    years: u64,
     seed: u64,
     json: bool,
 }
 
 fn asked() -> Result<Asked, String> {
-    let mut asked = Asked { kills: 100, power_cuts: 100, flips: 100, seed: 1, json: false };
+    let mut asked =
+        Asked { kills: 100, power_cuts: 100, flips: 100, years: 0, seed: 1, json: false };
     let mut words = std::env::args().skip(1);
     while let Some(word) = words.next() {
         if word == "--json" {
@@ -109,6 +117,7 @@ fn asked() -> Result<Asked, String> {
             "--kills" => asked.kills = number,
             "--power-cuts" => asked.power_cuts = number,
             "--flips" => asked.flips = number,
+            "--years" => asked.years = number,
             "--seed" => asked.seed = number,
             _ => return Err(format!("{word} is not known")),
         }
@@ -121,7 +130,7 @@ fn main() -> ExitCode {
         kills::taps();
         return ExitCode::SUCCESS;
     }
-    let mut out = std::io::stdout().lock();
+    let mut out = std::io::stdout();
     let asked = match asked() {
         Ok(asked) => asked,
         Err(wrong) => {
@@ -129,20 +138,28 @@ fn main() -> ExitCode {
             return ExitCode::from(2);
         }
     };
-    let mut say = |what: &str, count: u64, found: Outcome| {
+    let say = |what: &str, count: u64, found: Outcome| {
         if !asked.json {
-            let _ = writeln!(out, "{count} {what}: {found:?}");
+            let _ = writeln!(std::io::stdout(), "{count} {what}: {found:?}");
         }
         found
     };
     // A process that is killed is waited for, and so are the syncs of its disk.
-    let kills = spread(asked.kills, asked.seed, 2, kills::IN_ONE, kills::in_one_file);
+    let kills = spread(asked.kills, asked.seed, 2, kills::IN_ONE, kills::in_one_file, Outcome::and);
     let kills = say("kills", asked.kills, kills);
-    let power = spread(asked.power_cuts, asked.seed, 1, power::IN_ONE, power::in_one_life);
+    let power =
+        spread(asked.power_cuts, asked.seed, 1, power::IN_ONE, power::in_one_life, Outcome::and);
     let power = say("power cuts", asked.power_cuts, power);
-    let flips = spread(asked.flips, asked.seed, 1, flips::IN_ONE, flips::in_one_life);
+    let flips = spread(asked.flips, asked.seed, 1, flips::IN_ONE, flips::in_one_life, Outcome::and);
     let flips = say("flips", asked.flips, flips);
     let all = kills.and(power).and(flips);
+    let began = Instant::now();
+    let years = spread(asked.years, asked.seed, 1, 1, years::one, Years::and);
+    let minutes = began.elapsed().as_secs_f64() / 60.0;
+    let a_minute = years.lived as f64 / minutes.max(0.001);
+    if asked.years > 0 && !asked.json {
+        let _ = writeln!(out, "{} years: {years:?}, {a_minute:.1} a minute", asked.years);
+    }
     let line = json!({
         "kills": asked.kills,
         "power_cuts": asked.power_cuts,
@@ -155,7 +172,9 @@ fn main() -> ExitCode {
         "last_commits": all.last_commits,
         "recovered": all.recovered,
         "mended": all.mended,
+        "years": years.lived,
+        "years_failed": years.failed,
     });
     let _ = writeln!(out, "{line}");
-    if all.is_clean() { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+    if all.is_clean() && years.failed == 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE }
 }
