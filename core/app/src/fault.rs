@@ -2,6 +2,7 @@
 
 use barwright_domain::quantity::{MassUnit, Unreadable};
 use barwright_domain::session::Refusal;
+use barwright_log::form::Wrong;
 use barwright_store::StoreError;
 
 use crate::contract::{Action, EngineError, RefusalCode};
@@ -61,6 +62,24 @@ pub(crate) enum Refused {
     ExerciseThere(String),
     /// A file has so many faults.
     Faults(usize),
+    /// A file of records can't be taken, or written.
+    Records(Wrong),
+    /// A file of records is in order, but not taken in.
+    NotTaken(NotTaken),
+}
+
+/// Why a file of records is not taken in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum NotTaken {
+    /// It is a part of somebody's records, not all of them.
+    Part,
+    /// It is of other records than those that are here.
+    Others,
+    /// Both went on after entry number `after`.
+    Apart {
+        /// The last entry that both have.
+        after: u64,
+    },
 }
 
 impl From<Refused> for Fault {
@@ -92,10 +111,11 @@ impl Refused {
             Self::TooManyPercent => RefusalCode::BadValue,
             Self::DraftTooLarge => RefusalCode::TooMany,
             Self::NotHere | Self::NoExercise(..) => RefusalCode::NotHere,
+            Self::NotTaken(_) => RefusalCode::BadValue,
             Self::NothingToGoBy | Self::PlanIsOver => RefusalCode::NothingToGoBy,
             Self::Unreadable(_) => RefusalCode::BadValue,
             Self::ClockFar { .. } => RefusalCode::Ask,
-            Self::Faults(_) => RefusalCode::Faults,
+            Self::Faults(_) | Self::Records(_) => RefusalCode::Faults,
         }
     }
 
@@ -121,6 +141,10 @@ impl Refused {
             Self::Unreadable(unreadable) => say.unreadable(unreadable),
             Self::ClockFar { last, now } => say.clock_far(*last, *now),
             Self::Faults(count) => words.faults().refused(*count),
+            Self::Records(wrong) => words.records().wrong(wrong),
+            Self::NotTaken(NotTaken::Part) => words.records().part_only().to_owned(),
+            Self::NotTaken(NotTaken::Others) => words.records().of_others().to_owned(),
+            Self::NotTaken(NotTaken::Apart { after }) => words.records().went_apart(*after),
         }
     }
 }

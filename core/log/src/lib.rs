@@ -21,6 +21,7 @@
 )]
 
 pub mod codec;
+pub mod form;
 #[macro_use]
 mod mirror;
 #[cfg(any(test, feature = "schema"))]

@@ -93,6 +93,15 @@ pub(crate) fn checksum(before: u32, seq: Seq, tap: Seq, at: Stamp, event: &NewEv
     hasher.finalize()
 }
 
+impl Event {
+    /// Its checksum behind an event with the checksum `before`; 0 before the first.
+    #[must_use]
+    pub fn sum(&self, before: u32) -> u32 {
+        let new = NewEvent { kind: &self.kind, version: self.version, body: &self.body };
+        checksum(before, self.seq, self.tap, self.at, &new)
+    }
+}
+
 /// Follows the chain of checksums along rows in the log's order.
 #[derive(Debug, Clone, Copy, Default)]
 pub(crate) struct Chain {

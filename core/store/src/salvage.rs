@@ -1,6 +1,6 @@
 //! Damaged files: what can still be read of them goes into a new file, and they are kept.
 
-use rusqlite::params;
+use rusqlite::{Connection, params};
 
 use crate::backup::remove;
 use crate::error::StoreError;
@@ -221,20 +221,7 @@ impl Store {
         let connection = self.connection()?;
         let write = || {
             let transaction = connection.unchecked_transaction()?;
-            let sql =
-                format!("INSERT INTO event ({COLUMNS}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)");
-            for (event, sum) in rows {
-                transaction.prepare_cached(&sql)?.execute(params![
-                    event.seq,
-                    event.tap,
-                    event.kind,
-                    event.version,
-                    event.at.wall_ms,
-                    event.at.offset_minutes,
-                    event.body,
-                    sum
-                ])?;
-            }
+            insert(&transaction, rows)?;
             transaction.commit()
         };
         write().map_err(|error| self.sorted(error))?;
@@ -242,4 +229,31 @@ impl Store {
         self.set_head(head);
         self.checkpoint()
     }
+
+    /// As [`Store::append_as_they_were`], within the caller's transaction.
+    pub(crate) fn insert_as_they_were(&self, rows: &[(Event, u32)]) -> rusqlite::Result<()> {
+        match self.connection() {
+            Ok(connection) => insert(connection, rows),
+            // Nothing is written where nothing is open.
+            Err(_) => Err(rusqlite::Error::InvalidQuery),
+        }
+    }
+}
+
+fn insert(connection: &Connection, rows: &[(Event, u32)]) -> rusqlite::Result<()> {
+    let sql = format!("INSERT INTO event ({COLUMNS}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)");
+    let mut insert = connection.prepare_cached(&sql)?;
+    for (event, sum) in rows {
+        insert.execute(params![
+            event.seq,
+            event.tap,
+            event.kind,
+            event.version,
+            event.at.wall_ms,
+            event.at.offset_minutes,
+            event.body,
+            sum
+        ])?;
+    }
+    Ok(())
 }

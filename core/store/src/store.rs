@@ -239,13 +239,7 @@ impl Store {
     /// What a connection that is ready shows.
     fn of(place: Place, connection: Connection) -> Result<Self, StoreError> {
         let sorted = |error| StoreError::from_sqlite(place.path(), error);
-        let head = connection
-            .query_row("SELECT seq, checksum FROM event ORDER BY seq DESC LIMIT 1", [], |row| {
-                Ok(Chain { seq: row.get(0)?, checksum: row.get(1)? })
-            })
-            .optional()
-            .map_err(sorted)?
-            .unwrap_or_default();
+        let head = last(&connection).map_err(sorted)?;
         let marks = Marks::read(&connection).map_err(|error| match error {
             rusqlite::Error::QueryReturnedNoRows => StoreError::Corrupt {
                 path: place.path().to_path_buf(),
@@ -393,6 +387,9 @@ impl Store {
     pub fn reopen(&mut self) -> Result<(), StoreError> {
         if self.place == Place::Memory {
             self.roll_back();
+            // What was rolled back may have been counted.
+            let again = self.connection()?;
+            self.head = last(again).map_err(|error| self.sorted(error))?;
             return Ok(());
         }
         self.connection = None;
@@ -620,6 +617,12 @@ impl Store {
     /// The number of the last event; 0 in an empty log.
     pub fn last_seq(&self) -> Seq {
         self.head.seq
+    }
+
+    /// The checksum of the last event, which stands for all of them; 0 in an empty log.
+    #[must_use]
+    pub fn last_sum(&self) -> u32 {
+        self.head.checksum
     }
 
     /// The number that the next event gets.
@@ -860,6 +863,15 @@ impl Store {
         self.pending
     }
 
+    pub(crate) fn head(&self) -> Chain {
+        self.head
+    }
+
+    /// Why nothing can be recorded, where nothing can.
+    pub(crate) fn refuses(&self) -> Option<StoreError> {
+        self.read_only.clone()
+    }
+
     pub(crate) fn set_head(&mut self, head: Chain) {
         self.head = head;
     }
@@ -962,6 +974,13 @@ impl Place {
             Self::File { path, .. } => path,
         }
     }
+}
+
+/// The end of the log.
+fn last(connection: &Connection) -> rusqlite::Result<Chain> {
+    let sql = "SELECT seq, checksum FROM event ORDER BY seq DESC LIMIT 1";
+    let read = |row: &rusqlite::Row<'_>| Ok(Chain { seq: row.get(0)?, checksum: row.get(1)? });
+    Ok(connection.query_row(sql, [], read).optional()?.unwrap_or_default())
 }
 
 /// Writes one tap; the caller rolls back on an error.

@@ -3,6 +3,7 @@
 pub(crate) mod bar;
 pub(crate) mod drive;
 pub(crate) mod estimate;
+pub(crate) mod exchange;
 pub(crate) mod gym;
 pub(crate) mod pages;
 pub(crate) mod plan;

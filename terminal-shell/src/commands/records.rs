@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use barwright_app::{Engine, recover, restore};
 use clap::Subcommand;
 
+use super::exchange::{Export, Import};
 use super::{Failure, Records, say};
 use crate::{clock, place};
 
@@ -43,6 +44,18 @@ pub(crate) enum Asked {
         /// The backup.
         file: PathBuf,
     },
+    /// Write the records out for elsewhere: JSON Lines that have all of them, to be read in again; or
+    /// only what was recorded since a day, to be handed to a coach.
+    #[command(
+        after_help = "Examples:\n  barwright records export --jsonl records.jsonl\n  barwright records export --csv tables\n  barwright records export --jsonl for-the-coach.jsonl --since 2026-10-01 --with-notes"
+    )]
+    Export(Export),
+    /// Take in the records of a file that `export` wrote: into a place that has none yet, or where
+    /// the file goes on from those that are here. What is here already is taken no second time.
+    #[command(
+        after_help = "Examples:\n  barwright records import records.jsonl --dry-run\n  barwright records import records.jsonl --store new.db"
+    )]
+    Import(Import),
     /// Read what is good in a damaged file into a new one, and keep the damaged one beside it.
     #[command(after_help = "Example:\n  barwright records recover")]
     Recover,
@@ -73,6 +86,8 @@ impl Asked {
                 let said = restore(backup, place::text(&path).map_err(Failure::here)?)?;
                 say(out, &format!("{}: {said}\n", path.display()))
             }
+            Self::Export(export) => export.run(records, out),
+            Self::Import(import) => import.run(records, out),
             Self::Recover => {
                 let path = place::text(&records.path()?).map_err(Failure::here)?;
                 let recovered = recover(path)?;

@@ -10,7 +10,7 @@ use barwright_domain::plan::Plan;
 use barwright_domain::session::{Event, State};
 use barwright_store::{AtEnd, Derive, Event as Row, Store};
 
-use super::codec::{self, DESK, SESSION};
+use super::codec::{self, ABSENT, DESK, SESSION};
 use super::standing::{self, Failure, SESSION_KEY};
 use crate::facts::{catalogue_of, read_plan, rows_of};
 use crate::fault::Fault;
@@ -62,28 +62,48 @@ pub(super) struct Anew {
     catalogue: Catalogue,
     /// Sessions that were dated otherwise once they were past, with their last date.
     dated: BTreeMap<u64, i32>,
+    /// How the desk stands at the end, where that is told and does not follow from the log.
+    stands: Option<Desk>,
 }
 
 impl Anew {
     /// For the log of a store.
     pub(super) fn of(store: &Store) -> Result<Self, Failure> {
-        let mut dated = BTreeMap::new();
-        store.each_event(1, |row| {
-            // Few facts of the desk are these: the others are read when their turn comes.
-            if row.kind == DESK && row.body.contains("session_dated") {
-                let event = codec::desk(&row)?;
-                if let DeskEvent::SessionDated { session, day } = event {
-                    dated.insert(session, day);
-                }
+        let mut anew = Self::nothing();
+        store.each_event(1, |row| anew.look_ahead(&row))?;
+        Ok(anew)
+    }
+
+    /// For rows that a log is to have.
+    pub(super) fn of_rows<'a>(rows: impl Iterator<Item = &'a Row>) -> Result<Self, Failure> {
+        let mut anew = Self::nothing();
+        for row in rows {
+            anew.look_ahead(row)?;
+        }
+        Ok(anew)
+    }
+
+    /// Notes what of a later event has to be known before its turn.
+    pub(super) fn look_ahead(&mut self, row: &Row) -> Result<(), Failure> {
+        // Few facts of the desk are these: the others are read when their turn comes.
+        if row.kind == DESK && row.body.contains("session_dated") {
+            let event = codec::desk(row)?;
+            if let DeskEvent::SessionDated { session, day } = event {
+                self.dated.insert(session, day);
             }
-            Ok::<(), Failure>(())
-        })?;
-        Ok(Self { dated, ..Self::nothing() })
+        }
+        Ok(())
+    }
+
+    /// What stands at the end is this, where it is told: the log has only a part of what led to it.
+    pub(super) fn stands_as(&mut self, desk: Option<Desk>) {
+        self.stands = desk;
     }
 
     fn nothing() -> Self {
         Self {
             dated: BTreeMap::new(),
+            stands: None,
             desk: Desk::default(),
             state: State::default(),
             began: None,
@@ -142,6 +162,7 @@ impl Derive for Anew {
                     self.catalogue = catalogue_of(self.plan.as_ref(), &known);
                 }
             }
+            ABSENT => {}
             _ => return Err(Failure::Unreadable(row.seq)),
         }
         Ok(changes)
@@ -149,8 +170,9 @@ impl Derive for Anew {
 
     fn end(&mut self) -> Result<AtEnd, Failure> {
         let changes = self.caught_up();
+        let desk = self.stands.as_ref().unwrap_or(&self.desk);
         // What nothing was arranged of yet, no tap has written.
-        let mut standing = standing::written(&Desk::default(), &self.desk);
+        let mut standing = standing::written(&Desk::default(), desk);
         standing.extend(self.began.map(|began| (SESSION_KEY.to_owned(), began.to_string())));
         Ok(AtEnd { changes, standing })
     }

@@ -7,6 +7,7 @@ pub mod demo;
 mod derive;
 mod effects;
 mod examine;
+mod exchange;
 mod intents;
 mod standing;
 #[cfg(test)]
@@ -27,6 +28,7 @@ use self::core::Core;
 pub(crate) use derive::derive_anew;
 pub use examine::Examined;
 pub(crate) use examine::{Verdict, examine, verdict};
+pub use exchange::{Export, Exported, Imported, Table};
 
 /// The versions a shell may want to show or compare.
 #[derive(Debug, Clone, PartialEq, Eq)]

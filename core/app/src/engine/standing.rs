@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use barwright_domain::desk::{Desk, Draft, DraftOf};
 use barwright_domain::owners::{Account, Owner, RowOwner};
 use barwright_domain::session::State;
+use barwright_log::form::Wrong;
 use barwright_log::{
     decode_account, decode_draft, decode_standing_desk, encode_account, encode_draft,
     encode_standing_desk,
@@ -15,7 +16,7 @@ use super::codec::{self, SESSION, Unreadable};
 use crate::fault::Fault;
 
 /// The desk, its owners apart.
-const DESK_KEY: &str = "desk";
+pub(super) const DESK_KEY: &str = "desk";
 /// An owner's account each, by the owner's name.
 const OWNER_KEYS: &str = "owner:";
 /// Owners of exercises: a sheet may ask for any of them.
@@ -177,6 +178,8 @@ pub(crate) enum Failure {
     Store(StoreError),
     /// An event that this release can't read, by its number.
     Unreadable(u64),
+    /// A file that is written to did not take it.
+    Written(Wrong),
 }
 
 impl From<Unreadable> for Failure {
@@ -196,6 +199,7 @@ impl From<Failure> for Fault {
         match failure {
             Failure::Store(error) => Self::Store(error),
             Failure::Unreadable(seq) => Self::UnreadableEvent(seq),
+            Failure::Written(wrong) => wrong.into(),
         }
     }
 }

@@ -26,6 +26,7 @@ use barwright_domain::session::{
 };
 use barwright_domain::text::Fault;
 use barwright_domain::volume::{Behind, BehindSide};
+use barwright_log::form::Wrong as WrongRecords;
 use barwright_store::{Kept as KeptBackup, Salvage, StoreError};
 use chrono::Weekday;
 
@@ -1231,6 +1232,23 @@ phrases! {
         /// Nothing at all could be read of a damaged file, which was moved out of the way; `beyond`
         /// entries of it don't join on to anything.
         fn nothing_read(aside: &Path, beyond: u64) -> EngineError;
+    }
+}
+
+phrases! {
+    /// Words of records that go out as a file, and come in.
+    RecordsWords in records {
+        /// Why a file of records is not taken, or could not be written.
+        fn wrong(wrong: &WrongRecords) -> String;
+        /// A file has only a part of somebody's records.
+        fn part_only() -> &'static str;
+        /// A file has other records than those that are here.
+        fn of_others() -> &'static str;
+        /// The records here and those of a file went on differently after an entry.
+        fn went_apart(after: u64) -> String;
+        /// What a file of records came to: entries that were here, that are new, the sessions that
+        /// begin in those, and whether they were taken.
+        fn imported(same: u64, new: u64, sessions: u64, taken: bool) -> String;
     }
 }
 

@@ -19,6 +19,8 @@ pub struct Mass {
 
 /// Nanograms of a kilogram.
 const KILOGRAM: u64 = 1_000_000_000_000;
+/// The greatest mass that is read, either way, in nanograms: four times what can be entered.
+const MOST: u64 = 4 * bounds::MASS.greatest.unsigned_abs();
 /// Decimals of a kilogram that a nanogram takes.
 const DECIMALS: usize = 12;
 
@@ -88,6 +90,14 @@ impl Mirror for Mass {
     }
 
     fn back(self) -> Result<Self::Of, OutOfRange> {
+        // Bars, plates and the body together: what can't be under any bar is no mass of a log.
+        if self.nanograms.unsigned_abs() > MOST {
+            return Err(OutOfRange {
+                quantity: "mass",
+                found: format!("{} kg", self.print()),
+                wanted: "20 tonnes at the most".to_owned(),
+            });
+        }
         Ok(quantity::Mass::from_nanograms(self.nanograms))
     }
 }

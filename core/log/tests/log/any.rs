@@ -184,7 +184,7 @@ impl Any for Mass {
             1 => Self::whole(count, quantity::MassUnit::Pound),
             2 => Self::from_grams(i64::from(count) * 250).expect("75 kg at the most"),
             3 => Self::whole(-count, quantity::MassUnit::Kilogram),
-            _ => Self::from_nanograms(i64::any(tape)),
+            _ => Self::from_nanograms(i64::any(tape) % (4 * bounds::MASS.greatest)),
         }
     }
 }

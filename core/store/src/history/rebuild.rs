@@ -67,17 +67,79 @@ impl Store {
         }
     }
 
+    /// Appends events of another file of the same log, each with its checksum, and makes all that is
+    /// derived anew, in one transaction: all of it or nothing. An empty store takes the other's id
+    /// over with them, and is that store from then on.
+    ///
+    /// # Errors
+    /// [`StoreError::Corrupt`] for the first event that does not join on to the one before, what
+    /// `derive` answers, or what reading and writing do; what was there before stays.
+    pub fn take_in<D: Derive>(
+        &mut self,
+        uuid: Option<String>,
+        rows: &[(Event, u32)],
+        derive: &mut D,
+    ) -> Result<(), D::Error> {
+        if let Some(why) = self.refuses() {
+            return Err(why.into());
+        }
+        let before = self.head();
+        let mut head = before;
+        for (event, sum) in rows {
+            head.follow(event, *sum).map_err(|damage| self.damaged(damage))?;
+        }
+        self.about_to_write()?;
+        let inserted = self.connection()?.execute_batch("BEGIN IMMEDIATE");
+        let inserted = inserted
+            .map_err(|error| self.sorted(error))
+            .and_then(|()| self.insert_as_they_were(rows).map_err(|error| self.sorted(error)));
+        if let Err(error) = inserted {
+            return Err(self.failed_as(error).into());
+        }
+        self.set_head(head);
+        let uuid = uuid.unwrap_or_else(|| self.marks().uuid.clone());
+        match self.derive_in_transaction(uuid, derive) {
+            Ok(marks) => {
+                self.made_anew(marks);
+                self.unmoved_after()?;
+                // A failed one is met again by the next tap.
+                let _ = self.checkpoint();
+                Ok(())
+            }
+            Err(failed) => {
+                self.set_head(before);
+                match failed {
+                    Failed::Derive(error) => {
+                        self.roll_back();
+                        Err(error)
+                    }
+                    Failed::Sqlite(error) => Err(self.failed(error).into()),
+                }
+            }
+        }
+    }
+
     fn rebuild_in_transaction<D: Derive>(&self, derive: &mut D) -> Result<Marks, Failed<D::Error>> {
         let connection = self.connection().map_err(|error| Failed::Derive(error.into()))?;
+        connection.execute_batch("BEGIN IMMEDIATE")?;
+        self.derive_in_transaction(self.marks().uuid.clone(), derive)
+    }
+
+    /// Makes all that is derived anew in the open transaction, and ends it.
+    fn derive_in_transaction<D: Derive>(
+        &self,
+        uuid: String,
+        derive: &mut D,
+    ) -> Result<Marks, Failed<D::Error>> {
+        let connection = self.connection().map_err(|error| Failed::Derive(error.into()))?;
         connection.execute_batch(
-            "BEGIN IMMEDIATE;
-             DELETE FROM pending; DELETE FROM done_set; DELETE FROM session;
+            "DELETE FROM pending; DELETE FROM done_set; DELETE FROM session;
              DELETE FROM week_volume; DELETE FROM exercise; DELETE FROM record;
              DELETE FROM standing; DELETE FROM total;",
         )?;
         connection.execute_batch(schema::NOTHING_YET)?;
         self.fold_into(connection, derive)?;
-        let marks = Marks { history: HISTORY_VERSION, ..self.marks().clone() };
+        let marks = Marks { uuid, history: HISTORY_VERSION, ..self.marks().clone() };
         marks.write(connection)?;
         connection.execute_batch("COMMIT")?;
         Ok(marks)

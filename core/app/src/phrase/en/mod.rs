@@ -26,6 +26,7 @@ pub mod plan;
 pub mod plan_form;
 pub mod quantity;
 pub mod reason;
+pub mod records;
 pub mod refusal;
 pub mod sheet;
 pub mod start;

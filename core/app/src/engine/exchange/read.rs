@@ -1,0 +1,114 @@
+//! In, to be looked at: a file of the lossless form as a store in memory.
+
+use std::io::BufRead;
+
+use barwright_domain::desk::Desk;
+use barwright_domain::owners::Owner;
+use barwright_log::form::{Head, Line, Reader, Wrong};
+use barwright_log::{decode_account, decode_standing_desk};
+use barwright_store::{Event, Stamp, Store};
+
+use super::super::codec::{ABSENT, VERSION};
+use super::super::core::Core;
+use super::super::derive::Anew;
+use super::super::standing::DESK_KEY;
+use crate::fault::Fault;
+use crate::locale::Locale;
+
+/// What a file has.
+#[derive(Debug)]
+pub(super) struct File {
+    pub(super) head: Head,
+    /// Its events under their own numbers, each with the checksum that it says.
+    pub(super) rows: Vec<(Event, Option<u32>)>,
+    /// The desk as it stood, in a file that says so.
+    pub(super) desk: Option<Desk>,
+}
+
+impl File {
+    /// Reads all of it, each line held to its bounds; of a whole log each checksum, too.
+    pub(super) fn read(from: impl BufRead) -> Result<Self, Fault> {
+        let mut reader = Reader::new(from)?;
+        let head = reader.head().clone();
+        let (mut rows, mut desk, mut before) = (Vec::new(), None, 0);
+        let wrong = |line: u64, what: &str| Wrong::Line { line, what: what.to_owned() };
+        let mut nth = 1;
+        while let Some(line) = reader.next() {
+            nth += 1;
+            match line? {
+                Line::Event(line) => {
+                    let row = Event {
+                        seq: line.seq,
+                        tap: line.tap,
+                        kind: line.kind,
+                        version: line.version,
+                        at: Stamp { wall_ms: line.wall_ms, offset_minutes: line.offset_min },
+                        body: line.body.get().to_owned(),
+                    };
+                    if head.is_whole() {
+                        before = row.sum(before);
+                        if line.checksum != Some(before) {
+                            return Err(wrong(nth, "its checksum does not fit").into());
+                        }
+                    }
+                    rows.push((row, line.checksum));
+                }
+                Line::Fact(fact) => {
+                    let desk = desk.get_or_insert_with(Desk::default);
+                    let taken = take_fact(desk, &fact.key, fact.body.get());
+                    taken.ok_or_else(|| wrong(nth, "no fact that is known here"))?;
+                }
+            }
+        }
+        Ok(Self { head, rows, desk })
+    }
+}
+
+/// The desk comes first, then its owners.
+fn take_fact(desk: &mut Desk, key: &str, body: &str) -> Option<()> {
+    if key == DESK_KEY {
+        let owners = std::mem::take(&mut desk.owners);
+        *desk = decode_standing_desk(body).ok()?;
+        desk.owners = owners;
+        return Some(());
+    }
+    let owner = Owner::of_name(key.strip_prefix("owner:")?)?;
+    desk.owners.put(owner, decode_account(body).ok()?);
+    Some(())
+}
+
+/// A core in memory with what a file has.
+pub(super) fn read(from: impl BufRead, locale: Locale) -> Result<Core, Fault> {
+    let file = File::read(from)?;
+    let store = in_memory(file)?;
+    Core::load(store, locale)
+}
+
+/// Events that are not in the file leave their numbers to placeholders, so that everything is named
+/// as it is where the file is from.
+fn in_memory(file: File) -> Result<Store, Fault> {
+    let mut store = Store::in_memory()?;
+    let mut rows: Vec<(Event, u32)> = Vec::with_capacity(file.rows.len());
+    let mut sum = 0;
+    let mut put = |row: Event| {
+        sum = row.sum(sum);
+        rows.push((row, sum));
+    };
+    let mut next = 1;
+    for (row, _) in file.rows {
+        while next < row.seq {
+            put(placeholder(next, row.at));
+            next += 1;
+        }
+        next = row.seq.saturating_add(1);
+        put(row);
+    }
+    let mut anew = Anew::of_rows(rows.iter().map(|(row, _)| row))?;
+    anew.stands_as(file.desk);
+    store.take_in(Some(file.head.store), &rows, &mut anew)?;
+    Ok(store)
+}
+
+fn placeholder(seq: u64, at: Stamp) -> Event {
+    Event { seq, tap: seq, kind: ABSENT.to_owned(), version: VERSION, at, body: "{}".to_owned() }
+}

@@ -1,0 +1,183 @@
+//! `barwright records export` and `import`: the records as files for elsewhere, and in again.
+
+use std::fs::{File, OpenOptions};
+use std::io::{BufReader, BufWriter, Write};
+use std::path::{Path, PathBuf};
+
+use barwright_app::{Engine, Table};
+use chrono::{Datelike, NaiveDate};
+
+use super::{Failure, Records, say};
+use crate::place;
+
+/// Days from year 1 to 1970-01-01, as chrono counts them.
+const TO_1970: i32 = 719_163;
+
+/// What is written out, and where.
+#[derive(Debug, clap::Args)]
+pub(crate) struct Export {
+    /// The new file of JSON Lines; there must be none of that name.
+    #[arg(long, value_name = "FILE", required_unless_present = "csv")]
+    jsonl: Option<PathBuf>,
+    /// The folder of the tables of sets, sessions, maxes and body mass; it is made where there is
+    /// none, and must have none of them.
+    #[arg(long, value_name = "FOLDER", conflicts_with = "jsonl")]
+    csv: Option<PathBuf>,
+    /// Only what was recorded from this day on, with plan and maxes as they stand: 2026-10-01.
+    #[arg(long, value_name = "DAY")]
+    since: Option<NaiveDate>,
+    /// Since a day: with body mass.
+    #[arg(long, requires = "since", conflicts_with = "csv")]
+    with_body_mass: bool,
+    /// Since a day: with notes.
+    #[arg(long, requires = "since", conflicts_with = "csv")]
+    with_notes: bool,
+}
+
+impl Export {
+    /// Carries it out.
+    pub(crate) fn run(&self, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
+        let engine = records.open_begun()?;
+        let since = self.since.map(|day| day.num_days_from_ce() - TO_1970);
+        if let Some(folder) = &self.csv {
+            tables(&engine, folder, since, out)?;
+        }
+        if let Some(file) = &self.jsonl {
+            let (body_mass, notes) = (self.with_body_mass, self.with_notes);
+            let what = barwright_app::Export { since, body_mass, notes };
+            let found = written(file, |to| Ok(engine.export_records(what, to)?))?;
+            let (path, events, sessions) = (file.display(), found.events, found.sessions);
+            say(out, &format!("{path}: {events} entries, {sessions} sessions\n"))?;
+        }
+        Ok(engine.shut_down()?)
+    }
+}
+
+/// All tables, or none.
+fn tables(
+    engine: &Engine,
+    folder: &Path,
+    since: Option<i32>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let failed = |error| Failure::here(format!("{}: {error}", folder.display()));
+    std::fs::create_dir_all(folder).map_err(failed)?;
+    for table in Table::ALL {
+        free(&folder.join(table.file()))?;
+    }
+    for table in Table::ALL {
+        let path = folder.join(table.file());
+        let rows = written(&path, |to| Ok(engine.export_table(table, since, to)?))?;
+        say(out, &format!("{}: {rows} rows\n", path.display()))?;
+    }
+    Ok(())
+}
+
+/// A file of records, and whether it is only looked at.
+#[derive(Debug, clap::Args)]
+pub(crate) struct Import {
+    /// The file: JSON Lines that `records export` wrote, of all records.
+    file: PathBuf,
+    /// Say what is new and what is here already, and change nothing.
+    #[arg(long)]
+    dry_run: bool,
+}
+
+impl Import {
+    /// Carries it out. Records that are here are copied first: the copy is the way back.
+    pub(crate) fn run(&self, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
+        let from = || {
+            let opened = File::open(&self.file).map(BufReader::new);
+            opened.map_err(|error| Failure::here(format!("{}: {error}", self.file.display())))
+        };
+        let begun = records.path()?.exists();
+        if !begun {
+            // A file that can't be taken makes no records.
+            let found = Engine::in_memory(records.locale())?.import_records(from()?, true)?;
+            if self.dry_run || found.new == 0 {
+                return say(out, &format!("{}\n", found.said()));
+            }
+        }
+        let engine = records.open()?;
+        let found = engine.import_records(from()?, true)?;
+        if self.dry_run || found.new == 0 {
+            engine.shut_down()?;
+            return say(out, &format!("{}\n", found.said()));
+        }
+        let before =
+            if engine.count_records()? > 0 { Some(copied(&engine, records)?) } else { None };
+        let found = engine.import_records(from()?, false)?;
+        engine.shut_down()?;
+        say(out, &format!("{}\n", found.said()))?;
+        match before {
+            Some(copy) => say(
+                out,
+                &format!(
+                    "As they were before: {0}\nTo go back: barwright records restore {0}\n",
+                    copy.display()
+                ),
+            ),
+            None => Ok(()),
+        }
+    }
+}
+
+/// A copy of the records under a name of its own beside them.
+fn copied(engine: &Engine, records: &Records) -> Result<PathBuf, Failure> {
+    let path = records.path()?;
+    let named = |number: u32| {
+        let mut name = path.as_os_str().to_owned();
+        name.push(format!(".before-import-{number}"));
+        PathBuf::from(name)
+    };
+    let free = (1_u32..).map(named).find(|copy| !copy.exists());
+    let copy = free.ok_or_else(|| Failure::here("no name is free for a copy"))?;
+    engine.back_up(place::text(&copy).map_err(Failure::here)?)?;
+    Ok(copy)
+}
+
+/// Nothing of this name is there.
+fn free(path: &Path) -> Result<(), Failure> {
+    match path.exists() {
+        true => Err(Failure::asked(format!("{} is there already; name another.", path.display()))),
+        false => Ok(()),
+    }
+}
+
+/// Writes a new file under another name, and gives it its own when all of it is on disk: nothing
+/// half written is ever there, and nothing is written over.
+fn written<T>(
+    path: &Path,
+    write: impl FnOnce(&mut BufWriter<File>) -> Result<T, Failure>,
+) -> Result<T, Failure> {
+    free(path)?;
+    let mut part = path.as_os_str().to_owned();
+    part.push(".part");
+    let part = PathBuf::from(part);
+    let failed = |error: std::io::Error| Failure::here(format!("{}: {error}", part.display()));
+    let mut options = OpenOptions::new();
+    options.write(true).create_new(true);
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::OpenOptionsExt as _;
+        // What a lifter recorded is theirs alone to read.
+        options.mode(0o600);
+    }
+    let mut to = BufWriter::new(options.open(&part).map_err(failed)?);
+    let done = write(&mut to).and_then(|done| {
+        let file = to.into_inner().map_err(|error| failed(error.into_error()))?;
+        file.sync_all().map_err(failed)?;
+        Ok(done)
+    });
+    let done = done.and_then(|done| {
+        // Made by another meanwhile, it is theirs.
+        free(path)?;
+        std::fs::rename(&part, path).map_err(failed)?;
+        Ok(done)
+    });
+    if done.is_err() {
+        // What can't be removed is met by the next attempt.
+        let _ = std::fs::remove_file(&part);
+    }
+    done
+}
