@@ -8,6 +8,7 @@ mod files;
 mod keys;
 mod metronome;
 mod palette;
+mod paper;
 mod place;
 mod screens;
 mod terminal;
@@ -16,8 +17,8 @@ use std::io::{self, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use barwright_app::Locale;
 use barwright_app::contract::{FormOf, Look};
+use barwright_app::{Locale, PaperOf};
 use clap::{CommandFactory, Parser, Subcommand};
 
 use commands::{Failure, Records};
@@ -36,7 +37,9 @@ struct Line {
 #[derive(Debug, Subcommand)]
 enum Command {
     /// Print today's sheet.
-    #[command(after_help = "Examples:\n  barwright today\n  barwright today --minutes 45")]
+    #[command(
+        after_help = "Examples:\n  barwright today\n  barwright today --minutes 45\n  barwright today --print > today.html"
+    )]
     Today {
         /// Minutes there are: what to skip is said.
         #[arg(long, value_name = "N")]
@@ -44,6 +47,9 @@ enum Command {
         /// The whole screen as JSON.
         #[arg(long)]
         json: bool,
+        /// As a page of HTML to print, with boxes to write in.
+        #[arg(long, conflicts_with_all = ["minutes", "json"])]
+        print: bool,
     },
     /// Show one exercise over time: a chart, its records, every session.
     #[command(
@@ -151,16 +157,21 @@ enum Plan {
         after_help = "Examples:\n  barwright plan check winter.toml\n  barwright plan check winter.toml --hold-to change --json"
     )]
     Check(commands::plan::Check),
-    /// Show a plan file as a coach's sheet.
+    /// Show a plan file as a coach's sheet, or the plan that is on.
     #[command(
-        after_help = "Examples:\n  barwright plan show winter.toml\n  barwright plan show winter.toml --week 3"
+        after_help = "Examples:\n  barwright plan show winter.toml\n  barwright plan show winter.toml --week 3\n  barwright plan show --print > week.html"
     )]
     Show {
-        /// The plan file.
-        file: PathBuf,
-        /// One week with its own numbers; without it the whole plan.
+        /// The plan file; without it the plan that is on.
+        file: Option<PathBuf>,
+        /// One week with its own numbers; without it the whole plan, and on paper the week whose turn
+        /// it is.
         #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
         week: Option<u32>,
+        /// The week as a page of HTML to print, its loads worked out from the records, with boxes to
+        /// write in.
+        #[arg(long)]
+        print: bool,
     },
     /// Adopt a plan: what is on comes from it from now on.
     #[command(after_help = "Example:\n  barwright plan adopt winter.toml")]
@@ -188,7 +199,10 @@ fn run(line: Line) -> Result<(), Failure> {
     let mut out = io::stdout();
     match command {
         None => commands::start::run(records),
-        Some(Command::Today { minutes, json }) => {
+        Some(Command::Today { print: true, .. }) => {
+            commands::print::run(&*records.open_begun()?, PaperOf::Next, &mut out)
+        }
+        Some(Command::Today { minutes, json, print: false }) => {
             let look = Look::Today { session: None, minutes };
             commands::screen::run(&*records.open_begun()?, look, json, &mut out)
         }
@@ -211,8 +225,15 @@ fn run(line: Line) -> Result<(), Failure> {
         Some(Command::Plan(Plan::Check(check))) => {
             check.run(&Locale::read(&records.locale()), &mut out)
         }
-        Some(Command::Plan(Plan::Show { file, week })) => {
+        Some(Command::Plan(Plan::Show { file, week, print: true })) => {
+            commands::print::week(&records, file.as_deref(), week, &mut out)
+        }
+        Some(Command::Plan(Plan::Show { file: Some(file), week, print: false })) => {
             commands::plan::show(&file, week, &Locale::read(&records.locale()), &mut out)
+        }
+        Some(Command::Plan(Plan::Show { file: None, week, print: false })) => {
+            let look = Look::Plan { text: None, week };
+            commands::screen::run(&*records.open_begun()?, look, false, &mut out)
         }
         Some(Command::Load(load)) => load.run(&records.locale(), &mut out),
         Some(Command::Changes(changes)) => changes.run(&records.locale(), &mut out),

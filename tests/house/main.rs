@@ -31,6 +31,7 @@ const KEPT_TO: &[(&str, &[&str])] = &[
     ("crossterm", &["barwright"]),
     ("clap", &["barwright"]),
     ("indicatif", &["barwright"]),
+    ("maud", &["barwright"]),
     ("rand_chacha", &["barwright-rehearsal"]),
     ("rand_distr", &["barwright-rehearsal"]),
     ("rayon", &["barwright-rehearsal"]),

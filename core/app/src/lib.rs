@@ -24,10 +24,12 @@ mod records;
 mod screens;
 
 pub use barwright_store::{FileSystem, Files, Found, Identity, Place};
-pub use engine::{Engine, Examined, Export, Exported, Imported, Table, Versions, demo};
+pub use engine::{Engine, Examined, Export, Exported, Imported, PaperOf, Table, Versions, demo};
 pub use locale::Locale;
 pub use records::{Recovered, recover, recover_in, restore, restore_in};
-pub use screens::{plan_checked, plan_in_file};
+pub use screens::{
+    Paper, PaperColumns, PaperEntry, PaperSession, PaperSet, plan_checked, plan_in_file,
+};
 
 // Kotlin and Swift get one package from here; the bindings package exports it from its library.
 #[cfg(feature = "uniffi")]

@@ -7,6 +7,7 @@ pub(crate) mod exchange;
 pub(crate) mod gym;
 pub(crate) mod pages;
 pub(crate) mod plan;
+pub(crate) mod print;
 pub(crate) mod records;
 pub(crate) mod rehearse;
 pub(crate) mod screen;

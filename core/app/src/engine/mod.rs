@@ -9,6 +9,7 @@ mod effects;
 mod examine;
 mod exchange;
 mod intents;
+mod paper;
 mod standing;
 #[cfg(test)]
 mod tests;
@@ -29,6 +30,7 @@ pub(crate) use derive::derive_anew;
 pub use examine::Examined;
 pub(crate) use examine::{Verdict, examine, verdict};
 pub use exchange::{Export, Exported, Imported, Table};
+pub use paper::PaperOf;
 
 /// The versions a shell may want to show or compare.
 #[derive(Debug, Clone, PartialEq, Eq)]

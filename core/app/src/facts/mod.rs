@@ -23,7 +23,7 @@ use std::collections::BTreeMap;
 
 use barwright_domain::catalogue::{Exercise, Muscle};
 use barwright_domain::coach::Close;
-use barwright_domain::desk::{At, Calendar, Dates, Draft};
+use barwright_domain::desk::{At, Calendar, Dated, Dates, Draft};
 use barwright_domain::history::{DoneSet, Record};
 use barwright_domain::owners::{MaxOrigin, Outcome};
 use barwright_domain::plan::Plan;
@@ -132,6 +132,21 @@ pub(crate) struct Days {
     pub(crate) own: Option<i32>,
     /// A date was typed that can't be read.
     pub(crate) unreadable: bool,
+}
+
+/// Sessions of a week, laid out to be printed.
+pub(crate) struct PrintedWeek<'a> {
+    pub(crate) plan: &'a Plan,
+    /// From 1.
+    pub(crate) week: u16,
+    pub(crate) sessions: Vec<PrintedSession>,
+}
+
+/// One of them.
+pub(crate) struct PrintedSession {
+    /// How it stands, where the calendar has it.
+    pub(crate) dated: Option<Dated>,
+    pub(crate) laid_out: LaidOut,
 }
 
 /// A sheet, and what was left out or is missing for it.

@@ -9,12 +9,14 @@ mod lift;
 mod maxes;
 mod pace;
 mod past;
+mod printed;
 mod sheet;
 mod tally;
 
 pub(crate) use calendar::{anew, calendar_of, next_place, place};
 pub(crate) use lift::{CHARTED, PAGE};
 pub(crate) use pace::paces;
+pub(crate) use printed::{next as printed_next, week as printed_week};
 pub(crate) use sheet::{laid_out, substitute};
 
 use barwright_domain::desk::{At, DraftOf, ForOnce};

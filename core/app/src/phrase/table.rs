@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use barwright_domain::call::{Amount, EffortScale, HowMany, WeekKind};
+use barwright_domain::call::{Amount, EffortScale, HowMany, Side, WeekKind};
 use barwright_domain::catalogue::{Catalogue, Counting, Exercise, Muscle};
 use barwright_domain::coach::Finding;
 use barwright_domain::desk::{At, Dated, Kept};
@@ -1028,6 +1028,42 @@ phrases! {
         fn go_on() -> (&'static str, &'static str);
         /// A key: what hurts is the joint.
         fn of_joint() -> (&'static str, &'static str);
+    }
+}
+
+phrases! {
+    /// Words of a week on paper.
+    PaperWords in paper {
+        /// The tag of the language, for a reader of screens: "en".
+        fn language() -> &'static str;
+        /// On which day the loads stood so.
+        fn as_of(day: i32) -> String;
+        /// Over a column: which set.
+        fn set() -> &'static str;
+        /// Over a column: what is called.
+        fn call() -> &'static str;
+        /// Over a column: the rest after a set.
+        fn rest() -> &'static str;
+        /// Over a column: the load that was on.
+        fn load() -> &'static str;
+        /// Over a column: what was done.
+        fn done() -> &'static str;
+        /// Over a column: how hard it was.
+        fn effort() -> &'static str;
+        /// Beside a blank.
+        fn date() -> &'static str;
+        /// Beside a blank.
+        fn body_mass() -> &'static str;
+        /// Over empty lines.
+        fn note() -> &'static str;
+        /// What would let the loads be worked out, by the label of the field that takes it.
+        fn missing(label: &str) -> String;
+        /// Which set: "3", "3 left".
+        fn set_name(round: u16, side: Option<Side>) -> String;
+        /// What is called of a set, its number and its rest apart: "5 · 110 kg".
+        fn set_call(call: &Call, unit: MassUnit, numerals: Numerals) -> String;
+        /// What stands small in the box of each part; one empty text where there is one part.
+        fn parts(call: &Call, numerals: Numerals) -> Vec<String>;
     }
 }
 

@@ -15,6 +15,7 @@ mod lift;
 pub(crate) mod name;
 pub(crate) mod not_shown;
 mod panel;
+mod paper;
 mod plan;
 mod row;
 mod tally;
@@ -22,6 +23,8 @@ mod today;
 mod wakes;
 mod weeks;
 
+pub(crate) use paper::paper;
+pub use paper::{Paper, PaperColumns, PaperEntry, PaperSession, PaperSet};
 pub use plan::{plan_checked, plan_in_file};
 pub(crate) use wakes::wakes_at;
 

@@ -22,6 +22,7 @@ pub mod not_shown;
 pub mod outcome;
 pub mod pace;
 pub mod panel;
+pub mod paper;
 pub mod plan;
 pub mod plan_form;
 pub mod quantity;
