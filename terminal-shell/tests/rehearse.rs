@@ -139,3 +139,36 @@ fn a_plan_with_faults_is_refused_as_plan_check_does() {
     let none = barwright(&["rehearse", &path, "--lifters", "0"], "2");
     assert_eq!(none.status.code(), Some(2));
 }
+
+#[test]
+fn the_sets_of_a_seed_are_the_same_on_any_number_of_cores_and_overwrite_nothing() {
+    let path = file("sets.toml", &plan("5", "1-3", "\"two for two\""));
+    let folder = tempfile::tempdir().expect("a folder for the test");
+    let written = |name: &str, threads: &str| {
+        let to = folder.path().join(name);
+        let to = to.to_str().expect("a path");
+        (barwright(&["rehearse", &path, "--lifters", "20", "--sets", to], threads), to.to_owned())
+    };
+    let read = |to: &str, file: &str| {
+        std::fs::read_to_string(std::path::Path::new(to).join(file)).expect("it was written")
+    };
+    let ((one, at), (two, other)) = (written("one", "1"), written("two", "4"));
+    assert!(one.status.success() && two.status.success(), "{one:?} {two:?}");
+    let mut rows = 0;
+    for part in 0..16 {
+        let name = format!("sets-{part:02}.csv");
+        let text = read(&at, &name);
+        assert_eq!(text, read(&other, &name), "{name}");
+        rows += text.lines().skip(1).count();
+    }
+    let told = String::from_utf8_lossy(&one.stdout).into_owned();
+    assert!(told.contains(&format!("{rows} sets of 20 lifters")), "{told}");
+    assert!(
+        read(&at, "muscles.csv").contains("floor-press,triceps,1"),
+        "as a general reader has it"
+    );
+    let before = read(&at, "sets-00.csv");
+    let (again, _) = written("one", "1");
+    assert_eq!(again.status.code(), Some(1), "{again:?}");
+    assert_eq!(read(&at, "sets-00.csv"), before);
+}

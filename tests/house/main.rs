@@ -30,6 +30,7 @@ const KEPT_TO: &[(&str, &[&str])] = &[
     ("ratatui", &["barwright"]),
     ("crossterm", &["barwright"]),
     ("clap", &["barwright"]),
+    ("csv", &["barwright", "barwright-app"]),
     ("indicatif", &["barwright"]),
     ("maud", &["barwright"]),
     ("rand_chacha", &["barwright-rehearsal"]),

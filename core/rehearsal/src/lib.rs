@@ -58,8 +58,8 @@ use rayon::iter::{IntoParallelIterator, ParallelIterator};
 
 use capacity::Lifts;
 use gather::Followed;
-use played::{Played, Stage};
-pub use played::{Tap, TapByTap};
+pub use played::{Done, Tap, TapByTap};
+use played::{Keep, Played, Stage};
 pub use report::{
     Cause, Finding, Kilograms, Line, LineWeek, Report, Session, SessionWeek, Spread, Volume,
     VolumeWeek,
@@ -98,8 +98,37 @@ pub fn rehearse(plan: &Plan, gym: &Equipment, cast: Cast, one_more: &(dyn Fn() +
 /// One lifter of a rehearsal tap by tap: what a device that is tapped so has to come to as well.
 pub fn tap_by_tap(plan: &Plan, gym: &Equipment, seed: u64, number: u32) -> TapByTap {
     let catalogue = Catalogue::builtin().with_own(plan.exercises.iter().cloned());
-    let played = played::playing(&stage(plan, &catalogue, gym), seed, number, true);
+    let played = played::playing(&stage(plan, &catalogue, gym), seed, number, Keep::Taps);
     played.tap_by_tap.unwrap_or_default()
+}
+
+/// Plays the lifters of a rehearsal in `shards` runs, on as many threads as the pool has, and hands
+/// each lifter's work sets to the run's own `write`, with the lifter's number: nothing is held of a
+/// lifter who is done. A lifter is in the run that the number leaves over, so that the same seed
+/// gives the same runs whatever the number of cores.
+///
+/// # Errors
+/// The first that `write` answers.
+pub fn each_set<W, E: Send>(
+    plan: &Plan,
+    gym: &Equipment,
+    cast: Cast,
+    shards: u32,
+    open: &(dyn Fn(u32) -> Result<W, E> + Sync),
+    write: &(dyn Fn(&mut W, u32, Vec<Done>) -> Result<(), E> + Sync),
+) -> Result<(), E> {
+    let catalogue = Catalogue::builtin().with_own(plan.exercises.iter().cloned());
+    let stage = stage(plan, &catalogue, gym);
+    let lifters = cast.lifters.clamp(1, MOST_LIFTERS);
+    let shards = shards.clamp(1, lifters);
+    (0..shards).into_par_iter().try_for_each(|shard| {
+        let mut to = open(shard)?;
+        for number in (shard..lifters).step_by(shards as usize) {
+            let played = played::playing(&stage, cast.seed, number, Keep::Sets);
+            write(&mut to, number, played.sets.unwrap_or_default())?;
+        }
+        Ok(())
+    })
 }
 
 fn stage<'a>(plan: &'a Plan, catalogue: &'a Catalogue, gym: &'a Equipment) -> Stage<'a> {

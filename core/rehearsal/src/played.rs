@@ -103,11 +103,24 @@ pub struct TapByTap {
     pub taps: Vec<Tap>,
 }
 
+/// A work set of one lifter.
+#[derive(Debug, Clone)]
+pub struct Done {
+    /// The week and the session of the week, from 0.
+    pub place: (usize, usize),
+    /// The first rule that the plan names for its exercise; none for one that stands in for another.
+    pub rule: Option<RuleKind>,
+    /// It.
+    pub set: DoneSet,
+}
+
 /// All that one lifter did.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Played {
     /// Tap by tap, where that is asked for.
     pub(crate) tap_by_tap: Option<TapByTap>,
+    /// Every work set, where that is asked for.
+    pub(crate) sets: Option<Vec<Done>>,
     pub(crate) seen: Vec<Seen>,
     pub(crate) trained: Vec<Trained>,
     /// Half sets of each muscle in each week.
@@ -122,11 +135,22 @@ pub(crate) struct Played {
 
 /// Plays one lifter through.
 pub(crate) fn play(stage: &Stage<'_>, seed: u64, number: u32) -> Played {
-    playing(stage, seed, number, false)
+    playing(stage, seed, number, Keep::Report)
 }
 
-/// As [`play`], and every tap of it.
-pub(crate) fn playing(stage: &Stage<'_>, seed: u64, number: u32, tap_by_tap: bool) -> Played {
+/// What is kept of a lifter beside what the report is made from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Keep {
+    /// Nothing.
+    Report,
+    /// Every tap.
+    Taps,
+    /// Every work set.
+    Sets,
+}
+
+/// As [`play`], and what is asked for beside it.
+pub(crate) fn playing(stage: &Stage<'_>, seed: u64, number: u32, keep: Keep) -> Played {
     let mut chance = Chance::of(seed, number);
     let person = Person::drawn(&mut chance);
     let (capacities, maxes) = stage.lifts.drawn(&person, &mut chance);
@@ -134,7 +158,8 @@ pub(crate) fn playing(stage: &Stage<'_>, seed: u64, number: u32, tap_by_tap: boo
         Desk { body_mass: Some((halves(person.body_kg), calendar::BEGINS)), ..Desk::default() };
     let day = calendar::BEGINS;
     let mut out = Played::default();
-    if tap_by_tap {
+    out.sets = (keep == Keep::Sets).then(Vec::new);
+    if keep == Keep::Taps {
         let (body_mass, maxes) = (halves(person.body_kg), maxes.to_vec());
         out.tap_by_tap = Some(TapByTap { body_mass, maxes, day, taps: Vec::new() });
     }
@@ -521,6 +546,13 @@ impl Player<'_> {
                 continue;
             }
             self.out.seen.extend(on.seen(*id, number, &sets, entry, &self.said));
+        }
+        if let Some(all) = &mut self.out.sets {
+            all.extend(sets.iter().filter(|set| set.is_work()).map(|set| {
+                let entry = on.entry(set.key.set.entry).filter(|own| own.exercise == set.exercise);
+                let rule = entry.and_then(|own| own.next.first()).map(|rule| rule.kind);
+                Done { place: (date.week, date.index), rule, set: set.clone() }
+            }));
         }
         // Settled when it is over, as on a device.
         self.lifter.desk.settle(run);

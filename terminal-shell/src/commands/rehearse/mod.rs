@@ -1,5 +1,6 @@
 //! `barwright rehearse`: a plan played through by invented lifters.
 
+mod sets;
 mod words;
 
 use std::io::Write;
@@ -34,6 +35,9 @@ pub(crate) struct Asked {
     /// As JSON, masses in exact kilograms.
     #[arg(long)]
     json: bool,
+    /// Write every work set into a new folder instead, as files of comma-separated values.
+    #[arg(long, value_name = "FOLDER", conflicts_with = "json")]
+    sets: Option<PathBuf>,
 }
 
 /// Rehearses, and says what came of it.
@@ -49,6 +53,15 @@ pub(crate) fn run(asked: &Asked, locale: &Locale, out: &mut impl Write) -> Resul
     };
     let cast = Cast { lifters: asked.lifters, seed: asked.seed };
     let progress = progress(asked.lifters);
+    if let Some(folder) = &asked.sets {
+        let written = sets::write(folder, &file.plan, &gym, cast, &|| progress.inc(1));
+        progress.finish_and_clear();
+        let rows = written?;
+        return say(
+            out,
+            &format!("{}: {rows} sets of {} lifters\n", folder.display(), cast.lifters),
+        );
+    }
     let report = rehearse(&file.plan, &gym, cast, &|| progress.inc(1));
     progress.finish_and_clear();
     if asked.json {
