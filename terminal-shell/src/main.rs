@@ -91,6 +91,12 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Look over what many lifters sent back: a line each, worst first, then one of them in full.
+    /// Nothing is recorded.
+    #[command(
+        after_help = "Examples:\n  barwright desk returns\n  barwright desk returns --lifter anna\n  barwright desk returns --json"
+    )]
+    Desk(commands::desk::Asked),
     /// Say what goes on the bar for a load.
     #[command(
         after_help = "Examples:\n  barwright load 142.5kg\n  barwright load 315lb --fit under --from-floor"
@@ -118,7 +124,7 @@ enum Command {
     /// Play a plan through with invented lifters: the spread of loads, time and volume over the
     /// weeks, and where its rules stall or run away.
     #[command(
-        after_help = "Examples:\n  barwright rehearse winter.toml\n  barwright rehearse winter.toml --lifters 200 --seed 7"
+        after_help = "Examples:\n  barwright rehearse winter.toml\n  barwright rehearse winter.toml --lifters 200 --seed 7\n  barwright rehearse winter.toml --lifters 10000 --sets many"
     )]
     Rehearse(commands::rehearse::Asked),
     /// Drive the core from another program: JSON lines in, JSON lines out.
@@ -235,6 +241,7 @@ fn run(line: Line) -> Result<(), Failure> {
             let look = Look::Plan { text: None, week };
             commands::screen::run(&*records.open_begun()?, look, false, &mut out)
         }
+        Some(Command::Desk(asked)) => asked.run(&records.locale(), &mut out),
         Some(Command::Load(load)) => load.run(&records.locale(), &mut out),
         Some(Command::Changes(changes)) => changes.run(&records.locale(), &mut out),
         Some(Command::Plan(Plan::Adopt { file })) => {

@@ -29,6 +29,11 @@ static SAID: Mutex<Option<String>> = Mutex::new(None);
 
 /// Runs the program on this terminal until it is left.
 pub(crate) fn run(app: &mut App, palette: Palette) -> io::Result<()> {
+    with(|terminal| turn(terminal, app, palette))
+}
+
+/// Runs something on this terminal and gives it back.
+pub(crate) fn with<T>(work: impl FnOnce(&mut DefaultTerminal) -> io::Result<T>) -> io::Result<T> {
     let mut terminal = ratatui::try_init()?;
     // The engine catches its own panics and goes on: what one says must not spoil the screen, and
     // the terminal is given back only where the program ends by it.
@@ -38,7 +43,7 @@ pub(crate) fn run(app: &mut App, palette: Palette) -> io::Result<()> {
     let _ = execute!(io::stdout(), EnableBracketedPaste);
     let answer = catch_unwind(AssertUnwindSafe(|| {
         signals::watch()?;
-        turn(&mut terminal, app, palette)
+        work(&mut terminal)
     }));
     give_back();
     let _ = std::panic::take_hook();
@@ -102,12 +107,19 @@ fn turn(terminal: &mut DefaultTerminal, app: &mut App, palette: Palette) -> io::
 #[cfg(unix)]
 mod signals {
     use std::io;
+    use std::sync::Once;
 
     use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
     use signal_hook::iterator::Signals;
     use signal_hook::low_level::emulate_default_handler;
 
+    /// Who watches already.
+    static WATCHED: Once = Once::new();
+
     pub(super) fn watch() -> io::Result<()> {
+        if WATCHED.is_completed() {
+            return Ok(());
+        }
         let mut signals = Signals::new([SIGTERM, SIGINT, SIGHUP])?;
         // It sleeps until a signal comes, and costs nothing until then.
         std::thread::Builder::new().name("signals".to_owned()).spawn(move || {
@@ -117,6 +129,7 @@ mod signals {
                 let _ = emulate_default_handler(signal);
             }
         })?;
+        WATCHED.call_once(|| {});
         Ok(())
     }
 }

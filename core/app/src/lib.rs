@@ -28,7 +28,8 @@ pub use engine::{Engine, Examined, Export, Exported, Imported, PaperOf, Table, V
 pub use locale::Locale;
 pub use records::{Recovered, recover, recover_in, restore, restore_in};
 pub use screens::{
-    Paper, PaperColumns, PaperEntry, PaperSession, PaperSet, plan_checked, plan_in_file,
+    LifterWeek, OutOf, Paper, PaperColumns, PaperEntry, PaperSession, PaperSet, plan_checked,
+    plan_in_file,
 };
 
 // Kotlin and Swift get one package from here; the bindings package exports it from its library.

@@ -10,6 +10,7 @@ mod examine;
 mod exchange;
 mod intents;
 mod paper;
+mod returned;
 mod standing;
 #[cfg(test)]
 mod tests;

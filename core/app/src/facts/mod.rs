@@ -149,6 +149,21 @@ pub(crate) struct PrintedSession {
     pub(crate) laid_out: LaidOut,
 }
 
+/// A lifter's week, as whoever wrote the plan asks for it.
+pub(crate) struct Returned<'a> {
+    pub(crate) plan: &'a Plan,
+    /// From 1.
+    pub(crate) week: u16,
+    pub(crate) calendar: Calendar,
+    /// Work sets of the week.
+    pub(crate) sets: Vec<DoneSet>,
+    /// What its sessions told the owners.
+    pub(crate) outcomes: Vec<Outcome>,
+    /// The local date of the last session.
+    pub(crate) last: Option<i32>,
+    pub(crate) today: i32,
+}
+
 /// A sheet, and what was left out or is missing for it.
 pub(crate) struct LaidOut {
     pub(crate) sheet: Sheet,

@@ -10,6 +10,7 @@ mod maxes;
 mod pace;
 mod past;
 mod printed;
+mod returned;
 mod sheet;
 mod tally;
 
@@ -17,6 +18,7 @@ pub(crate) use calendar::{anew, calendar_of, next_place, place};
 pub(crate) use lift::{CHARTED, PAGE};
 pub(crate) use pace::paces;
 pub(crate) use printed::{next as printed_next, week as printed_week};
+pub(crate) use returned::returned;
 pub(crate) use sheet::{laid_out, substitute};
 
 use barwright_domain::desk::{At, DraftOf, ForOnce};

@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use barwright_domain::call::{Amount, EffortScale, HowMany, Side, WeekKind};
+use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, WeekKind};
 use barwright_domain::catalogue::{Catalogue, Counting, Exercise, Muscle};
 use barwright_domain::coach::Finding;
 use barwright_domain::desk::{At, Dated, Kept};
@@ -1225,6 +1225,37 @@ phrases! {
         fn unreadable(unreadable: &Unreadable) -> String;
         /// Every session of the plan is done.
         fn plan_is_over() -> &'static str;
+    }
+}
+
+phrases! {
+    /// Words of what many lifters send back.
+    ReturnedWords in returned {
+        /// Over the columns of a line a lifter.
+        fn columns() -> Vec<&'static str>;
+        /// "2 of 3".
+        fn out_of(done: u32, planned: u32) -> String;
+        /// What comes next, and when: "Legs: next, Wed 12 Nov, 2 days late".
+        fn next(session: &str, state: &str) -> String;
+        /// An exercise hurt.
+        fn hurt(name: &str) -> String;
+        /// A set came to less than asked.
+        fn missed(name: &str, set: &DoneSet, unit: MassUnit, numerals: Numerals) -> String;
+        /// An effort was called outside what was asked.
+        fn effort_off(
+            name: &str,
+            left: Reserve,
+            target: &EffortTarget,
+            numerals: Numerals,
+        ) -> String;
+        /// What an exercise came to; the name may be empty.
+        fn about(name: &str, what: &str) -> String;
+        /// No lifter has that name; how many there are.
+        fn lacks(name: &str, in_short: &str) -> String;
+        /// What the keys do.
+        fn keys() -> &'static str;
+        /// How many lifters there are, and of how many files none can be read.
+        fn in_short(lifters: usize, unread: usize) -> String;
     }
 }
 

@@ -17,6 +17,7 @@ pub(crate) mod not_shown;
 mod panel;
 mod paper;
 mod plan;
+mod returned;
 mod row;
 mod tally;
 mod today;
@@ -26,6 +27,8 @@ mod weeks;
 pub(crate) use paper::paper;
 pub use paper::{Paper, PaperColumns, PaperEntry, PaperSession, PaperSet};
 pub use plan::{plan_checked, plan_in_file};
+pub(crate) use returned::week as returned_week;
+pub use returned::{LifterWeek, OutOf};
 pub(crate) use wakes::wakes_at;
 
 use crate::contract::{Draft, Look, Screen};

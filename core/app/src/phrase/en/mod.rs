@@ -29,6 +29,7 @@ pub mod quantity;
 pub mod reason;
 pub mod records;
 pub mod refusal;
+pub mod returned;
 pub mod sheet;
 pub mod start;
 pub mod storage;
