@@ -3,7 +3,6 @@
 //! carries this.
 
 use std::sync::Arc;
-use std::time::Instant;
 
 use barwright_app::Engine;
 use barwright_app::contract::{Action, Answer, EngineError, Intent, Look, Reading};
@@ -150,20 +149,34 @@ pub fn break_inside(engine: Arc<Engine>) -> Result<(), EngineError> {
     engine.break_inside()
 }
 
-/// Nanoseconds that a tap takes when it is called from Rust.
+/// What a key came to, and how long the engine took over it.
+#[derive(Debug, Clone, uniffi::Record)]
+pub struct TimedAnswer {
+    /// The answer.
+    pub answer: Answer,
+    /// Nanoseconds of this thread's processor time between the engine's door and its answer, in Rust.
+    pub nanos: u64,
+}
+
+/// A tap as [`Engine::act`] takes it, timed inside: what it takes from a host over that is the way
+/// across.
 ///
 /// # Errors
-/// As [`Engine::dispatch`].
+/// As [`Engine::act`].
 #[uniffi::export]
-#[expect(clippy::disallowed_methods, reason = "it measures time")]
-pub fn native_nanos(
+pub fn timed_act(
     engine: Arc<Engine>,
-    intent: Intent,
+    action: Action,
     reading: Reading,
-) -> Result<u64, EngineError> {
-    let start = Instant::now();
-    let answer = engine.dispatch(intent, reading)?;
-    let nanos = start.elapsed().as_nanos();
-    std::hint::black_box(answer);
-    Ok(u64::try_from(nanos).unwrap_or(u64::MAX))
+) -> Result<TimedAnswer, EngineError> {
+    let start = processor_nanos();
+    let answer = engine.act(action, reading)?;
+    Ok(TimedAnswer { answer, nanos: processor_nanos().saturating_sub(start) })
+}
+
+/// What this thread has taken of the processor; what else the machine does is not in it.
+fn processor_nanos() -> u64 {
+    let at = rustix::time::clock_gettime(rustix::time::ClockId::ThreadCPUTime);
+    let (seconds, nanos) = (u64::try_from(at.tv_sec), u64::try_from(at.tv_nsec));
+    seconds.unwrap_or(0) * 1_000_000_000 + nanos.unwrap_or(0)
 }
