@@ -218,8 +218,18 @@ class FloorKeysTest : FloorTest() {
     private fun theBarStandsOverAllButTheCountdown() {
         begin("1.1")
         recordUntil { it.thumb.effort.isNotEmpty() }
+        // The first set after the ramp: a rest, plates to change and effort keys at once.
+        assertTrue("$floor", floor.rest != null && floor.bar.change.isNotEmpty())
+        barStandsFree()
         tap("8")
         pass(3)
+        barStandsFree()
+    }
+
+    private fun barStandsFree() {
+        // What is of the second rank stays less than half as high, however large the text is.
+        val density = activity.resources.displayMetrics.density
+        for (second in listOf("uncalled", "ended")) named(second)?.let { assertTrue("${it.text}", it.height < 32 * density) }
         fun place(view: View) = Rect().also { r ->
             val at = IntArray(2).also(view::getLocationInWindow)
             r.set(at[0], at[1], at[0] + view.width, at[1] + view.height)

@@ -184,6 +184,9 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
     private val line = style.text(MID)
     private val change = style.text(MID)
     private val drawing = BarView(style)
+    // Where height is short the total of a rest's next load stands beside its drawing, not over it.
+    private val besideTotal = style.text(MID, bold = true)
+    private val short = style.low && !style.beside && !style.largeText
     private val counts = style.text(colour = style.quiet, bold = true)
     private val bar = style.text(colour = style.quiet)
     private val holds = KeyView(style, hands)
@@ -196,6 +199,7 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
         put(line)
         put(change, above = style.dp(2))
         val words = style.column().apply {
+            put(besideTotal)
             put(counts)
             put(bar)
         }
@@ -208,7 +212,8 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
             under.addView(holds, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f).apply { marginStart = style.dp(GAP) })
             middle.put(under, above = style.dp(4))
         } else {
-            middle.gravity = Gravity.CENTER_VERTICAL
+            // Words that are higher than the drawing don't push it down.
+            middle.gravity = if (short) Gravity.TOP else Gravity.CENTER_VERTICAL
             words.put(holds, above = style.dp(4))
             middle.addView(drawing, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f).apply { marginEnd = style.dp(GAP) })
             middle.addView(words, LayoutParams(style.dp(BESIDE), LayoutParams.WRAP_CONTENT))
@@ -219,7 +224,9 @@ private class BarZoneView(private val style: Style, hands: Hands) : LinearLayout
     fun apply(zone: BarZone, resting: Boolean) {
         // The largest type is the load's, unless a rest counts in it.
         large.say(if (resting) "" else zone.total)
-        plain.say(if (resting) zone.total else "")
+        val beside = resting && short && zone.drawn
+        plain.say(if (resting && !beside) zone.total else "")
+        besideTotal.say(if (beside) zone.total else "")
         line.say(zone.line)
         drawing.apply(zone)
         counts.say(zone.counts)

@@ -48,7 +48,7 @@ class BarView(private val style: Style) : View(style.context) {
         val height = when {
             small && low -> 48
             small -> 72
-            low -> 84
+            low -> 76
             // A large screen has the room to be read from further off.
             else -> maxOf(120, room / 8)
         }

@@ -32,7 +32,7 @@ enum class Tone {
 }
 
 /** A key: what stands on it, what it says aloud, what it does. A second one may lie behind a long press. */
-class KeyView(private val style: Style, private val hands: Hands, high: Int = TARGET) :
+class KeyView(private val style: Style, private val hands: Hands, private val high: Int = TARGET) :
     Button(style.context, null, 0, android.R.style.Widget_Material_Button_Borderless) {
     private var does: () -> Unit = {}
     private var held: Key? = null
@@ -82,7 +82,9 @@ class KeyView(private val style: Style, private val hands: Hands, high: Int = TA
         if (contentDescription?.toString() != key.says) contentDescription = key.says
         isEnabled = key.enabled
         isSelected = key.chosen
-        setTextSize(TypedValue.COMPLEX_UNIT_SP, size)
+        // What is of the second rank gives way: its words stay on one line however large the text is.
+        if (high == SECOND_TARGET) setTextSize(TypedValue.COMPLEX_UNIT_PX, minOf(style.sp(size), style.dp(SECOND_TYPE)))
+        else setTextSize(TypedValue.COMPLEX_UNIT_SP, size)
         paint(tone, key.chosen)
         if (held == null) {
             if (isLongClickable) setOnLongClickListener(null)

@@ -27,6 +27,9 @@ const val SMALL_TARGET = 48
 /** And so high what is of the second rank: a set without its effort, a set cut short. */
 const val SECOND_TARGET = 30
 
+/** The largest type on it, in dp. */
+const val SECOND_TYPE = 18f
+
 /** And so far apart. */
 const val GAP = 12
 
