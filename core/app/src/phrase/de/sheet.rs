@@ -89,7 +89,8 @@ pub(super) fn parts(structure: &Structure, own: String, numerals: Numerals) -> S
     }
 }
 
-fn load(call: &Call, unit: MassUnit, numerals: Numerals) -> String {
+/// The load of a call within a line.
+pub(super) fn load(call: &Call, unit: MassUnit, numerals: Numerals) -> String {
     match &call.load {
         CallLoad::Known(load) => in_line(load, unit, numerals),
         CallLoad::AfterTop { share } => format!("{} des Topsatzes", share.print(numerals)),

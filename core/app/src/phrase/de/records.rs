@@ -1,0 +1,71 @@
+//! Records that go out as a file, and come in.
+
+use barwright_domain::shown::plain;
+use barwright_log::form::Wrong;
+
+/// Why a file of records is not taken, or could not be written.
+pub fn wrong(wrong: &Wrong) -> String {
+    match wrong {
+        Wrong::Io(error) => format!(
+            "Die Datei lässt sich nicht lesen oder schreiben: {}.",
+            plain(&error.to_string())
+        ),
+        Wrong::NoHead(why) => format!(
+            "Das ist keine Datei mit Aufzeichnungen: {}. Nichts wurde geändert.",
+            plain(why)
+        ),
+        Wrong::Newer { .. } => {
+            "Diese Datei wurde von einer neueren Version geschrieben. Nichts wurde \
+                                geändert: lies sie mit jener Version."
+                .to_owned()
+        }
+        Wrong::Line { line, what } => format!(
+            "Zeile {line} der Datei kann nicht übernommen werden: {}. Nichts wurde geändert.",
+            plain(what)
+        ),
+        Wrong::Cut { said, found } => format!(
+            "Die Datei sagt, sie habe {said} Zeilen mit Aufzeichnungen, und hat {found}: sie wurde \
+             abgeschnitten. Nichts wurde geändert."
+        ),
+    }
+}
+
+/// A file has only a part of somebody's records.
+pub fn part_only() -> &'static str {
+    "Diese Datei hat nur einen Teil der Aufzeichnungen von jemandem: man kann sie ansehen, aber nicht \
+     übernehmen. Nichts wurde geändert."
+}
+
+/// A file has other records than those that are here.
+pub fn of_others() -> &'static str {
+    "Diese Datei hat andere Aufzeichnungen als die, die hier sind. Nichts wurde geändert: nenne einen \
+     anderen Ort für sie."
+}
+
+/// The records here and those of a file went on differently after an entry.
+pub fn went_apart(after: u64) -> String {
+    format!(
+        "Bis Eintrag {after} hat diese Datei die Aufzeichnungen, die hier sind; danach ging beides für \
+         sich weiter. Nichts wurde geändert: behalte die Datei, und öffne sie an einem eigenen Ort."
+    )
+}
+
+/// What a file of records came to.
+pub fn imported(same: u64, new: u64, sessions: u64, taken: bool) -> String {
+    let entries =
+        |count: u64| format!("{count} {}", if count == 1 { "Eintrag" } else { "Einträge" });
+    let sessions = format!("{sessions} {}", if sessions == 1 { "Einheit" } else { "Einheiten" });
+    match (new, taken) {
+        (0, _) => format!("Nichts ist neu: {} schon hier.", entries(same)),
+        (_, false) => format!(
+            "Neu: {}, {sessions}. Schon hier, dasselbe: {}. Nichts wurde geändert.",
+            entries(new),
+            entries(same)
+        ),
+        (_, true) => format!(
+            "Übernommen: {}, {sessions}. Schon hier, dasselbe: {}.",
+            entries(new),
+            entries(same)
+        ),
+    }
+}
