@@ -28,7 +28,8 @@ pub(super) fn in_line(load: &Load, unit: MassUnit, numerals: Numerals) -> String
     }
 }
 
-/// What the figure counts: "each side"; empty where it is plain. `geared`: a cable whose handle feels
+/// What the figure counts: "je Seite"; empty where it is plain. `geared`: a cable whose handle
+/// feels
 /// another load than the stack.
 pub fn counts(load: &Load, geared: bool) -> &'static str {
     match load.counting {
@@ -47,12 +48,12 @@ pub fn counts(load: &Load, geared: bool) -> &'static str {
     }
 }
 
-/// "94.9 kg with bodyweight".
+/// "94,9 kg mit Körpergewicht".
 pub fn in_all(moved: Mass, unit: MassUnit, numerals: Numerals) -> String {
     format!("{} mit Körpergewicht", words::tenth(moved, unit, numerals))
 }
 
-/// The bar's name and mass: "Long bar, 20 kg and collars 5 kg".
+/// The bar's name and mass: "Langhantelstange, 20 kg und Verschlüsse 5 kg".
 pub fn name(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
     let print = |mass: &Mass| mass.print(unit, numerals);
     match rig {
@@ -96,7 +97,8 @@ pub fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
     }
 }
 
-/// Why a stack's pin says another number than the set: "Pin 40 kg is 20 kg at the handle: this cable
+/// Why a stack's pin says another number than the set: "Pin 40 kg is 20 kg at the handle: this
+/// cable
 /// gives 1 of 2."
 pub fn geared(
     load: &Load,
@@ -146,7 +148,7 @@ pub fn numbers(plates: &[Plate]) -> Vec<String> {
     }
 }
 
-/// What to do to what is on: "take off 10 · put on 5, 2.5 each side"; empty for nothing.
+/// What to do to what is on: "je Seite 10 abnehmen · 5, 2.5 auflegen"; empty for nothing.
 pub fn change(off: &[Plate], on: &[Plate], each_side: bool) -> String {
     let off = (!off.is_empty()).then(|| format!("{} abnehmen", labels(off)));
     let on = (!on.is_empty()).then(|| format!("{} auflegen", labels(on)));

@@ -1,7 +1,8 @@
 //! Cautions, where they matter and in a place of their own. The tool advises; lifter, coach and
 //! clinician decide.
 
-/// Who asks first, how to brace, when to stop: before a first session, on test days, after a lay-off.
+/// Who asks first, how to brace, when to stop: before a first session, on test days, after a
+/// lay-off.
 pub fn before_all() -> &'static [&'static str] {
     &[CLINICIAN_FIRST, BRACE, STOP]
 }

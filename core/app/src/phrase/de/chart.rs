@@ -31,7 +31,7 @@ pub fn most() -> &'static str {
     "Meiste in einem Satz"
 }
 
-/// A point: "Mon 12 Oct: 120 kg".
+/// A point: "Mo., 12. Okt.: 120 kg".
 pub fn load(
     day: i32,
     today: Option<i32>,
@@ -47,7 +47,7 @@ pub fn failed() -> &'static str {
     "Fehlversuch"
 }
 
-/// A point: "Mon 12 Oct: 140 kg failed".
+/// A point: "Mo., 12. Okt.: 140 kg nicht geschafft".
 pub fn failed_at(
     day: i32,
     today: Option<i32>,
@@ -58,7 +58,7 @@ pub fn failed_at(
     format!("{}: {} nicht geschafft", date::dated(day, today), load.print(unit, numerals))
 }
 
-/// A point of a band: "Mon 12 Oct: 122 kg to 140 kg".
+/// A point of a band: "Mo., 12. Okt.: 122 kg bis 140 kg".
 pub fn range(
     day: i32,
     today: Option<i32>,
@@ -71,7 +71,7 @@ pub fn range(
     format!("{}: {low} bis {high}", date::dated(day, today))
 }
 
-/// A point: "Mon 12 Oct: estimate 131 kg".
+/// A point: "Mo., 12. Okt.: Schätzung 131 kg".
 pub fn estimate(
     day: i32,
     today: Option<i32>,
@@ -82,7 +82,7 @@ pub fn estimate(
     format!("{}: Schätzung {}", date::dated(day, today), words::whole(estimate.max, unit, numerals))
 }
 
-/// A point: "Mon 12 Oct: 12 reps"; the value is in the unit of the amount.
+/// A point: "Mo., 12. Okt.: 12 Wdh."; the value is in the unit of the amount.
 pub fn amount(day: i32, today: Option<i32>, value: i64, of: &Amount) -> String {
     format!("{}: {value} {}", date::dated(day, today), words::unit(of))
 }

@@ -22,7 +22,8 @@ struct CoachWords<'a> {
     numerals: Numerals,
 }
 
-/// A finding in its place of the file's text. `catalogue` has the plan's own exercises, and `unit` is
+/// A finding in its place of the file's text. `catalogue` has the plan's own exercises, and `unit`
+/// is
 /// the gym's.
 pub fn in_place(
     finding: &Finding,
@@ -41,7 +42,7 @@ pub fn accepted(finding: &Finding, plan: &Plan, catalogue: &Catalogue) -> Option
     CoachWords { plan, catalogue, unit, numerals }.accepted(finding)
 }
 
-/// How much a finding matters: "look at", "change".
+/// How much a finding matters: "ansehen", "ändern".
 fn level(level: Level) -> &'static str {
     match level {
         Level::LookAt => "ansehen",

@@ -2,7 +2,8 @@
 
 use chrono::{Datelike, NaiveDate};
 
-/// As [`day`], with its year where it lies more than eleven months from today: "Mi., 25. Nov. 2025".
+/// As [`day`], with its year where it lies more than eleven months from today: "Mi., 25. Nov.
+/// 2025".
 pub fn dated(of: i32, today: Option<i32>) -> String {
     let far = today.is_some_and(|today| of.abs_diff(today) > ELEVEN_MONTHS);
     match date(of).filter(|_| far) {

@@ -123,7 +123,7 @@ pub fn changes(changes: &Changes, unit: MassUnit, numerals: Numerals) -> String 
     text
 }
 
-/// "take off 10 kg · put on 5 kg, 2.5 kg"
+/// "10 kg abnehmen · 5 kg, 2.5 kg auflegen"
 pub fn change(step: &Step) -> String {
     match (step.off.is_empty(), step.on.is_empty()) {
         (true, true) => "nichts zu ändern".into(),

@@ -6,7 +6,8 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals, Reps, Reserve};
 
 use super::words;
 
-/// "Estimate 126.67 kg, 120 to 127.67 by the seven formulas", where it comes from, and what it is
+/// "Schätzung 126,67 kg, 120 bis 127,67 nach den sieben Formeln", where it comes from, and what it
+/// is
 /// not.
 pub fn found(
     estimate: &Estimate,

@@ -362,7 +362,7 @@ fn any_of_quoted(words: &[&str]) -> String {
     joined(words.iter().map(|word| format!("\"{word}\"")).collect())
 }
 
-/// "a", "a or b", "a, b or c".
+/// "a", "a oder b", "a, b oder c".
 fn joined(mut words: Vec<String>) -> String {
     match words.pop() {
         None => String::new(),

@@ -32,7 +32,7 @@ pub fn rest_over(kind: RestKind) -> String {
     }
 }
 
-/// What comes next, in a few words: "Back squat, set 2 of 4".
+/// What comes next, in a few words: "Kniebeuge, Satz 2 von 4".
 pub fn next_in_short(run: &Run, name: impl Fn(&EntryRun) -> String) -> String {
     let Some((entry, set)) = run
         .cursor()
@@ -43,7 +43,7 @@ pub fn next_in_short(run: &Run, name: impl Fn(&EntryRun) -> String) -> String {
     format!("{}, {}", name(entry), which_set(entry, set))
 }
 
-/// "Set 2 of 4", "Ramp set 1 of 3", "Top set", "Try 2".
+/// "Satz 2 von 4", "Aufwärmsatz 1 von 3", "Topsatz 1", "Versuch 2".
 pub fn which_set(entry: &EntryRun, set: &SetRun) -> String {
     let turn = entry.turn_of(set) + 1;
     match set.call.kind {
@@ -102,7 +102,7 @@ fn which_part(set: &SetRun, part: u16) -> String {
     }
 }
 
-/// The call in one sentence: "Set 2 of 4: 5 reps, 1–2 in reserve."
+/// The call in one sentence: "Satz 2 von 4: 5 Wdh., 1–2 in Reserve."
 pub fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String {
     let Some((entry, set)) =
         run.entries.get(&cursor.set.entry).and_then(|entry| Some((entry, run.set(cursor.set)?)))
@@ -123,7 +123,8 @@ pub fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String {
     words::end(format!("{set_of}{part}{side}: {asked}{effort}"))
 }
 
-/// What the wide key says: "Racked" where a bar goes back to its rack, "Done" where nothing is racked.
+/// What the wide key says: "Abgelegt" where a bar goes back to its rack, "Fertig" where nothing is
+/// racked.
 pub fn main_key(
     set: &SetRun,
     part: u16,
@@ -163,7 +164,7 @@ pub fn prompt(racks: bool, scale: EffortScale) -> &'static str {
     }
 }
 
-/// An effort key read aloud: "Record 5 reps, 2 in reserve".
+/// An effort key read aloud: "5 Wdh. eintragen, 2 in Reserve".
 pub fn effort_says(left: Reserve, scale: EffortScale, amount: &str, numerals: Numerals) -> String {
     format!("{amount} eintragen, {}", words::reserve(left, scale, numerals))
 }
@@ -199,7 +200,7 @@ pub fn manner(entry: &EntryRun, set: &SetRun) -> Vec<String> {
     .collect()
 }
 
-/// "last time 107.5 kg: 5, 5, 4; 1 in reserve".
+/// "letztes Mal 107,5 kg: 5, 5, 4; 1 in Reserve".
 pub fn last_time(
     last: &LastTime,
     scale: EffortScale,
@@ -224,7 +225,7 @@ pub fn last_time(
     format!("letztes Mal{load}: {}{left}", amounts.join(", "))
 }
 
-/// "9 sets left, about 34 min".
+/// "noch 9 Sätze, etwa 34 min".
 pub fn to_go(run: &Run) -> String {
     let sets: usize = run
         .in_order()
@@ -285,7 +286,7 @@ pub fn record(amount: &str) -> String {
     format!("{amount} eintragen")
 }
 
-/// The label of an effort key: "2", "5+"; in RPE "8", "5 or less" as "≤5".
+/// The label of an effort key: "2", "5+"; in RPE "8", five or less as "≤5".
 pub fn effort_label(left: Reserve, most: bool, scale: EffortScale, numerals: Numerals) -> String {
     match (scale, most) {
         (EffortScale::Left, false) => left.print(numerals),
@@ -330,7 +331,7 @@ pub fn redo() -> (&'static str, &'static str) {
     ("Wiederherstellen", "Wiederherstellen, was rückgängig gemacht wurde")
 }
 
-/// The call's sentence while an earlier part is corrected: "Correct set 2 of 4, 110 kg × 5 reps."
+/// The call's sentence while an earlier part is corrected: "Satz 2 von 4 berichtigen: …"
 pub fn correcting(
     entry: &EntryRun,
     set: &SetRun,

@@ -45,7 +45,7 @@ pub fn also() -> &'static str {
     "Außerdem"
 }
 
-/// "Long bar · 20 kg · collars 5 kg".
+/// "Langhantelstange · 20 kg · Verschlüsse 5 kg".
 pub fn bar(bar: &Bar, unit: MassUnit, numerals: Numerals) -> String {
     let print = |mass: Mass| mass.print(unit, numerals);
     let collars = if bar.collars > Mass::ZERO {
@@ -56,7 +56,7 @@ pub fn bar(bar: &Bar, unit: MassUnit, numerals: Numerals) -> String {
     format!("{} · {}{collars}", named::gear(&bar.name), print(bar.mass))
 }
 
-/// "25 kg · 4 pairs and 1 single".
+/// "25 kg · 4 Paare und 1 einzeln".
 pub fn plate(plate: &PlateStock) -> String {
     let pairs = words::count(usize::from(plate.pairs), "Paar", "Paare");
     let single =
@@ -64,7 +64,7 @@ pub fn plate(plate: &PlateStock) -> String {
     format!("{} · {pairs}{single}", plate.label)
 }
 
-/// "Dumbbells · 2 kg to 40 kg · 20 loads".
+/// "Kurzhanteln · 2 kg bis 40 kg · 20 Gewichte".
 pub fn rack(rack: &Dumbbells, unit: MassUnit, numerals: Numerals) -> String {
     let print = |mass: Mass| mass.print(unit, numerals);
     let ends = rack.loads.first().zip(rack.loads.last());
@@ -75,7 +75,7 @@ pub fn rack(rack: &Dumbbells, unit: MassUnit, numerals: Numerals) -> String {
     format!("{}{span} · {count}", named::gear(&rack.name))
 }
 
-/// "Pulldown · pin 1 to 20".
+/// "Latzug · Stift 1 bis 20".
 pub fn stack(stack: &Stack) -> String {
     let ends = stack.pins.first().zip(stack.pins.last());
     let span = ends
@@ -84,12 +84,12 @@ pub fn stack(stack: &Stack) -> String {
     format!("{}{span}", named::gear(&stack.name))
 }
 
-/// "Leg press · starts at 45 kg".
+/// "Beinpresse · Startgewicht 45 kg".
 pub fn machine(machine: &Machine, unit: MassUnit, numerals: Numerals) -> String {
     format!("{} · Startgewicht {}", named::gear(&machine.name), machine.start.print(unit, numerals))
 }
 
-/// What else it has: "bench, rack".
+/// What else it has: "Bank, Rack".
 pub fn others(also: &[String]) -> String {
     named::things(also)
 }

@@ -10,7 +10,7 @@ use barwright_domain::session::{Ending, Kit};
 
 use super::{date, words};
 
-/// "Reference max 142.5 kg, entered Mon 12 Oct".
+/// "Maximum 142,5 kg, eingegeben Mo., 12. Okt.".
 pub fn max(
     max: Option<(Mass, i32, &MaxOrigin)>,
     today: Option<i32>,
@@ -35,7 +35,7 @@ pub(super) fn known(origin: &MaxOrigin) -> String {
     }
 }
 
-/// "Reference max of Back squat: 162.5 kg, tested; was 160 kg".
+/// "Maximum Kniebeuge: 162,5 kg, getestet; zuvor 160 kg".
 pub fn max_moved(
     name: &str,
     before: Option<Mass>,
@@ -55,7 +55,7 @@ pub fn working_load(asked: &HowMany, numerals: Numerals) -> (String, String) {
     (format!("Arbeitsgewicht für {asked}"), "Gilt ab der nächsten Einheit".to_owned())
 }
 
-/// "Reference max of Back squat: 160 kg": it stays.
+/// "Maximum Kniebeuge: 160 kg": it stays.
 pub fn max_of(name: &str, max: Option<Mass>, unit: MassUnit, numerals: Numerals) -> String {
     match max {
         Some(max) => format!("Maximum {name}: {}", max.print(unit, numerals)),
@@ -72,7 +72,7 @@ pub fn again(moves: bool) -> &'static str {
     }
 }
 
-/// "Week 7, Legs: Back squat 122.5 kg, was 120 kg".
+/// "Woche 7, Beine: Kniebeuge 122,5 kg, zuvor 120 kg".
 pub fn moved(load: &MovedLoad, name: &str, unit: MassUnit, numerals: Numerals) -> String {
     format!(
         "Woche {}, {}: {name} {}, zuvor {}",
@@ -83,7 +83,7 @@ pub fn moved(load: &MovedLoad, name: &str, unit: MassUnit, numerals: Numerals) -
     )
 }
 
-/// "estimate 131 kg, 122–140"; "with bodyweight" where the body's part is in it.
+/// "Schätzung 131 kg, 122–140"; "mit Körpergewicht" where the body's part is in it.
 fn estimate(estimate: &Estimate, moved: bool, unit: MassUnit, numerals: Numerals) -> String {
     let whole = |mass: Mass| {
         let step = Mass::from_nanograms(unit.nanograms());
@@ -101,7 +101,7 @@ fn estimate(estimate: &Estimate, moved: bool, unit: MassUnit, numerals: Numerals
 }
 
 /// What was done of a set at one load: "5", each part of a set of several ("12 + 4 + 3"), and
-/// "failed" for a try that was not made.
+/// "nicht geschafft" for a try that was not made.
 fn done(set: &DoneSet, numerals: Numerals) -> String {
     if !set.made() && set.ending == Ending::Failed {
         return "nicht geschafft".to_owned();
@@ -111,7 +111,7 @@ fn done(set: &DoneSet, numerals: Numerals) -> String {
     parts.join(" + ")
 }
 
-/// A set whose parts had loads of their own: "60 kg × 8, 47.5 kg × 6".
+/// A set whose parts had loads of their own: "60 kg × 8, 47,5 kg × 6".
 fn dropped(set: &DoneSet, unit: MassUnit, numerals: Numerals) -> String {
     let parts = set.parts.iter().map(|part| {
         let amount = words::figure(&part.amount, numerals);
@@ -126,7 +126,7 @@ fn dropped(set: &DoneSet, unit: MassUnit, numerals: Numerals) -> String {
     format!("{side}{}", parts.collect::<Vec<_>>().join(", "))
 }
 
-/// Sets at one load: "110 kg: 5, 5, 4", "14 kg: 8, 8 each side", "30, 45 s"; those whose parts had
+/// Sets at one load: "110 kg: 5, 5, 4", "14 kg: 8, 8 je Seite", "30, 45 s"; those whose parts had
 /// loads of their own part by part.
 pub fn sets_at_load(sets: &[&DoneSet], unit: MassUnit, numerals: Numerals) -> String {
     if sets.iter().any(|set| !set.at_one_load()) {
@@ -164,20 +164,20 @@ pub fn sets_at_load(sets: &[&DoneSet], unit: MassUnit, numerals: Numerals) -> St
     }
 }
 
-/// What was cut short, each reason once: "failed a rep, pain".
+/// What was cut short, each reason once: "Wdh. nicht geschafft, Schmerz".
 fn ended_otherwise(sets: &[&DoneSet]) -> Option<String> {
     let mut said: Vec<&str> = sets.iter().filter_map(|set| words::ending(set.ending)).collect();
     said.dedup();
     (!said.is_empty()).then(|| said.join(", "))
 }
 
-/// "with belt, sleeves".
+/// "mit Gürtel, Stulpen".
 fn worn(kit: &[Kit]) -> Option<String> {
     let worn: Vec<&str> = kit.iter().map(|kit| words::kit(*kit)).collect();
     (!worn.is_empty()).then(|| format!("mit {}", worn.join(", ")))
 }
 
-/// "5 reps: 120 kg, Mon 12 Oct, with belt"
+/// "5 Wdh.: 120 kg, Mo., 12. Okt., mit Gürtel"
 pub fn record(record: &Record, today: Option<i32>, unit: MassUnit, numerals: Numerals) -> String {
     let load = |mass| words::load(mass, record.apart.counting, unit, numerals);
     let at = |figure: &Option<Mass>| match figure {
@@ -198,7 +198,7 @@ pub fn record(record: &Record, today: Option<i32>, unit: MassUnit, numerals: Num
     format!("{what}, {}{}", date::dated(record.day, today), apart(&record.apart))
 }
 
-/// "120 kg: 5 reps, Mon 12 Oct, with belt"
+/// "120 kg: 5 Wdh., Mo., 12. Okt., mit Gürtel"
 pub fn most_at(most: &MostAt, today: Option<i32>, unit: MassUnit, numerals: Numerals) -> String {
     let load = words::load(most.figure, most.apart.counting, unit, numerals);
     let reps = words::reps_of(most.reps);
@@ -249,7 +249,7 @@ pub fn older() -> &'static str {
     "Ältere"
 }
 
-/// A session: its day, and its sets at each load: "Mon 12 Oct · 110 kg: 5, 5, 4".
+/// A session: its day, and its sets at each load: "Mo., 12. Okt. · 110 kg: 5, 5, 4".
 pub fn session(day: i32, today: Option<i32>, loads: &[String]) -> String {
     format!("{} · {}", date::dated(day, today), loads.join(" · "))
 }
@@ -259,7 +259,8 @@ pub(super) fn no_effort_called() -> &'static str {
     "ohne Angabe"
 }
 
-/// The quieter line below a session: the last set's effort, how it was cut short, what was worn, and
+/// The quieter line below a session: the last set's effort, how it was cut short, what was worn,
+/// and
 /// what it estimates.
 pub fn session_detail(
     work: &[&DoneSet],

@@ -55,7 +55,7 @@ pub fn since(day: i32, why: Option<&str>) -> String {
     }
 }
 
-/// "Bench press, 8 reps".
+/// "Bankdrücken, 8 Wdh.".
 pub fn track(exercise: &str, asked: &HowMany, numerals: Numerals) -> String {
     format!("{exercise}, {}", words::how_many(asked, numerals))
 }

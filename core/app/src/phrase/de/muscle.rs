@@ -12,7 +12,7 @@ pub fn title() -> &'static str {
     "Bilanz"
 }
 
-/// The plan and its weeks, from 1: "Winter base, week 3 of 8".
+/// The plan and its weeks, from 1: "Wintergrundlage, Woche 3 von 8".
 pub fn subtitle(plan: &str, first: u16, last: u16, weeks: usize) -> String {
     if first == last {
         format!("{plan}, Woche {last} von {weeks}")
@@ -66,7 +66,7 @@ pub fn sets(halves: u32, numerals: Numerals) -> String {
     tenths(u64::from(halves) * 5, numerals)
 }
 
-/// Tenths of sets: "3", "3.5", "2.7"; with a decimal comma where it is written so.
+/// Tenths of sets: "3", "3,5", "2,7"; with a decimal comma where it is written so.
 pub fn tenths(tenths: u64, numerals: Numerals) -> String {
     let point = match numerals {
         Numerals::Point => '.',
@@ -90,7 +90,7 @@ pub fn bar(muscle: Muscle, planned: u32, done: u32, numerals: Numerals) -> Strin
     format!("{}: {done} gemacht, {planned} geplant (harte Sätze)", name(muscle))
 }
 
-/// What was done in the other counts: "8 direct · 11 with indirect · 4 under six reps".
+/// What was done in the other counts: "8 direkt · 11 mit indirekten · 4 unter sechs Wdh.".
 pub fn counts(
     done: u32,
     both: (u32, u32),
@@ -116,7 +116,7 @@ pub fn counts(
     parts.join(" · ")
 }
 
-/// "Full weeks: 3, one on average", "Deload: 1 week".
+/// "Volle Wochen: 3 Wochen, im Mittel", "Entlastung: 1 Woche".
 pub fn week_kind(kind: WeekKind, weeks: usize) -> String {
     let kind = match kind {
         WeekKind::Ordinary => "Volle Wochen".to_owned(),
@@ -129,7 +129,7 @@ pub fn week_kind(kind: WeekKind, weeks: usize) -> String {
     }
 }
 
-/// "Chest: 3.5 of 5 hard sets".
+/// "Brust: 3,5 gemacht, 5 geplant".
 pub fn week_of_kind(
     muscle: Muscle,
     planned: u32,

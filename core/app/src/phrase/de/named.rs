@@ -4,7 +4,8 @@ use barwright_domain::catalogue::{Catalogue, Movement, Muscle};
 
 use super::{muscle, words};
 
-/// What an exercise is lifted with or needs, by its word in the file; a word of the file's own stays.
+/// What an exercise is lifted with or needs, by its word in the file; a word of the file's own
+/// stays.
 pub(super) fn thing(slug: &str) -> String {
     match slug {
         "barbell" => "Langhantel",

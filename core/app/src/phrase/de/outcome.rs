@@ -8,12 +8,14 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 
 use super::words;
 
-/// Why, as the rest of a sentence with its exact numbers: "all sets made", "weakest set 8 of 10 reps".
+/// Why, as the rest of a sentence with its exact numbers: "alle Sätze geschafft", "schwächster Satz
+/// 8 von 10 Wdh.".
 pub(super) fn why(why: &Why, scale: EffortScale, unit: MassUnit, numerals: Numerals) -> String {
     Say { scale, unit, numerals, exact: true }.why(why)
 }
 
-/// An outcome in a sentence, with what it adds; one that is kept back says so. Numbers are rounded to
+/// An outcome in a sentence, with what it adds; one that is kept back says so. Numbers are rounded
+/// to
 /// what is said in a breath: the exact ones stand under why.
 pub fn sentence(
     outcome: &Outcome,
@@ -39,7 +41,8 @@ pub fn sentence(
     words::end(format!("{why}{}", step.unwrap_or_default()))
 }
 
-/// What is added to the load, as the rest of a sentence: ": add 2.5 kg", ": 5 kg less assistance";
+/// What is added to the load, as the rest of a sentence: ": 2,5 kg mehr", ": 5 kg weniger
+/// Unterstützung";
 /// nothing where nothing is.
 pub(super) fn step(why: &Why, by: Mass, unit: MassUnit, numerals: Numerals) -> String {
     let much = words::mass(by.distance(Mass::ZERO), unit, numerals);
@@ -122,7 +125,7 @@ impl Say {
         words::whole(estimate, self.unit, self.numerals)
     }
 
-    /// ": 2.5 % less", ": 4 % more"; nothing where nothing changes.
+    /// ": 2,5 % weniger", ": 4 % mehr"; nothing where nothing changes.
     fn change(self, change: Percent) -> String {
         if change == Percent::default() {
             return String::new();
@@ -133,7 +136,7 @@ impl Say {
         format!(": {size} {}", if more { "mehr" } else { "weniger" })
     }
 
-    /// "same load, more reps", or more seconds or metres.
+    /// "gleiches Gewicht, mehr Wiederholungen", or more seconds or metres.
     fn more_of(of: &Amount) -> &'static str {
         match of {
             Amount::Reps(_) => "gleiches Gewicht, mehr Wiederholungen",

@@ -31,7 +31,7 @@ pub fn stop() -> &'static str {
     "Du bist langsamer geworden: Satz beenden."
 }
 
-/// What the tap says next: "The first rep begins", "Rep 3 over".
+/// What the tap says next: "Die erste Wiederholung beginnt", "Wiederholung 3 fertig".
 pub fn key(tapped: Option<Reps>) -> String {
     match tapped {
         None => "Die erste Wiederholung beginnt".to_owned(),
@@ -39,12 +39,12 @@ pub fn key(tapped: Option<Reps>) -> String {
     }
 }
 
-/// "3 reps tapped".
+/// "3 Wdh. getippt".
 pub fn count(reps: Reps) -> String {
     format!("{} getippt", words::reps_of(reps))
 }
 
-/// "The last two reps took 34 % longer than the first two."
+/// "Die letzten zwei Wiederholungen dauerten 34 % länger als die ersten zwei."
 pub fn slowed(slowing: Slowing) -> String {
     let percent = (slowing.0.saturating_add(5 * slowing.0.signum())) / 10;
     match percent {
@@ -62,7 +62,7 @@ pub fn slowed(slowing: Slowing) -> String {
     }
 }
 
-/// As a tally says it: "slowed 34 %".
+/// As a tally says it: "34 % langsamer geworden".
 pub fn slowed_short(slowing: Slowing) -> String {
     match slowing.0 {
         ..5 => "nicht langsamer geworden".to_owned(),

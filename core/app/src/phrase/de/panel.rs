@@ -190,7 +190,7 @@ pub fn earlier() -> &'static str {
     "Früheren Satz berichtigen"
 }
 
-/// A part that was done: "Back squat, set 2 of 4: 110 kg × 5 reps".
+/// A part that was done: "Kniebeuge, Satz 2 von 4: 110 kg × 5 Wdh.".
 pub fn part(
     name: &str,
     entry: &EntryRun,
@@ -213,7 +213,7 @@ pub(super) fn done_short(part: &PartRun, unit: MassUnit, numerals: Numerals) -> 
     if load.is_empty() { amount } else { format!("{load} × {amount}") }
 }
 
-/// What was done: "110 kg × 5 reps", or "12 reps" where there was no load.
+/// What was done: "110 kg × 5 Wdh.", or "12 Wdh." where there was no load.
 pub(super) fn done(part: &PartRun, unit: MassUnit, numerals: Numerals) -> String {
     let load = bar::in_line(&part.done.load, unit, numerals);
     let amount = words::amount(&part.done.amount, numerals);

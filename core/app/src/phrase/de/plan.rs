@@ -92,7 +92,7 @@ impl PlanWords<'_> {
         parts.join(" · ")
     }
 
-    /// How many sets of how many: "4 × 5", "8, 6, 4, 2", "24 in all, 4+ a set".
+    /// How many sets of how many: "4 × 5", "8, 6, 4, 2", "24 insgesamt, 4+ je Satz".
     fn work(&self, flow: &Flow, sets: &[SetCall], sides: Option<Sides>) -> String {
         let Some(first) = sets.first() else { return String::new() };
         let how_many = |set: &SetCall| {
@@ -351,12 +351,12 @@ pub fn session_detail(
     detail.join(" · ")
 }
 
-/// A line of a plan that only some weeks have: "weeks 1–3: 4 × 5".
+/// A line of a plan that only some weeks have: "Wochen 1–3: 4 × 5".
 pub fn in_weeks(numbers: &[usize], line: &str) -> String {
     format!("{}: {line}", weeks(numbers))
 }
 
-/// A week and how many there are: "Week 4: deload, of 8".
+/// A week and how many there are: "Woche 4: Entlastung (von 8)".
 pub fn one_of(title: &str, weeks: usize) -> String {
     format!("{title} (von {weeks})")
 }
@@ -406,7 +406,7 @@ pub fn mends(stay: usize, anew: usize) -> String {
     format!("Das ändert den laufenden Plan: Woche und Termine bleiben. {stay}, {anew}.")
 }
 
-/// A row of a plan: "Legs: Back squat, row 2".
+/// A row of a plan: "Beine: Kniebeuge, Zeile 2".
 pub fn row_of(session: &str, name: &str, line: usize) -> String {
     if line > 1 { format!("{session}: {name}, Zeile {line}") } else { format!("{session}: {name}") }
 }
@@ -456,7 +456,7 @@ pub fn whole() -> &'static str {
     "Der ganze Plan"
 }
 
-/// "8 weeks · 4 sessions · about 75 min each".
+/// "8 Wochen · 4 Einheiten · je etwa 75 min".
 pub fn in_short(plan: &Plan) -> String {
     let mut parts = vec![
         words::count(plan.weeks.len(), "Woche", "Wochen"),
@@ -466,7 +466,7 @@ pub fn in_short(plan: &Plan) -> String {
     parts.join(" · ")
 }
 
-/// "Week 4: deload", with its name where it has one.
+/// "Woche 4: Entlastung", with its name where it has one.
 pub fn week(number: usize, kind: WeekKind, name: Option<&str>) -> String {
     match (kind, name) {
         (WeekKind::Ordinary, None) => format!("Woche {number}"),
@@ -476,7 +476,7 @@ pub fn week(number: usize, kind: WeekKind, name: Option<&str>) -> String {
     }
 }
 
-/// "weeks 1–3, 5" of weeks from 1, rising.
+/// "Wochen 1–3, 5" of weeks from 1, rising.
 pub fn weeks(numbers: &[usize]) -> String {
     let mut runs: Vec<(usize, usize)> = Vec::new();
     for number in numbers {

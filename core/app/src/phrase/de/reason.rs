@@ -11,7 +11,8 @@ use barwright_domain::session::{Because, Reason};
 use super::{date, outcome, words};
 
 /// A derivation. The first line has the owner of the load, since when, each factor and what is made
-/// here: "Max 142.5 kg since Mon 12 Oct × 82.5 % = 117.56 kg; rounded to 117.5 kg." The further ones
+/// here: "Maximum 142,5 kg seit Mo., 12. Okt. × 82,5 % = 117,56 kg; gerundet auf 117,5 kg." The
+/// further ones
 /// say how it came to that, with efforts in the scale that the plan asks in.
 pub fn lines(
     reason: &Reason,
@@ -213,7 +214,7 @@ impl Say {
         })
     }
 
-    /// "deload, −30 %".
+    /// "Entlastung, −30 %".
     fn cut(self, cut: &Cut) -> String {
         let change = cut.keep.hundredths().saturating_sub(Percent::WHOLE.hundredths());
         let change = self.change(Percent::from_hundredths(change));

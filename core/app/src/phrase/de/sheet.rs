@@ -9,7 +9,7 @@ use barwright_domain::session::{Call, CallLoad, Entry, SetKind};
 use super::bar::in_line;
 use super::{named, words};
 
-/// Sets that stand alike on the sheet, as one line: "4 × 5 · 110 kg · rest 3:00".
+/// Sets that stand alike on the sheet, as one line: "4 × 5 · 110 kg · Pause 3:00".
 pub fn line(calls: &[&Call], unit: MassUnit, numerals: Numerals) -> String {
     let Some(call) = calls.first() else { return String::new() };
     let sets = calls.iter().filter(|one| one.side == call.side).count();

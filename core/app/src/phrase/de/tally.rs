@@ -5,7 +5,7 @@ use barwright_domain::session::{EntryRun, PartRun, SetRun, SwapCause};
 
 use super::{bar, floor, lift, pace, panel, words};
 
-/// "14 work sets, 52 min, over".
+/// "14 Arbeitssätze, 52 min, beendet".
 pub fn subtitle(sets: usize, minutes: i64, over: bool) -> String {
     let state = if over { "beendet" } else { "bisher" };
     format!("{}, {minutes} min, {state}", words::count(sets, "Arbeitssatz", "Arbeitssätze"))
@@ -16,8 +16,9 @@ pub fn not_begun(optional: bool) -> &'static str {
     if optional { "freiwillig, übersprungen" } else { "nicht gemacht" }
 }
 
-/// Of an exercise that was swapped for another or stopped, and why: "swapped for Leg press: pain",
-/// "stopped: pain", "swapped for Dip".
+/// Of an exercise that was swapped for another or stopped, and why: "getauscht gegen Beinpresse:
+/// Schmerz",
+/// "abgebrochen: Schmerz", "getauscht gegen Dip".
 pub fn left_for(cause: Option<SwapCause>, to: Option<&str>) -> String {
     let what = to.map_or_else(|| "abgebrochen".to_owned(), |to| format!("getauscht gegen {to}"));
     match cause {
@@ -33,7 +34,7 @@ pub fn sets_not_begun(sets: usize) -> String {
     format!("{} nicht gemacht", words::count(sets, "Satz", "Sätze"))
 }
 
-/// A set that was done: "Set 1 of 3, left: 14 kg × 12", and the quieter line below it.
+/// A set that was done: "Satz 1 von 3, links: 14 kg × 12", and the quieter line below it.
 pub fn set(entry: &EntryRun, set: &SetRun, unit: MassUnit, numerals: Numerals) -> (String, String) {
     let side = set.call.side.map(|side| format!(", {}", words::side(side))).unwrap_or_default();
     let text = format!("{}{side}: {}", floor::which_set(entry, set), work(set, unit, numerals));
@@ -81,7 +82,7 @@ fn work(set: &SetRun, unit: MassUnit, numerals: Numerals) -> String {
     }
 }
 
-/// What an exercise will be next time: "Back squat: 4 × 5 · 112.5 kg".
+/// What an exercise will be next time: "Kniebeuge: 4 × 5 · 112,5 kg".
 pub fn next_time(name: &str, line: &str) -> String {
     format!("{name}: {line}")
 }

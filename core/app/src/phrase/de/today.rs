@@ -15,7 +15,7 @@ pub fn no_plan() -> &'static str {
     "Öffne eine Plandatei und übernimm sie."
 }
 
-/// The plan, the week from 1, and the gym: "Winter base · week 3 of 8 (deload) · Cellar".
+/// The plan, the week from 1, and the gym: "Wintergrundlage · Woche 3 von 8 (Entlastung) · Keller".
 pub fn subtitle(plan: &str, week: usize, weeks: usize, kind: WeekKind, gym: &str) -> String {
     let kind = match kind {
         WeekKind::Ordinary => String::new(),
@@ -26,7 +26,7 @@ pub fn subtitle(plan: &str, week: usize, weeks: usize, kind: WeekKind, gym: &str
     format!("{plan} · Woche {week} von {weeks}{kind} · {gym}")
 }
 
-/// "General warm-up · 8:00".
+/// "Allgemeines Aufwärmen · 8:00".
 pub fn warm_up(takes: Seconds) -> String {
     format!("Allgemeines Aufwärmen · {}", takes.print())
 }

@@ -47,12 +47,12 @@ pub fn no_travel() -> &'static str {
     "Keine Woche weg"
 }
 
-/// "Move to Thu 12 Nov".
+/// "Auf Do., 12. Nov. legen".
 pub fn to_day(day: i32) -> String {
     format!("Auf {} legen", date::day(day))
 }
 
-/// "Do it with Push (2.2)".
+/// "Zusammen mit Drücken (2.2)".
 pub fn join(name: &str, row: &str) -> String {
     format!("Zusammen mit {name} ({row})")
 }
@@ -62,7 +62,7 @@ pub fn travel(away: u16) -> &'static str {
     if away == 0 { "Davor eine Woche weg" } else { "Noch eine Woche weg" }
 }
 
-/// "Week 3: deload, after 1 week away".
+/// "Woche 3: Entlastung, nach 1 Woche Abwesenheit".
 pub fn title(week: u16, kind: WeekKind, away: u16) -> String {
     let away = match away {
         0 => String::new(),
@@ -76,7 +76,7 @@ pub fn title(week: u16, kind: WeekKind, away: u16) -> String {
     }
 }
 
-/// How a session stands: "next, Wed 12 Nov, 2 days late".
+/// How a session stands: "als Nächstes, Mi., 12. Nov., 2 Tage überfällig".
 pub fn state(dated: &Dated, today: i32, name: impl Fn(At) -> String) -> String {
     let on = |day: i32| date::dated(day, Some(today));
     let due = dated.due.map(|due| {
@@ -109,7 +109,7 @@ fn late(dated: &Dated, today: i32) -> String {
     }
 }
 
-/// "week 3 of 12, next Legs, Wed 12 Nov, 2 days late".
+/// "Woche 3 von 12, als Nächstes Beine, Mi., 12. Nov., 2 Tage überfällig".
 pub fn where_we_are(next: Option<(&Dated, &str)>, weeks: usize, today: i32) -> String {
     let Some((dated, name)) = next else {
         return "alle Einheiten sind gemacht".to_owned();

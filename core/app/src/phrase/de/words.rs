@@ -12,7 +12,7 @@ pub fn mass(mass: Mass, unit: MassUnit, numerals: Numerals) -> String {
     mass.print(unit, numerals)
 }
 
-/// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg assistance", "bodyweight".
+/// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg Unterstützung", "Körpergewicht".
 pub fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals) -> String {
     match counting {
         Counting::Added if figure == Mass::ZERO => "Körpergewicht".to_owned(),
@@ -36,7 +36,7 @@ pub(super) fn whole(estimate: Mass, unit: MassUnit, numerals: Numerals) -> Strin
     mass(estimate.to_multiple(step, Rounding::HalfEven).unwrap_or(estimate), unit, numerals)
 }
 
-/// An effort in the words of its scale: "2.5 in reserve", "none in reserve", "RPE 8".
+/// An effort in the words of its scale: "2,5 in Reserve", "keine in Reserve", "RPE 8".
 pub(super) fn reserve(left: Reserve, scale: EffortScale, numerals: Numerals) -> String {
     match scale {
         EffortScale::Left if left == Reserve::NONE => "keine in Reserve".to_owned(),
@@ -45,8 +45,8 @@ pub(super) fn reserve(left: Reserve, scale: EffortScale, numerals: Numerals) -> 
     }
 }
 
-/// A load that may be assistance, or nothing at all: "20 kg assistance", "no added load",
-/// "102.5 kg".
+/// A load that may be assistance, or nothing at all: "20 kg Unterstützung", "ohne Zusatzgewicht",
+/// "102,5 kg".
 pub fn or_help(load: Mass, unit: MassUnit, numerals: Numerals) -> String {
     match load.cmp(&Mass::ZERO) {
         std::cmp::Ordering::Less => {
@@ -57,17 +57,17 @@ pub fn or_help(load: Mass, unit: MassUnit, numerals: Numerals) -> String {
     }
 }
 
-/// "1 set", "3 sets".
+/// "1 Satz", "3 Sätze".
 pub fn count(number: usize, one: &str, many: &str) -> String {
     format!("{number} {}", if number == 1 { one } else { many })
 }
 
-/// "1 week", "4 weeks".
+/// "1 Woche", "4 Wochen".
 pub fn weeks(number: usize) -> String {
     count(number, "Woche", "Wochen")
 }
 
-/// "1 session", "20 sessions".
+/// "1 Einheit", "20 Einheiten".
 pub fn sessions(number: usize) -> String {
     count(number, "Einheit", "Einheiten")
 }
@@ -121,7 +121,7 @@ pub fn amount(amount: &Amount, numerals: Numerals) -> String {
     }
 }
 
-/// The unit beside a figure: "reps", "s", "m".
+/// The unit beside a figure: "Wdh.", "s", "m".
 pub fn unit(amount: &Amount) -> &'static str {
     match amount {
         Amount::Reps(_) => "Wdh.",
@@ -139,14 +139,14 @@ pub fn figure(amount: &Amount, numerals: Numerals) -> String {
     }
 }
 
-/// What is asked: "5 reps", "6–10 reps", "20–30 s", "as many reps as you can, at least 5".
+/// What is asked: "5 Wdh.", "6–10 Wdh.", "20–30 s", "so viele Wdh. wie möglich, mindestens 5".
 pub fn how_many(asked: &HowMany, numerals: Numerals) -> String {
     match asked {
         HowMany::Reps(range) => format!("{} Wdh.", range.print()),
         HowMany::Seconds(range) => spread(*range, Seconds::print),
         HowMany::Metres(range) => spread(*range, |metres| metres.print(numerals)),
         HowMany::Open { at_least, stop } => {
-            // "As many as you can" is said where it is meant, and nowhere else.
+            // "So viele wie möglich" is said where it is meant, and nowhere else.
             match (stop, *at_least) {
                 (Stop::Reserve(Reserve::NONE), 0) => "so viele Wdh. wie möglich".to_owned(),
                 (Stop::Reserve(Reserve::NONE), least) => {
@@ -193,7 +193,7 @@ pub fn stop_rule(stop: &Stop, numerals: Numerals) -> String {
     }
 }
 
-/// "1–2 in reserve", or "RPE 8–9" for those who wrote it so.
+/// "1–2 in Reserve", or "RPE 8–9" for those who wrote it so.
 pub fn effort(target: &EffortTarget, numerals: Numerals) -> String {
     let (from, to) = (target.left.from, target.left.to);
     match target.scale {
@@ -208,7 +208,7 @@ pub fn effort(target: &EffortTarget, numerals: Numerals) -> String {
     }
 }
 
-/// "left" or "right".
+/// "links" or "rechts".
 pub fn side(side: Side) -> &'static str {
     match side {
         Side::Left => "links",
@@ -258,7 +258,7 @@ pub fn countdown(left_ms: i64) -> String {
     format!("{sign}{}:{:02}", seconds / 60, seconds % 60)
 }
 
-/// A duration in minutes: "about 52 min".
+/// A duration in minutes: "etwa 52 min".
 pub fn minutes(seconds: u64) -> String {
     format!("etwa {} min", seconds.div_ceil(60))
 }
