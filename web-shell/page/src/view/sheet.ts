@@ -38,7 +38,7 @@ export function sheetView(hands: Hands, sheet: Sheet, ...content: readonly (Kid 
     ];
     return h(
         'main',
-        { class: 'sheet' },
+        { class: hands.room.low ? 'sheet low' : 'sheet' },
         h('div', { class: 'column', tabindex: '0' }, sheet.subtitle ? h('p', { key: 'subtitle', class: 'subtitle' }, sheet.subtitle) : null, content.flat(), few ? null : keysView(hands, rest), out),
         foot.some((kid) => kid) ? h('div', { key: 'foot', class: 'foot' }, foot) : null,
     );
