@@ -161,7 +161,10 @@ test('damaged records are said to be, and read back as far as they are good', as
             for (let at = Math.floor(bytes.length * 0.6); at < bytes.length - 100; at += 97) bytes[at] ^= 0x55;
             // The tab that was closed lets go of it a moment later.
             let writable = null;
-            while (!writable) writable = await entry.createWritable().catch(() => new Promise((then) => setTimeout(() => then(null), 50)));
+            for (let tries = 0; !writable; tries += 1) {
+                if (tries > 400) throw new Error('it never lets go');
+                writable = await entry.createWritable().catch(() => new Promise((then) => setTimeout(() => then(null), 50)));
+            }
             await writable.write(bytes);
             await writable.close();
             count += 1;
