@@ -2,7 +2,7 @@ import type { Words } from './words';
 
 export const de: Words = {
     description: 'Was auf die Stange kommt, die Pause dazwischen und was danach ansteht: ohne Netz.',
-    places: 'Gehe zu …',
+    places: 'Menü',
     placesTitle: 'Gehe zu',
     today: 'Heute',
     floor: 'Einheit',
