@@ -70,7 +70,13 @@ impl Core {
         }
         match action {
             Action::Show { look } => self.shown(look, at),
-            Action::Do { intent, session, then } => self.tap(intent, session, then, at),
+            Action::Do { intent, session, then } => {
+                // What could only be looked at may be written again.
+                if self.store.is_read_only() {
+                    self.rebuild()?;
+                }
+                self.tap(intent, session, then, at)
+            }
         }
     }
 
