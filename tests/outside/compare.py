@@ -11,6 +11,7 @@ One line a check; the last says how many passed and failed. Ends with 1 where an
   calls to slowing.
 - numpy: the seven published formulas of a one-rep max, and the percentages between the rows of the
   textbook's table (NSCA Essentials, 4th ed., Table 17.7).
+- pandas, DuckDB: the demo's records as they are exported, read by the documented types.
 """
 
 import json
@@ -20,6 +21,7 @@ from pathlib import Path
 
 import numpy as np
 import pandas as pd
+import records
 from scipy import stats
 
 folder = Path(sys.argv[1])
@@ -168,6 +170,12 @@ for row in rows:
     if abs(row["hundredths"] - value) > 1e-6:
         differences.append(f"{row}: numpy {value}")
 check("percentages between the rows of the table, against numpy", differences, len(rows))
+
+# --- records as files --------------------------------------------------------------------------
+
+page = Path(__file__).parents[2] / "docs" / "records-format.md"
+for name, differences, count in records.checks(folder / "records", page):
+    check(name, differences, count)
 
 # --- a measure, not a check --------------------------------------------------------------------
 
