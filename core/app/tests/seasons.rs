@@ -2,7 +2,8 @@
 //! taken back, and a plan that is read again with another cue in mid-block.
 #![allow(clippy::unwrap_used)] // helpers outside #[test] functions
 
-use barwright_app::contract::{HowEnded, Intent, Look, Row};
+use barwright_app::contract::{EngineError, HowEnded, Intent, Look, Reading, Row};
+use barwright_app::{Engine, Export};
 use barwright_player::clock::wall;
 use barwright_player::{Plan, Player, intents, screens};
 use proptest::prelude::*;
@@ -84,6 +85,49 @@ fn session(lifter: &mut Player, day: Day) {
     lifter.finish();
 }
 
+/// A season, whatever its days say of it.
+fn played(days: &[Day]) -> Player {
+    let mut lifter = set_up();
+    for (nth, day) in days.iter().enumerate() {
+        match *day {
+            Day::Away(days) => lifter.days(days.into()),
+            Day::Read(cue) => {
+                lifter.dispatch(Intent::adopt(plan(&format!("Cue {cue}"))));
+            }
+            Day::TakenBack => {
+                let grams = 80_000 + 100 * nth;
+                let text = format!("{}.{:03} kg", grams / 1000, grams % 1000);
+                lifter.dispatch(Intent::Write { field: "body-mass".into(), text, sure: true });
+            }
+            day => {
+                session(&mut lifter, day);
+                lifter.days(2);
+            }
+        }
+    }
+    lifter
+}
+
+/// What is seen of records at a moment.
+fn seen_of(engine: &Engine, now: &Reading) -> Vec<String> {
+    let looks = [
+        Look::Today { session: None, minutes: None },
+        Look::Tally,
+        Look::Weeks,
+        Look::Balance { weeks: Some(8) },
+        Look::Lift { exercise: "back-squat".into(), page: 0, all: true },
+        Look::Equipment,
+        Look::Care,
+    ];
+    looks.map(|look| format!("{:?}", engine.view(look, now.clone()).map(|seen| seen.screen))).into()
+}
+
+fn exported(engine: &Engine, what: Export) -> Vec<u8> {
+    let mut file = Vec::new();
+    engine.export_records(what, &mut file).unwrap();
+    file
+}
+
 /// What a reason's first line says: the owner's load, what is left of it, and whether a cut holds.
 fn said(row: &Row) -> (f64, bool) {
     let first = &row.why[0];
@@ -146,5 +190,80 @@ proptest! {
                 }
             }
         }
+    }
+
+    /// Out and in again: the same events, number for number, the same screens, and taps go on; as a
+    /// whole file, as one that goes on from an older one, and to be looked at only.
+    #[test]
+    fn a_season_goes_out_and_comes_in_again(
+        days in proptest::collection::vec(day(), 1..16),
+        more in proptest::collection::vec(day(), 0..4),
+    ) {
+        let mut lifter = played(&days);
+        let older = exported(&lifter.engine, Export::default());
+        for day in more {
+            if let Day::Made | Day::Missed | Day::Hurt | Day::Interrupted = day {
+                session(&mut lifter, day);
+                lifter.days(2);
+            }
+        }
+        let file = exported(&lifter.engine, Export::default());
+        let seen = seen_of(&lifter.engine, &lifter.now);
+
+        let looked = Engine::read_records(file.as_slice(), "en-GB").unwrap();
+        prop_assert_eq!(seen_of(&looked, &lifter.now), seen.clone());
+
+        let other = Engine::in_memory("en-GB".into()).unwrap();
+        let first = other.import_records(older.as_slice(), false).unwrap();
+        prop_assert!(first.taken && first.same == 0);
+        let look = other.import_records(file.as_slice(), true).unwrap();
+        let rest = other.import_records(file.as_slice(), false).unwrap();
+        prop_assert_eq!((look.same, look.new), (rest.same, rest.new));
+        prop_assert_eq!(rest.same, first.new);
+        prop_assert_eq!(other.import_records(file.as_slice(), false).unwrap().new, 0);
+        prop_assert_eq!(exported(&other, Export::default()), file);
+        prop_assert_eq!(seen_of(&other, &lifter.now), seen);
+        let found = other.examine_records().unwrap();
+        prop_assert_eq!(found.mended, 0);
+
+        // Each goes on for itself from here.
+        for engine in [&other, &lifter.engine] {
+            let begin = Intent::Begin { session: None, minutes: None, sure: true };
+            engine.dispatch(begin, lifter.now.clone()).unwrap();
+        }
+        let later = Reading { wall_ms: lifter.now.wall_ms + 60_000, ..lifter.now.clone() };
+        prop_assert_eq!(seen_of(&other, &later), seen_of(&lifter.engine, &later));
+        other.dispatch(Intent::Pause, later.clone()).unwrap();
+        let last = Reading { wall_ms: later.wall_ms + 60_000, ..later };
+        lifter.engine.dispatch(Intent::SkipSet, last.clone()).unwrap();
+        let apart = exported(&other, Export::default());
+        let before = exported(&lifter.engine, Export::default());
+        let refused = lifter.engine.import_records(apart.as_slice(), false);
+        prop_assert!(matches!(refused, Err(EngineError::Refused { .. })), "{refused:?}");
+        prop_assert_eq!(exported(&lifter.engine, Export::default()), before);
+    }
+
+    /// A return is read as it stood: with all since the first day everything is as at home; since a
+    /// later day what is next, and its loads with their reasons, are.
+    #[test]
+    fn a_return_shows_what_stands(
+        days in proptest::collection::vec(day(), 1..16),
+        ago in 0_i64..60,
+    ) {
+        let lifter = played(&days);
+        let today = lifter.day();
+        let all = Export { since: Some(0), body_mass: true, notes: true };
+        let read = Engine::read_records(exported(&lifter.engine, all).as_slice(), "en-GB").unwrap();
+        prop_assert_eq!(seen_of(&read, &lifter.now), seen_of(&lifter.engine, &lifter.now));
+
+        let since = Some(today - i32::try_from(ago).unwrap());
+        let part = exported(&lifter.engine, Export { since, ..Export::default() });
+        let read = Engine::read_records(part.as_slice(), "en-GB").unwrap();
+                let maxes = Look::Lift { exercise: "back-squat".into(), page: 0, all: false };
+        prop_assert!(read.view(maxes, lifter.now.clone()).is_ok());
+        prop_assert!(!String::from_utf8_lossy(&part).contains("body_mass_kept"));
+        // Nothing of it is taken for all that was recorded.
+        let taken = Engine::in_memory("en-GB".into()).unwrap().import_records(part.as_slice(), false);
+        prop_assert!(matches!(taken, Err(EngineError::Refused { .. })), "{taken:?}");
     }
 }

@@ -191,7 +191,7 @@ fn shared(desk: &Desk, what: Export) -> Desk {
     desk
 }
 
-/// The body of an event without the lifter's own mass: of the session, and in loads.
+/// The body of an event without the lifter's own mass: of the session, in loads and in reasons.
 fn without_body(body: String) -> String {
     if !body.contains("\"body") {
         return body;
@@ -211,7 +211,11 @@ fn take_out(value: &mut Value) {
             }
             all.values_mut().for_each(take_out);
         }
-        Value::Array(all) => all.iter_mut().for_each(take_out),
+        Value::Array(all) => {
+            // A reason that says what the body's part is.
+            all.retain(|one| one.get("less_body").is_none());
+            all.iter_mut().for_each(take_out);
+        }
         _ => {}
     }
 }
