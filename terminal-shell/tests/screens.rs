@@ -478,6 +478,43 @@ fn the_demo_is_kept_apart_from_the_records() {
 /// With nothing that changes by itself, nothing is done: no turn of the loop, no read of a clock.
 #[cfg(target_os = "linux")]
 #[test]
+fn the_desk_lists_lifters_opens_one_and_keeps_nothing() {
+    let dir = folder();
+    let store = begun(&dir);
+    let returns = dir.path().join("returns");
+    std::fs::create_dir(&returns).expect("it can be made");
+    for name in ["anna", "ben"] {
+        let written = Command::new(env!("CARGO_BIN_EXE_barwright"))
+            .args(["records", "export", "--jsonl"])
+            .arg(returns.join(name).with_extension("jsonl"))
+            .arg("--store")
+            .arg(&store)
+            .output()
+            .expect("it starts");
+        assert!(written.status.success(), "{written:?}");
+    }
+    let read = || std::fs::read(returns.join("ben.jsonl")).expect("it is there");
+    let before = read();
+    let mut program = Program::start(&store, &[], &["desk", returns.to_str().expect("a path")]);
+    program.sees("2 lifters");
+    program.sees("> anna");
+    // Every figure of a line fits on the narrowest terminal.
+    program.sees("days off");
+    program.press("j");
+    program.sees("> ben");
+    program.press("\r");
+    program.sees("a return: nothing is kept");
+    program.sees("All kinds");
+    program.press("b");
+    program.press("q");
+    program.sees("> ben");
+    program.press("q");
+    assert!(program.ends().success());
+    assert!(program.gave_back());
+    assert_eq!(read(), before);
+}
+
+#[test]
 fn it_sleeps_while_nothing_changes() {
     let dir = folder();
     let store = begun(&dir);

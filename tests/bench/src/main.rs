@@ -4,6 +4,7 @@
 //! were run in turn, so that a slow machine slows both sides.
 
 mod clock;
+mod desk;
 mod durable;
 mod lifter;
 mod looks;
@@ -31,6 +32,7 @@ const MEASURES: &[Measure] = &[
     ramp::WORST,
     solver::SOLVER,
     rehearsal::SPEED,
+    desk::RETURNS_READ,
     tap::CPU,
     tap::WHOLE,
     tap::TEN_YEARS,

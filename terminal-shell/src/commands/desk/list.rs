@@ -14,6 +14,9 @@ use super::returns::{Line, Returns};
 use crate::palette::Palette;
 use crate::terminal;
 
+/// The widest a column is, so that the figures of all lifters stand on the terminal.
+const MOST_WIDE: usize = 16;
+
 /// Shows them until one is opened; none where it is left. `at` is the one that is chosen.
 pub(super) fn choose<'a>(
     found: &'a Returns,
@@ -52,7 +55,7 @@ fn draw(
     words: Words,
 ) {
     let [top, main, below] =
-        Layout::vertical([Constraint::Length(1), Constraint::Min(1), Constraint::Length(1)])
+        Layout::vertical([Constraint::Length(1), Constraint::Min(1), Constraint::Length(2)])
             .areas(frame.area());
     let columns = words.returned().columns();
     let lines: Vec<Vec<String>> = found.lifters.iter().map(|line| line.cells(words)).collect();
@@ -61,8 +64,12 @@ fn draw(
         .enumerate()
         .map(|(at, name)| {
             let cells = lines.iter().filter_map(|line| line.get(at)).map(|cell| cell.width());
-            let wide = cells.chain([name.width()]).max().unwrap_or_default();
-            Constraint::Length(u16::try_from(wide).unwrap_or(u16::MAX))
+            let wide = cells.chain([name.width()]).max().unwrap_or_default().min(MOST_WIDE);
+            // What comes next has what is left, and stands below in full.
+            match at + 1 == columns.len() {
+                true => Constraint::Fill(1),
+                false => Constraint::Length(u16::try_from(wide).unwrap_or(u16::MAX)),
+            }
         })
         .collect();
     let rows = lines.iter().zip(&found.lifters).map(|(cells, line)| {
@@ -71,12 +78,14 @@ fn draw(
     });
     let table = Table::new(rows, widths)
         .header(Row::new(columns).style(palette.quiet()))
-        .column_spacing(2)
+        .column_spacing(1)
         .highlight_symbol(Text::from("> "))
         .row_highlight_style(palette.cap());
     frame.buffer_mut().set_style(top.union(main).union(below), palette.plain());
     frame.render_widget(TextLine::styled(found.in_short(words), palette.strong()), top);
     frame.render_stateful_widget(table, main, state);
-    let keys = words.returned().keys();
-    frame.render_widget(TextLine::styled(keys, palette.quiet()), below);
+    let chosen = state.selected().and_then(|at| found.lifters.get(at));
+    let next = chosen.map(|line| line.week.next.as_str()).unwrap_or_default();
+    let keys = TextLine::styled(words.returned().keys(), palette.quiet());
+    frame.render_widget(Text::from(vec![TextLine::from(next), keys]), below);
 }
