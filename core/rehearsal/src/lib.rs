@@ -114,8 +114,8 @@ pub fn each_set<W, E: Send>(
     gym: &Equipment,
     cast: Cast,
     shards: u32,
-    open: &(dyn Fn(u32) -> Result<W, E> + Sync),
-    write: &(dyn Fn(&mut W, u32, Vec<Done>) -> Result<(), E> + Sync),
+    open: impl Fn(u32) -> Result<W, E> + Sync,
+    write: impl Fn(&mut W, u32, Vec<Done>) -> Result<(), E> + Sync,
 ) -> Result<(), E> {
     let catalogue = Catalogue::builtin().with_own(plan.exercises.iter().cloned());
     let stage = stage(plan, &catalogue, gym);

@@ -157,8 +157,8 @@ pub(crate) fn playing(stage: &Stage<'_>, seed: u64, number: u32, keep: Keep) -> 
     let mut desk =
         Desk { body_mass: Some((halves(person.body_kg), calendar::BEGINS)), ..Desk::default() };
     let day = calendar::BEGINS;
-    let mut out = Played::default();
-    out.sets = (keep == Keep::Sets).then(Vec::new);
+    let sets = (keep == Keep::Sets).then(Vec::new);
+    let mut out = Played { sets, ..Played::default() };
     if keep == Keep::Taps {
         let (body_mass, maxes) = (halves(person.body_kg), maxes.to_vec());
         out.tap_by_tap = Some(TapByTap { body_mass, maxes, day, taps: Vec::new() });

@@ -81,7 +81,7 @@ pub(super) fn write(
     muscles(folder, &catalogue)?;
     let rows = AtomicU64::new(0);
     let open = |part| Ok((part, writer(folder, &format!("sets-{part:02}.csv"))?));
-    each_set(plan, gym, cast, PARTS, &open, &|(part, to), number, sets| {
+    each_set(plan, gym, cast, PARTS, open, |(part, to), number, sets| {
         rows.fetch_add(sets.len() as u64, Ordering::Relaxed);
         let lifter = format!("{}-{number:05}", cast.seed);
         for done in &sets {
