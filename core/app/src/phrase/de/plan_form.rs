@@ -247,13 +247,17 @@ pub fn example(key: &str) -> &'static str {
 
 /// What is written at a key, in an exercise's short line.
 pub fn said(key: &str, said: &str) -> String {
+    // What is written with its own unit, or as words, says it itself.
+    let bare =
+        said.chars().all(|one| one.is_ascii_digit() || matches!(one, '-' | '.' | ',' | ' ' | '+'));
     match key {
+        _ if !bare => said.to_owned(),
         "sets" if said == "1" => "1 Satz".to_owned(),
         "sets" => format!("{said} Sätze"),
         "reps" => format!("{said} Wdh."),
         "seconds" => format!("{said} s"),
         "metres" => format!("{said} m"),
-        "left" => format!("{said} in reserve"),
+        "left" => format!("{said} in Reserve"),
         "rpe" => format!("RPE {said}"),
         _ => said.to_owned(),
     }

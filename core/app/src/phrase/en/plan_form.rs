@@ -192,8 +192,14 @@ pub fn example(key: &str) -> &'static str {
 
 /// What is written at a key, in an exercise's short line.
 pub fn said(key: &str, said: &str) -> String {
+    // What is written with its own unit, or as words, says it itself.
+    let bare =
+        said.chars().all(|one| one.is_ascii_digit() || matches!(one, '-' | '.' | ',' | ' ' | '+'));
     match key {
+        _ if !bare => said.to_owned(),
+        "sets" if said == "1" => "1 set".to_owned(),
         "sets" => format!("{said} sets"),
+        "reps" if said == "1" => "1 rep".to_owned(),
         "reps" => format!("{said} reps"),
         "seconds" => format!("{said} s"),
         "metres" => format!("{said} m"),

@@ -48,10 +48,15 @@ pub(in crate::screens) fn screen(held: &Held, of: &LikedForm, words: Words) -> F
         let name = name::exercise(held, &entry.exercise, &entry.name, words);
         let work = entry.calls.iter().filter(|call| call.kind != SetKind::Ramp);
         let load = work.into_iter().find_map(|call| match &call.load {
-            CallLoad::Known(load) => load.figure,
+            // The body alone is no load that could be liked.
+            CallLoad::Known(load) => {
+                load.figure.filter(|figure| *figure != Mass::ZERO).map(|figure| (figure, load))
+            }
             CallLoad::AfterTop { .. } | CallLoad::Chosen { .. } => None,
         });
-        load.map(|load| say.next(&name, &load.print(unit, numerals)))
+        load.map(|(figure, load)| {
+            say.next(&name, &words.words().load(figure, load.counting, unit, numerals))
+        })
     });
     let back = match &of.of {
         LikedOf::Gym(_) => Look::Equipment,
