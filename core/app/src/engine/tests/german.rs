@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
-use barwright_domain::catalogue::Catalogue;
+use barwright_domain::catalogue::{Catalogue, Exercise, Tongue};
 use serde_json::Value;
 
 use super::language::{Abroad, OF_THE_DOMAIN, play};
@@ -24,6 +24,12 @@ const ALLOWED: &[(&str, &str)] = &[
     ("red barbell bench safety slant board calf machine", "words of a file that a lifter types"),
 ];
 
+/// What an exercise is called in German: some keep the trade's English name.
+fn german(exercise: &Exercise) -> impl Iterator<Item = &str> {
+    let tongue = Tongue::German;
+    std::iter::once(exercise.name_in(tongue)).chain(exercise.also_in(tongue))
+}
+
 /// Words of a text in small letters; what stands in straight quotes is a file's own and is left out.
 fn words(text: &str) -> Vec<String> {
     let outside: Vec<&str> = text.split('"').step_by(2).collect();
@@ -33,6 +39,11 @@ fn words(text: &str) -> Vec<String> {
         .filter(|word| word.chars().count() > 1)
         .map(str::to_lowercase)
         .collect()
+}
+
+/// The same with a space before and after each, so that a name is not found within a word.
+fn spaced(text: &str) -> String {
+    format!(" {} ", words(text).join(" "))
 }
 
 /// What stands in quotes in the source of the English words, without what it is filled in with.
@@ -164,17 +175,16 @@ fn no_german_screen_says_an_english_word() {
     assert!(english.len() > 800, "{} words of English", english.len());
     let catalogue = Catalogue::builtin();
     // The longest first: one name stands within another.
-    let mut names: Vec<String> =
-        catalogue.iter().flat_map(|one| one.names().map(str::to_lowercase)).collect();
+    let mut names: Vec<String> = catalogue.iter().flat_map(german).map(spaced).collect();
     names.sort_unstable_by_key(|name| std::cmp::Reverse(name.len()));
     // A word, and a text it was said in.
     let mut left = BTreeMap::new();
     let allowed: BTreeSet<&str> = ALLOWED.iter().flat_map(|(words, _)| words.split(' ')).collect();
     let mut met: BTreeSet<String> = BTreeSet::new();
     for (field, text) in &lifter.texts {
-        let mut said = text.to_lowercase();
+        let mut said = spaced(text);
         for name in &names {
-            said = said.replace(name.as_str(), " ");
+            said = said.replace(name.as_str(), "  ");
         }
         for word in words(&said) {
             let own = word.starts_with("qq") || OF_THE_DOMAIN.contains(&word.as_str());

@@ -338,7 +338,7 @@ fn what(expected: Expected) -> (&'static str, &'static str) {
             "\"repeat\", \"5 % less\" oder \
                                                                \"hold\"",
         ),
-        Expected::Max => ("ein Maximum", "\"working max\" oder \"Back squat\""),
+        Expected::Max => ("ein Maximum", "\"working max\" oder \"Kniebeuge\""),
         Expected::Sets => ("Sätze", "\"last\" oder [2, 3]"),
     }
 }

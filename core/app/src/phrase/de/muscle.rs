@@ -87,7 +87,8 @@ fn a_week(halves: u32, weeks: usize, numerals: Numerals) -> String {
 /// A muscle's bar in words.
 pub fn bar(muscle: Muscle, planned: u32, done: u32, numerals: Numerals) -> String {
     let (done, planned) = (sets(done, numerals), sets(planned, numerals));
-    format!("{}: {done} gemacht, {planned} geplant (harte Sätze)", name(muscle))
+    let of = if planned == "1" { "hartem Satz" } else { "harten Sätzen" };
+    format!("{}: {done} von {planned} {of}", name(muscle))
 }
 
 /// What was done in the other counts: "8 direkt · 11 mit indirekten · 4 unter sechs Wdh.".

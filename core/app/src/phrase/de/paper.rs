@@ -14,7 +14,7 @@ pub fn language() -> &'static str {
 /// On which day the loads stood so.
 pub fn as_of(day: i32) -> String {
     format!(
-        "Gewichte mit Stand vom {}; was in einer Einheit getan wird, verschiebt die danach.",
+        "Gewichte mit Stand vom {}; was in einer Einheit gemacht wird, verschiebt die danach.",
         date::in_full(day)
     )
 }
@@ -41,7 +41,7 @@ pub fn load() -> &'static str {
 
 /// Over a column.
 pub fn done() -> &'static str {
-    "Getan"
+    "Gemacht"
 }
 
 /// Over a column.

@@ -219,7 +219,7 @@ pub fn key(key: &str) -> String {
 /// What would do at a key.
 pub fn example(key: &str) -> &'static str {
     match key {
-        "name" => "Back squat",
+        "name" => "Kniebeuge",
         "reps" => "5, oder 6-10, oder 5, 3, 1 Satz für Satz",
         "seconds" | "metres" => "30",
         "load" => "100 kg, 77.5 %, by feel, body + 10 kg",
@@ -228,7 +228,7 @@ pub fn example(key: &str) -> &'static str {
         "rest" | "every" | "cluster.pause" | "rest_pause.pause" => "2:30",
         "next" => "double progression",
         "superset" => "a",
-        "substitutes" => "Front squat, Leg press",
+        "substitutes" => "Frontkniebeuge, Beinpresse",
         "tempo" => "3-0-X-0",
         "cues" => "Brust raus, Knie nach außen",
         "on_sets" => "last",
@@ -240,7 +240,7 @@ pub fn example(key: &str) -> &'static str {
         "climb.step" | "test.step" => "2.5 %",
         "misses" => "repeat, 5 % less, hold",
         "wear" => "belt",
-        "percent_of" => "Back squat",
+        "percent_of" => "Kniebeuge",
         _ => "",
     }
 }
