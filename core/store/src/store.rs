@@ -608,6 +608,12 @@ impl Store {
         self.marks.sealed
     }
 
+    /// Whether a failure closed it: [`Store::reopen`] comes before anything else.
+    #[must_use]
+    pub fn is_closed(&self) -> bool {
+        self.connection.is_none()
+    }
+
     /// Whether the store was opened only to be looked at.
     #[must_use]
     pub fn is_read_only(&self) -> bool {

@@ -160,6 +160,22 @@ fn an_engine_goes_on_when_its_disk_is_well_again() {
     assert!(lifter.record(), "taps are taken again");
 }
 
+/// The end of a session is a quiet moment: where sealing fails, the tap is recorded all the same, and
+/// what is looked at next is read back.
+#[test]
+fn a_quiet_moment_that_fails_takes_the_screens_from_nobody() {
+    let mut lifter = Lifter::new();
+    lifter.begin();
+    assert!(lifter.record());
+    let now = at(lifter.taps);
+    // The tap's own sync succeeds, the seal's does not.
+    lifter.disk.fail(Some(Fault { call: Call::Sync, after: 1, times: 1 }));
+    lifter.engine.dispatch(Intent::Finish, now.clone()).expect("it is recorded");
+    lifter.disk.fail(None);
+    let tally = lifter.engine.view(Look::Tally, now).expect("it is read back by itself");
+    assert!(matches!(tally.screen, Screen::Tally { .. }), "{tally:?}");
+}
+
 #[test]
 fn a_power_cut_brings_back_the_screen_of_the_last_tap() {
     let mut lifter = Lifter::new();

@@ -291,7 +291,8 @@ impl Engine {
             *slot = Slot::Open(Box::new(opened));
         }
         let Slot::Open(core) = &mut *slot else { return Err(self.words().storage().closed()) };
-        if core.stale {
+        // What failed in a quiet moment closes the store too: looking goes on as tapping does.
+        if core.stale || core.store.is_closed() {
             rebuild(core).map_err(said)?;
         }
         match guarded(AssertUnwindSafe(|| work(core))) {

@@ -18,8 +18,8 @@ const DAY: i64 = 1_440 * MINUTE;
 /// A device and what a hand at it remembers.
 pub(super) struct Lifter {
     device: Device,
-    /// Keys that were kept, with the session they are of.
-    kept: Vec<(Action, Option<u64>)>,
+    /// Keys that were kept from earlier.
+    kept: Vec<Action>,
 }
 
 impl Lifter {
@@ -152,7 +152,7 @@ impl Lifter {
         self.floor()?;
         let action = self.usual(chance)?;
         if chance.below(4) == 0 {
-            self.kept.push((action.clone(), self.device.model.session()));
+            self.kept.push(action.clone());
         }
         match self.yes(action)? {
             Err(RefusalCode::LoadNeeded) => {
@@ -201,7 +201,7 @@ impl Lifter {
             }
             let action = keys.swap_remove(chance.below(keys.len() as u64) as usize);
             if chance.below(4) == 0 {
-                self.kept.push((action.clone(), self.device.model.session()));
+                self.kept.push(action.clone());
             }
             match action {
                 Action::Show { look: next } => look = next,
@@ -217,7 +217,7 @@ impl Lifter {
         if self.kept.is_empty() {
             return Ok(());
         }
-        let (action, _) = self.kept.swap_remove(chance.below(self.kept.len() as u64) as usize);
+        let action = self.kept.swap_remove(chance.below(self.kept.len() as u64) as usize);
         self.device.hold(false)?;
         let now = self.device.model.session();
         let of_other = match &action {
