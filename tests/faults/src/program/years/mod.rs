@@ -42,6 +42,9 @@ impl Years {
 /// The most time for making a failure shorter, in seconds.
 const SHRINKS_FOR: u64 = 120;
 
+/// The most steps that are printed.
+const MOST_SHOWN: usize = 20;
+
 pub(crate) fn one(_: u64, seed: u64) -> Years {
     let steps = step::year(seed);
     let count = steps.len() as u64;
@@ -52,7 +55,13 @@ pub(crate) fn one(_: u64, seed: u64) -> Years {
             let _ = writeln!(err, "year {seed} fails at step {at} of {count}: {wrong}");
             let short = shortened(seed, &steps[..=at]);
             let again = live(seed, &short).err().map_or_else(String::new, |(_, wrong)| wrong);
-            let _ = writeln!(err, "year {seed} in {} steps: {short:?}\n  {again}", short.len());
+            // A list that did not get short is no help to read; the seed finds it again.
+            let shown = &short[short.len().saturating_sub(MOST_SHOWN)..];
+            let _ = writeln!(
+                err,
+                "year {seed} in {} steps, the last of them {shown:?}\n  {again}",
+                short.len()
+            );
             Years { lived: 0, failed: 1, steps: at as u64 }
         }
     }
