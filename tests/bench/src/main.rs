@@ -6,6 +6,7 @@
 mod clock;
 mod desk;
 mod durable;
+mod exchange;
 mod lifter;
 mod looks;
 mod measure;
@@ -41,6 +42,8 @@ const MEASURES: &[Measure] = &[
     looks::TODAY,
     looks::LIFT,
     looks::LIFT_WHOLE,
+    exchange::OUT,
+    exchange::IN,
     durable::SET_LOGGED,
     durable::BARE,
     program::MEMORY,

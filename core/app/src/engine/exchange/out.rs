@@ -130,9 +130,8 @@ fn part(core: &Core, since: i32, what: Export, to: &mut impl Write) -> Result<Ex
                 }
             }
             DESK if begun || here => {
-                if is_told(&codec::desk(&row)?, what) {
-                    rows.push(row);
-                }
+                let told = is_told(&codec::desk(&row)?, what);
+                rows.extend(told.then_some(row));
             }
             // Few facts of the desk are these: the others are not read.
             DESK if ["\"plan_", "\"exercise_kept\""].iter().any(|name| row.body.contains(name)) => {

@@ -28,13 +28,12 @@ pub(super) struct File {
 impl File {
     /// Reads all of it, each line held to its bounds; of a whole log each checksum, too.
     pub(super) fn read(from: impl BufRead) -> Result<Self, Fault> {
-        let mut reader = Reader::new(from)?;
+        let reader = Reader::new(from)?;
         let head = reader.head().clone();
         let (mut rows, mut desk, mut before) = (Vec::new(), None, 0);
         let wrong = |line: u64, what: &str| Wrong::Line { line, what: what.to_owned() };
-        let mut nth = 1;
-        while let Some(line) = reader.next() {
-            nth += 1;
+        // The head is the first line.
+        for (nth, line) in (2..).zip(reader) {
             match line? {
                 Line::Event(line) => {
                     let row = Event {
