@@ -59,7 +59,7 @@ fn history_survives_a_change_of_language() {
     drop(engine);
     // In German, and with a plan that was written in German.
     let engine = Engine::open(path, "de-DE".into()).unwrap();
-    engine.dispatch(Intent::adopt(&ENGLISH.replace("Back squat", "Kniebeuge")), now(50)).unwrap();
+    engine.dispatch(Intent::adopt(ENGLISH.replace("Back squat", "Kniebeuge")), now(50)).unwrap();
     for name in ["Back squat", "back-squat", "Kniebeuge", "kniebeugen"] {
         assert_eq!(lift(&engine, name).sessions.len(), before, "{name}");
     }

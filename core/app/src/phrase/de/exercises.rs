@@ -46,7 +46,7 @@ fn muscles(all: &[Muscle]) -> String {
 
 fn needs(exercise: &Exercise) -> String {
     let all = std::iter::once(exercise.implement.as_ref()).chain(exercise.needs.iter());
-    all.map(|slug| named::thing(slug)).collect::<Vec<_>>().join(", ")
+    all.map(named::thing).collect::<Vec<_>>().join(", ")
 }
 
 /// What it trains and needs, in a line.
@@ -84,7 +84,7 @@ pub fn value(key: &str, exercise: &Exercise) -> String {
         "movement" => words::sentence_case(&named::movement(exercise.movement.slug())),
         "implement" => words::sentence_case(&named::thing(&exercise.implement)),
         "needs" => words::sentence_case(
-            &exercise.needs.iter().map(|one| named::thing(one)).collect::<Vec<_>>().join(", "),
+            &exercise.needs.iter().map(named::thing).collect::<Vec<_>>().join(", "),
         ),
         "direct" => words::sentence_case(&muscles(&exercise.direct)),
         "indirect" => words::sentence_case(&muscles(&exercise.indirect)),

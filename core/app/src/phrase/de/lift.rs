@@ -206,7 +206,7 @@ pub fn most_at(most: &MostAt, today: Option<i32>, unit: MassUnit, numerals: Nume
 }
 
 fn apart(apart: &Apart) -> String {
-    let side = apart.side.map(|side| format!("{}", words::side(side)));
+    let side = apart.side.map(|side| words::side(side).to_string());
     let parts: Vec<String> = [side, worn(&apart.kit), apart.bands.clone(), apart.technique.clone()]
         .into_iter()
         .flatten()
