@@ -153,6 +153,7 @@ fn main() -> ExitCode {
     let flips = spread(asked.flips, asked.seed, 1, flips::IN_ONE, flips::in_one_life, Outcome::and);
     let flips = say("flips", asked.flips, flips);
     let all = kills.and(power).and(flips);
+    #[expect(clippy::disallowed_methods, reason = "years a minute are told, not tested")]
     let began = Instant::now();
     let years = spread(asked.years, asked.seed, 1, 1, years::one, Years::and);
     let minutes = began.elapsed().as_secs_f64() / 60.0;
