@@ -63,8 +63,8 @@ fn what_is_not_seen_is_refused_and_never_written_out() {
     for (nth, text) in [in_a_name, in_a_lift, in_a_key, in_a_quantity].iter().enumerate() {
         let path = file(&format!("hidden-{nth}.toml"), text);
         for command in [["plan", "check"], ["plan", "show"], ["plan", "adopt"]] {
-            let store = file(&format!("hidden-{nth}.db"), "");
-            std::fs::remove_file(&store).expect("it was made");
+            let folder = tempfile::tempdir().expect("a folder for the test");
+            let store = folder.path().join("records.db").display().to_string();
             let output = barwright(&[command[0], command[1], &path, "--store", &store]);
             assert_eq!(output.status.code(), Some(2), "{output:?}");
             let said = String::from_utf8(output.stderr).expect("it is text");
