@@ -11,6 +11,7 @@ use crate::editor::Editor;
 use crate::keys::Press;
 use crate::metronome::Metronome;
 use crate::screens::{self, Notice, Over, Selectable, Ui};
+use crate::words::Own;
 use crate::{clock, files};
 
 /// Whether the program goes on.
@@ -67,6 +68,7 @@ impl App {
     pub(crate) fn start(
         engine: Arc<Engine>,
         mark: Option<&'static str>,
+        own: Own,
         now: Reading,
     ) -> Result<Self, EngineError> {
         let shown = engine.dispatch(Intent::Wake, now.clone())?;
@@ -74,7 +76,7 @@ impl App {
             engine,
             shown,
             seen: now,
-            ui: Ui { mark, ..Ui::default() },
+            ui: Ui { mark, own, ..Ui::default() },
             writing: None,
             ring: None,
             metronome: None,
@@ -144,7 +146,7 @@ impl App {
             None => Metronome::start(&floor.beats, now),
         };
         if self.metronome.is_some() {
-            self.say("get set".to_owned());
+            self.say(self.ui.own.get_set.to_owned());
         }
     }
 
@@ -421,20 +423,21 @@ impl App {
     }
 
     fn open_file(&mut self) {
+        let own = self.ui.own;
         if let Screen::Form { form } = &self.shown.screen {
             if form.plan_file {
                 self.writing = Some(Writing::PlanFile);
-                self.ui.editor = Some(Editor::new("Plan file", "plans/spring.toml", ""));
+                self.ui.editor = Some(Editor::new(own.plan_file, own.plan_path, ""));
                 return;
             }
             let Some(file) = &form.file else { return };
             self.writing = Some(Writing::SaveAs(file.text.clone()));
-            self.ui.editor = Some(Editor::new("Save as", &file.name, &file.name));
+            self.ui.editor = Some(Editor::new(own.save_as, &file.name, &file.name));
             return;
         }
         let (label, hint, writing) = match &self.shown.screen {
-            Screen::Plan { .. } => ("Plan file", "plans/spring.toml", Writing::PlanFile),
-            Screen::Equipment { .. } => ("Gym file", "gyms/boathouse.toml", Writing::GymFile),
+            Screen::Plan { .. } => (own.plan_file, own.plan_path, Writing::PlanFile),
+            Screen::Equipment { .. } => (own.gym_file, own.gym_path, Writing::GymFile),
             _ => return,
         };
         self.writing = Some(writing);
@@ -469,7 +472,8 @@ impl App {
     }
 
     fn written(&mut self, text: &str, now: Reading) {
-        let read = |path: &str| files::read(Path::new(path.trim()));
+        let own = self.ui.own;
+        let read = |path: &str| files::read(Path::new(path.trim()), own);
         self.ui.notice = None;
         match self.writing.take() {
             Some(Writing::Field(field)) => {
@@ -484,7 +488,7 @@ impl App {
                 Err(reason) => self.ui.notice = Some(Notice { text: reason, warns: true }),
             },
             Some(Writing::SaveAs(contents)) => {
-                let saved = files::save(Path::new(text.trim()), &contents);
+                let saved = files::save(Path::new(text.trim()), &contents, own);
                 let warns = saved.is_err();
                 let text = saved.unwrap_or_else(|reason| reason);
                 self.ui.notice = Some(Notice { text, warns });

@@ -4,6 +4,7 @@ use ratatui::text::{Line, Span};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 use crate::palette::Palette;
+use crate::words::Own;
 
 /// The longest line that is taken.
 const LONGEST: usize = 4_000;
@@ -65,7 +66,7 @@ impl Editor {
     }
 
     /// As it is shown: the label, the line with its cursor, and what would do.
-    pub(crate) fn lines(&self, palette: Palette, width: u16) -> Vec<Line<'static>> {
+    pub(crate) fn lines(&self, own: Own, palette: Palette, width: u16) -> Vec<Line<'static>> {
         let label = format!("{}: ", self.label);
         let room = usize::from(width).saturating_sub(label.width() + 1).max(8);
         // From the left, so that the cursor is always seen.
@@ -88,8 +89,10 @@ impl Editor {
             })
             .collect();
         let under = self.text.get(self.at).copied().unwrap_or(' ');
-        let hint =
-            if self.hint.is_empty() { String::new() } else { format!("such as {}   ", self.hint) };
+        let hint = match self.hint.as_str() {
+            "" => String::new(),
+            hint => format!("{}   ", (own.such_as)(hint)),
+        };
         vec![
             Line::from(vec![
                 Span::styled(label, palette.strong()),
@@ -97,10 +100,7 @@ impl Editor {
                 Span::styled(under.to_string(), palette.cap()),
                 Span::styled(after, palette.plain()),
             ]),
-            Line::styled(
-                format!("{hint}enter: that is it   esc: keep it as it was"),
-                palette.quiet(),
-            ),
+            Line::styled(format!("{hint}{}", own.taken_or_left), palette.quiet()),
         ]
     }
 }
@@ -134,7 +134,7 @@ mod tests {
     fn a_long_line_keeps_its_cursor_in_sight() {
         let palette = Palette::new(Colours::None, false);
         let mut editor = Editor::new("Note", "", &"abcdefghij".repeat(20));
-        let shown = |editor: &Editor| editor.lines(palette, 40)[0].to_string();
+        let shown = |editor: &Editor| editor.lines(Own::default(), palette, 40)[0].to_string();
         assert!(shown(&editor).ends_with("hij "));
         assert!(shown(&editor).width() <= 40);
         editor.step(-200);

@@ -4,40 +4,40 @@ use std::fs::File;
 use std::io::{Read, Write};
 use std::path::Path;
 
+use crate::words::Own;
+
 /// The largest file that is read: some ten times what the reader of plans takes, so that it can
 /// say itself what is too much.
 const LARGEST: u64 = 4 << 20;
 
 /// The text of a file.
-pub(crate) fn read(path: &Path) -> Result<String, String> {
-    let shown = path.display();
-    let cannot = |error: std::io::Error| format!("The file {shown} can't be read: {error}.");
+pub(crate) fn read(path: &Path, own: Own) -> Result<String, String> {
+    let shown = path.display().to_string();
+    let cannot = |error: std::io::Error| (own.not_read)(&shown, &error);
     let file = File::open(path).map_err(cannot)?;
     let mut bytes = Vec::new();
     file.take(LARGEST + 1).read_to_end(&mut bytes).map_err(cannot)?;
     if u64::try_from(bytes.len()).is_ok_and(|length| length > LARGEST) {
-        return Err(format!("The file {shown} is larger than {} MB.", LARGEST >> 20));
+        return Err((own.too_large)(&shown, LARGEST >> 20));
     }
-    String::from_utf8(bytes).map_err(|error| {
-        let at = error.utf8_error().valid_up_to();
-        format!("The file {shown} is not plain text (UTF-8): byte {} is something else.", at + 1)
-    })
+    String::from_utf8(bytes)
+        .map_err(|error| (own.no_text)(&shown, error.utf8_error().valid_up_to() + 1))
 }
 
 /// Saves a text in a new file; one that is there already is left as it is. Answers what was done.
-pub(crate) fn save(path: &Path, text: &str) -> Result<String, String> {
-    let shown = path.display();
+pub(crate) fn save(path: &Path, text: &str, own: Own) -> Result<String, String> {
+    let shown = path.display().to_string();
     let made = File::options().write(true).create_new(true).open(path);
     let written = made.and_then(|mut file| {
         file.write_all(text.as_bytes())?;
         file.sync_all()
     });
     match written {
-        Ok(()) => Ok(format!("Saved in {shown}.")),
+        Ok(()) => Ok((own.saved)(&shown)),
         Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => {
-            Err(format!("There is a file {shown} already; it was left as it is. Name another."))
+            Err((own.there_already)(&shown))
         }
-        Err(error) => Err(format!("The file {shown} can't be written: {error}.")),
+        Err(error) => Err((own.not_written)(&shown, &error)),
     }
 }
 
@@ -50,10 +50,10 @@ mod tests {
         let dir = tempfile::tempdir().expect("a folder for the test");
         let path = dir.path().join("plan.toml");
         std::fs::write(&path, b"name = \"a\"\n\xff").expect("it can be written");
-        assert!(read(&path).expect_err("it is no text").contains("byte 12"));
-        assert!(read(dir.path()).is_err());
-        assert!(read(&dir.path().join("none")).is_err());
+        assert!(read(&path, Own::default()).expect_err("it is no text").contains("byte 12"));
+        assert!(read(dir.path(), Own::default()).is_err());
+        assert!(read(&dir.path().join("none"), Own::default()).is_err());
         std::fs::write(&path, "x".repeat(5 << 20)).expect("it can be written");
-        assert!(read(&path).expect_err("it is too large").contains("4 MB"));
+        assert!(read(&path, Own::default()).expect_err("it is too large").contains("4 MB"));
     }
 }

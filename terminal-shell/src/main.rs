@@ -12,13 +12,14 @@ mod paper;
 mod place;
 mod screens;
 mod terminal;
+mod words;
 
 use std::io::{self, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use barwright_app::PaperOf;
 use barwright_app::contract::{FormOf, Look};
-use barwright_app::{Locale, PaperOf};
 use clap::{CommandFactory, Parser, Subcommand};
 
 use commands::{Failure, Records};
@@ -203,6 +204,7 @@ fn main() -> ExitCode {
 fn run(line: Line) -> Result<(), Failure> {
     let Line { records, command } = line;
     let mut out = io::stdout();
+    let own = records.own();
     match command {
         None => commands::start::run(records),
         Some(Command::Today { print: true, .. }) => {
@@ -210,43 +212,41 @@ fn run(line: Line) -> Result<(), Failure> {
         }
         Some(Command::Today { minutes, json, print: false }) => {
             let look = Look::Today { session: None, minutes };
-            commands::screen::run(&*records.open_begun()?, look, json, &mut out)
+            commands::screen::run(&*records.open_begun()?, look, json, own, &mut out)
         }
         Some(Command::Lift { name, json }) => {
             let look = Look::Lift { exercise: name, page: 0, all: false };
-            commands::screen::run(&*records.open_begun()?, look, json, &mut out)
+            commands::screen::run(&*records.open_begun()?, look, json, own, &mut out)
         }
         Some(Command::Exercises { words, json }) => {
             let (of, text) = (FormOf::Exercises, words.join(" "));
             let look = Look::Form { of, at: String::new(), text };
-            commands::screen::run(&*records.open_to_look()?, look, json, &mut out)
+            commands::screen::run(&*records.open_to_look()?, look, json, own, &mut out)
         }
         Some(Command::Balance { weeks, json }) => {
             let look = Look::Balance { weeks };
-            commands::screen::run(&*records.open_begun()?, look, json, &mut out)
+            commands::screen::run(&*records.open_begun()?, look, json, own, &mut out)
         }
         Some(Command::Weeks { json }) => {
-            commands::screen::run(&*records.open_begun()?, Look::Weeks, json, &mut out)
+            commands::screen::run(&*records.open_begun()?, Look::Weeks, json, own, &mut out)
         }
-        Some(Command::Plan(Plan::Check(check))) => {
-            check.run(&Locale::read(&records.locale()), &mut out)
-        }
+        Some(Command::Plan(Plan::Check(check))) => check.run(&records.said_in(), &mut out),
         Some(Command::Plan(Plan::Show { file, week, print: true })) => {
             commands::print::week(&records, file.as_deref(), week, &mut out)
         }
         Some(Command::Plan(Plan::Show { file: Some(file), week, print: false })) => {
-            commands::plan::show(&file, week, &Locale::read(&records.locale()), &mut out)
+            commands::plan::show(&file, week, &records.said_in(), &mut out)
         }
         Some(Command::Plan(Plan::Show { file: None, week, print: false })) => {
             let look = Look::Plan { text: None, week };
-            commands::screen::run(&*records.open_begun()?, look, false, &mut out)
+            commands::screen::run(&*records.open_begun()?, look, false, own, &mut out)
         }
         Some(Command::Desk(asked)) => asked.run(&records.locale(), &mut out),
         Some(Command::Load(load)) => load.run(&records.locale(), &mut out),
         Some(Command::Changes(changes)) => changes.run(&records.locale(), &mut out),
         Some(Command::Plan(Plan::Adopt { file })) => {
             let engine = records.open()?;
-            commands::plan::adopt(&engine, &file, &mut out)?;
+            commands::plan::adopt(&engine, &file, &records.said_in(), &mut out)?;
             Ok(engine.shut_down()?)
         }
         Some(Command::Gym(asked)) => asked.run(&records, &mut out),
@@ -255,7 +255,7 @@ fn run(line: Line) -> Result<(), Failure> {
         }
         Some(Command::Records(asked)) => asked.run(&records, &mut out),
         Some(Command::Rehearse(asked)) => {
-            commands::rehearse::run(&asked, &Locale::read(&records.locale()), &mut out)
+            commands::rehearse::run(&asked, &records.said_in(), &mut out)
         }
         Some(Command::Completions { shell }) => {
             commands::pages::completions(&mut Line::command(), shell, &mut out)

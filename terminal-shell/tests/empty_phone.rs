@@ -1,5 +1,6 @@
 //! Two weeks from an empty phone through `barwright drive`: a gym, a plan and its sessions by the keys
-//! that the screens show, and no text file. The program is killed between any two evenings.
+//! that the screens show, and no text file. The program is killed between any two evenings. Rows and
+//! keys are found by their ids: whatever the language, the walk is the same.
 
 #[path = "support/driver.rs"]
 mod driver;
@@ -16,6 +17,7 @@ const DAY_MS: i64 = 86_400_000;
 /// A thumb on what is shown.
 struct Thumb {
     path: PathBuf,
+    locale: &'static str,
     /// None while it is off.
     driver: Option<Driver>,
     now_ms: i64,
@@ -26,11 +28,11 @@ struct Thumb {
 }
 
 impl Thumb {
-    fn new(folder: &tempfile::TempDir) -> Self {
+    fn new(folder: &tempfile::TempDir, locale: &'static str) -> Self {
         let path = folder.path().join("records.db");
-        let driver = Some(Driver::start(&path));
+        let driver = Some(Driver::start_in(&path, locale));
         let (kind, screen) = (String::new(), Value::Null);
-        let mut thumb = Self { path, driver, now_ms: MONDAY_MS, presses: 0, kind, screen };
+        let mut thumb = Self { path, locale, driver, now_ms: MONDAY_MS, presses: 0, kind, screen };
         thumb.look("today", json!({ "today": {} }));
         thumb
     }
@@ -79,14 +81,14 @@ impl Thumb {
         assert!(self.press(&key), "{key:#}");
     }
 
-    fn row(&self, text: &str) -> Value {
-        let row = found(&self.screen["rows"], &|one| one["text"] == text && one["id"].is_string());
-        row.unwrap_or_else(|| panic!("{text}: {:#}", self.screen)).clone()
+    fn row(&self, id: &str) -> Value {
+        let row = found(&self.screen["rows"], &|one| one["id"] == id && one["text"].is_string());
+        row.unwrap_or_else(|| panic!("{id}: {:#}", self.screen)).clone()
     }
 
-    /// A key of a row, by the row's text.
-    fn of_row(&mut self, text: &str, id: &str) {
-        let row = self.row(text);
+    /// A key of a row, both by their ids.
+    fn of_row(&mut self, row: &str, id: &str) {
+        let row = self.row(row);
         let key = found(&row, &|one| one["id"] == id && one["action"].is_object());
         let key = key.unwrap_or_else(|| panic!("{id}: {row:#}")).clone();
         assert!(self.press(&key), "{key:#}");
@@ -108,7 +110,7 @@ impl Thumb {
     /// The battery dies, and is charged by another evening.
     fn another_evening(&mut self, day: i64) {
         self.driver.take().expect("it is on").kill();
-        self.driver = Some(Driver::start(&self.path));
+        self.driver = Some(Driver::start_in(&self.path, self.locale));
         self.now_ms = MONDAY_MS + day * DAY_MS;
         self.look("today", json!({ "today": {} }));
     }
@@ -148,36 +150,35 @@ fn found<'a>(within: &'a Value, holds: &dyn Fn(&Value) -> bool) -> Option<&'a Va
     }
 }
 
-#[test]
-fn two_weeks_are_trained_from_an_empty_phone() {
-    let folder = tempfile::tempdir().expect("a folder for the test");
-    let mut thumb = Thumb::new(&folder);
+/// A gym and a plan from nothing, then a session on each of these days after Monday. The exercises as
+/// this lifter looks for them: back squat, bench press, pull-up.
+fn trained(folder: &tempfile::TempDir, locale: &'static str, names: [&str; 3], days: &[i64]) {
+    let mut thumb = Thumb::new(folder, locale);
     // A gym: a bar, a usual set of plates, a rack, a bench and a bar to hang from.
     thumb.tap("start");
-    thumb.of_row("Say what your gym has", "gym");
+    thumb.of_row("gym", "gym");
     thumb.tap("empty-kg");
-    thumb.of_row("Add a bar", "add-barbell");
-    thumb.of_row("Add a size of plate", "add-set");
-    for support in ["Rack", "Bench", "Pull-up bar"] {
+    thumb.of_row("add-bar", "add-barbell");
+    thumb.of_row("add-plate", "add-set");
+    for support in ["support-rack", "support-bench", "support-pull-up-bar"] {
         thumb.of_row(support, "toggle");
     }
     thumb.tap("take-up");
     // A plan of three exercises, the first in fives with a load.
     thumb.look("today", json!({ "today": {} }));
     thumb.tap("make");
-    thumb.of_row("A", "open");
-    for (words, name) in
-        [("back squat", "Back squat"), ("bench press", "Bench press"), ("pull-up", "Pull-up")]
-    {
+    thumb.of_row("session.0", "open");
+    for (words, exercise) in names.into_iter().zip(["back-squat", "bench-press", "pull-up"]) {
         thumb.tap("add");
-        thumb.write("Look for", words);
-        thumb.of_row(name, "add");
+        thumb.write("find", words);
+        thumb.of_row(exercise, "add");
     }
-    thumb.of_row("Back squat", "open");
-    thumb.write("Reps", "5");
-    thumb.write("Load", "80 kg");
-    thumb.of_row("Next time", "up");
-    thumb.of_row("Next time", "up");
+    let of = |field: &str| format!("session.0.exercise.0.{field}");
+    thumb.of_row("session.0.exercise.0", "open");
+    thumb.write(&of("reps"), "5");
+    thumb.write(&of("load"), "80 kg");
+    thumb.of_row(&of("next"), "up");
+    thumb.of_row(&of("next"), "up");
     for key in ["leave", "leave", "see", "adopt"] {
         thumb.tap(key);
     }
@@ -185,8 +186,8 @@ fn two_weeks_are_trained_from_an_empty_phone() {
     // From the empty phone to the first set, the walk to the floor counted.
     assert!(thumb.presses < 60, "{} presses", thumb.presses);
     let mut loads = Vec::new();
-    for day in [0, 3, 7, 10] {
-        thumb.another_evening(day);
+    for day in days {
+        thumb.another_evening(*day);
         assert!(thumb.session() >= 6);
         thumb.look("today", json!({ "today": {} }));
         loads.push(thumb.screen["rows"].to_string());
@@ -194,8 +195,86 @@ fn two_weeks_are_trained_from_an_empty_phone() {
     thumb.look("weeks", json!("weeks"));
     let weeks = thumb.screen["weeks"].as_array().expect("weeks").clone();
     let rows = weeks.iter().flat_map(|week| week["rows"].as_array().cloned().unwrap_or_default());
-    assert_eq!(rows.filter(|row| row["done"] == json!(true)).count(), 4);
+    assert_eq!(rows.filter(|row| row["done"] == json!(true)).count(), days.len());
     // The weeks add up: each evening calls otherwise than the one before.
     assert!(loads.windows(2).any(|two| two[0] != two[1]), "{loads:#?}");
     assert!(thumb.driver.take().expect("it is on").leave());
+}
+
+#[test]
+fn two_weeks_are_trained_from_an_empty_phone() {
+    let folder = tempfile::tempdir().expect("a folder for the test");
+    trained(&folder, "en-GB", ["back squat", "bench press", "pull-up"], &[0, 3, 7, 10]);
+}
+
+#[cfg(feature = "german")]
+mod german {
+    use std::collections::BTreeSet;
+    use std::path::Path;
+    use std::process::Command;
+
+    use super::trained;
+
+    /// The words of a text, of four letters at least: shorter ones are in any language.
+    fn words(text: &str) -> BTreeSet<String> {
+        let words = text.split(|one: char| !one.is_alphabetic());
+        words.filter(|word| word.chars().count() >= 4).map(str::to_lowercase).collect()
+    }
+
+    /// The words of the texts in a source, which has no quotation mark within one.
+    fn texts(source: &str) -> BTreeSet<String> {
+        let quoted = source.split('"').skip(1).step_by(2);
+        let fields = |text: &str| -> String {
+            text.split('{')
+                .map(|part| part.split_once('}').map_or(part, |(_, rest)| rest))
+                .collect()
+        };
+        quoted.flat_map(|text| words(&fields(text))).collect()
+    }
+
+    /// What a command prints of some records, on both of its outputs.
+    fn printed(store: &Path, locale: &str, command: &[&str]) -> String {
+        let run = Command::new(env!("CARGO_BIN_EXE_barwright"))
+            .args(command)
+            .args(["--locale", locale, "--store"])
+            .arg(store)
+            .output()
+            .expect("it runs");
+        // Where the records are is nobody's language.
+        String::from_utf8_lossy(&[run.stdout, run.stderr].concat())
+            .replace(&store.display().to_string(), "")
+    }
+
+    /// A week without a word of English: what is read on the screens that are printed is German, and so
+    /// is what the terminal says of its own where there are no records.
+    #[test]
+    fn a_week_is_trained_by_one_who_reads_no_english() {
+        let folder = tempfile::tempdir().expect("a folder for the test");
+        trained(&folder, "de-DE", ["Kniebeuge", "Bankdrücken", "Klimmzug"], &[0, 2, 4]);
+        let english = texts(include_str!("../src/words/en.rs"));
+        let german = texts(include_str!("../src/words/de.rs"));
+        let only: BTreeSet<&String> = english.difference(&german).collect();
+        assert!(only.len() > 100, "{only:?}");
+        let (store, none) = (folder.path().join("records.db"), folder.path().join("none.db"));
+        let commands: [&[&str]; 7] = [
+            &["today"],
+            &["today", "--minutes", "10"],
+            &["weeks"],
+            &["lift", "Kniebeuge"],
+            &["lift", "Kreuzheben"],
+            &["balance"],
+            &["plan", "show"],
+        ];
+        for (records, command) in
+            commands.iter().map(|one| (&store, one)).chain([(&none, &commands[0])])
+        {
+            let said = words(&printed(records, "de-DE", command));
+            assert!(said.len() > 5, "{command:?}: {said:?}");
+            let strange: Vec<_> = said.iter().filter(|word| only.contains(word)).collect();
+            assert!(strange.is_empty(), "{command:?} says {strange:?}");
+        }
+        // The search finds what it looks for: in English the same screens have many of them.
+        let said = words(&printed(&store, "en-GB", &["lift", "back squat"]));
+        assert!(said.iter().any(|word| only.contains(word)), "{said:?}");
+    }
 }

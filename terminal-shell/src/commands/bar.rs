@@ -12,7 +12,7 @@ use clap::{Args, ValueEnum};
 use serde_json::{Value, json};
 
 use super::{Failure, say};
-use crate::files;
+use crate::{files, words};
 
 /// What both commands take.
 #[derive(Debug, Args)]
@@ -83,10 +83,11 @@ impl From<FitArg> for Fit {
 impl Load {
     /// Says what goes on.
     pub(crate) fn run(&self, locale: &str, out: &mut impl Write) -> Result<(), Failure> {
-        let words = Locale::read(locale).words();
+        let locale = Locale::read(locale);
+        let words = locale.words();
         let numerals = words.numerals;
         let (load, unit) = mass(&self.load, words)?;
-        let gym = self.gym.read(unit, words)?;
+        let gym = self.gym.read(unit, &locale)?;
         let ask = Ask { full_size: self.gym.from_floor, ..Ask::new(load, self.fit.into()) };
         let made = gym
             .make_as(&self.gym.implement, ask)
@@ -110,7 +111,8 @@ impl Load {
 impl Changes {
     /// Says what to change before each set.
     pub(crate) fn run(&self, locale: &str, out: &mut impl Write) -> Result<(), Failure> {
-        let words = Locale::read(locale).words();
+        let locale = Locale::read(locale);
+        let words = locale.words();
         let numerals = words.numerals;
         let loads: Vec<(Mass, MassUnit)> =
             self.loads.iter().map(|load| mass(load, words)).collect::<Result<_, _>>()?;
@@ -125,7 +127,7 @@ impl Changes {
         let sets: Vec<Wanted> = (loads.iter().enumerate())
             .map(|(at, (load, _))| Wanted { load: *load, firm: at >= first_work })
             .collect();
-        let gym = self.gym.read(unit, words)?;
+        let gym = self.gym.read(unit, &locale)?;
         let ramp = Ramp {
             on_now: None,
             sets: &sets,
@@ -164,15 +166,16 @@ impl Changes {
 
 impl Gym {
     /// Reads the file, or takes the built-in gym of a unit.
-    fn read(&self, unit: MassUnit, words: Words) -> Result<Equipment, Failure> {
+    fn read(&self, unit: MassUnit, locale: &Locale) -> Result<Equipment, Failure> {
         let Some(path) = &self.equipment else { return Ok(builtin_in(unit)) };
-        gym_in(path, words)
+        gym_in(path, locale)
     }
 }
 
 /// The gym of an equipment file, or everything that is wrong with it.
-pub(super) fn gym_in(path: &Path, words: Words) -> Result<Equipment, Failure> {
-    let text = files::read(path).map_err(Failure::here)?;
+pub(super) fn gym_in(path: &Path, locale: &Locale) -> Result<Equipment, Failure> {
+    let text = files::read(path, words::of(locale)).map_err(Failure::here)?;
+    let words = locale.words();
     let name = path.display().to_string();
     Equipment::read(&text).map_err(|faults| {
         let shown: Vec<String> = faults

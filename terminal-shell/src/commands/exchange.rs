@@ -9,6 +9,7 @@ use chrono::{Datelike, NaiveDate};
 
 use super::{Failure, Records, say};
 use crate::place;
+use crate::words::Own;
 
 /// Days from year 1 to 1970-01-01, as chrono counts them.
 const TO_1970: i32 = 719_163;
@@ -37,17 +38,18 @@ pub(crate) struct Export {
 impl Export {
     /// Carries it out.
     pub(crate) fn run(&self, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
+        let own = records.own();
         let engine = records.open_begun()?;
         let since = self.since.map(|day| day.num_days_from_ce() - TO_1970);
         if let Some(folder) = &self.csv {
-            tables(&engine, folder, since, out)?;
+            tables(&engine, folder, since, own, out)?;
         }
         if let Some(file) = &self.jsonl {
             let (body_mass, notes) = (self.with_body_mass, self.with_notes);
             let what = barwright_app::Export { since, body_mass, notes };
-            let found = written(file, |to| Ok(engine.export_records(what, to)?))?;
-            let (path, events, sessions) = (file.display(), found.events, found.sessions);
-            say(out, &format!("{path}: {events} entries, {sessions} sessions\n"))?;
+            let found = written(file, own, |to| Ok(engine.export_records(what, to)?))?;
+            let path = file.display().to_string();
+            say(out, &format!("{}\n", (own.exported)(&path, found.events, found.sessions)))?;
         }
         Ok(engine.shut_down()?)
     }
@@ -58,17 +60,18 @@ fn tables(
     engine: &Engine,
     folder: &Path,
     since: Option<i32>,
+    own: Own,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let failed = |error| Failure::here(format!("{}: {error}", folder.display()));
     std::fs::create_dir_all(folder).map_err(failed)?;
     for table in Table::ALL {
-        free(&folder.join(table.file()))?;
+        free(&folder.join(table.file()), own)?;
     }
     for table in Table::ALL {
         let path = folder.join(table.file());
-        let rows = written(&path, |to| Ok(engine.export_table(table, since, to)?))?;
-        say(out, &format!("{}: {rows} rows\n", path.display()))?;
+        let rows = written(&path, own, |to| Ok(engine.export_table(table, since, to)?))?;
+        say(out, &format!("{}\n", (own.rows)(&path.display().to_string(), rows)))?;
     }
     Ok(())
 }
@@ -110,13 +113,10 @@ impl Import {
         engine.shut_down()?;
         say(out, &format!("{}\n", found.said()))?;
         match before {
-            Some(copy) => say(
-                out,
-                &format!(
-                    "As they were before: {0}\nTo go back: barwright records restore {0}\n",
-                    copy.display()
-                ),
-            ),
+            Some(copy) => {
+                let way_back = (records.own().way_back)(&copy.display().to_string());
+                say(out, &format!("{way_back}\n"))
+            }
             None => Ok(()),
         }
     }
@@ -132,14 +132,14 @@ fn copied(engine: &Engine, records: &Records) -> Result<PathBuf, Failure> {
     };
     let free = (1_u32..).map(named).find(|copy| !copy.exists());
     let copy = free.ok_or_else(|| Failure::here("no name is free for a copy"))?;
-    engine.back_up(place::text(&copy).map_err(Failure::here)?)?;
+    engine.back_up(place::text(&copy, records.own()).map_err(Failure::here)?)?;
     Ok(copy)
 }
 
 /// Nothing of this name is there.
-fn free(path: &Path) -> Result<(), Failure> {
+fn free(path: &Path, own: Own) -> Result<(), Failure> {
     match path.exists() {
-        true => Err(Failure::asked(format!("{} is there already; name another.", path.display()))),
+        true => Err(Failure::asked((own.name_another)(&path.display().to_string()))),
         false => Ok(()),
     }
 }
@@ -148,9 +148,10 @@ fn free(path: &Path) -> Result<(), Failure> {
 /// half written is ever there, and nothing is written over.
 fn written<T>(
     path: &Path,
+    own: Own,
     write: impl FnOnce(&mut BufWriter<File>) -> Result<T, Failure>,
 ) -> Result<T, Failure> {
-    free(path)?;
+    free(path, own)?;
     let mut part = path.as_os_str().to_owned();
     part.push(".part");
     let part = PathBuf::from(part);
@@ -171,7 +172,7 @@ fn written<T>(
     });
     let done = done.and_then(|done| {
         // Made by another meanwhile, it is theirs.
-        free(path)?;
+        free(path, own)?;
         std::fs::rename(&part, path).map_err(failed)?;
         Ok(done)
     });

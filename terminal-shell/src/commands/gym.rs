@@ -3,12 +3,12 @@
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use barwright_app::Engine;
-use barwright_app::Locale;
 use barwright_app::contract::{EquipmentScreen, Intent, Look, Screen};
+use barwright_app::{Engine, Locale};
 
 use super::bar::gym_in;
 use super::{Failure, Records, say};
+use crate::words::{self, Own};
 use crate::{clock, files};
 
 /// What is asked of gyms.
@@ -46,27 +46,28 @@ pub(crate) enum Asked {
 impl Asked {
     /// Does it.
     pub(crate) fn run(&self, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
-        let words = Locale::read(&records.locale()).words();
+        let locale = records.said_in();
+        let own = records.own();
         match self {
             Self::Show => say(out, &file(&equipment(&*records.open_to_look()?)?)),
             Self::Save { file: path } => {
                 let text = file(&equipment(&*records.open_to_look()?)?);
-                say(out, &format!("{}\n", files::save(path, &text).map_err(Failure::here)?))
+                say(out, &format!("{}\n", files::save(path, &text, own).map_err(Failure::here)?))
             }
             Self::Check { file } => {
-                let gym = gym_in(file, words)?;
-                say(out, &format!("{}: no fault.\n", gym.name))
+                let gym = gym_in(file, &locale)?;
+                say(out, &format!("{}\n", (own.no_fault)(&gym.name)))
             }
-            Self::Add { file } => add(&*records.open()?, file, words, out),
+            Self::Add { file } => add(&*records.open()?, file, &locale, out),
             Self::Use { name: None } => {
                 let equipment = equipment(&*records.open_to_look()?)?;
-                let lines = equipment.gyms.iter().map(|key| {
-                    let here = if key.chosen { " (trained in)" } else { "" };
-                    format!("{}{here}\n", key.label)
+                let lines = equipment.gyms.iter().map(|key| match key.chosen {
+                    true => format!("{} ({})\n", key.label, own.trained_in),
+                    false => format!("{}\n", key.label),
                 });
                 say(out, &lines.collect::<String>())
             }
-            Self::Use { name: Some(name) } => choose(&*records.open()?, name, out),
+            Self::Use { name: Some(name) } => choose(&*records.open()?, name, own, out),
         }
     }
 }
@@ -82,27 +83,21 @@ fn file(equipment: &EquipmentScreen) -> String {
     equipment.file.as_ref().map(|file| file.text.clone()).unwrap_or_default()
 }
 
-fn add(
-    engine: &Engine,
-    path: &Path,
-    words: barwright_app::phrase::Words,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
-    let gym = gym_in(path, words)?;
-    let text = files::read(path).map_err(Failure::here)?;
+fn add(engine: &Engine, path: &Path, locale: &Locale, out: &mut impl Write) -> Result<(), Failure> {
+    let own = words::of(locale);
+    let gym = gym_in(path, locale)?;
+    let text = files::read(path, own).map_err(Failure::here)?;
     engine.dispatch(Intent::AddGym { text }, clock::read())?;
-    choose(engine, &gym.name, out)
+    choose(engine, &gym.name, own, out)
 }
 
-fn choose(engine: &Engine, name: &str, out: &mut impl Write) -> Result<(), Failure> {
+fn choose(engine: &Engine, name: &str, own: Own, out: &mut impl Write) -> Result<(), Failure> {
     let known = equipment(engine)?.gyms;
     if known.iter().all(|key| key.label != name) {
         let names: Vec<&str> = known.iter().map(|key| key.label.as_str()).collect();
-        let said =
-            format!("No gym is called \u{201c}{name}\u{201d}. There are: {}.", names.join(", "));
-        return Err(Failure::asked(said));
+        return Err(Failure::asked((own.no_gym)(name, &names.join(", "))));
     }
     engine.dispatch(Intent::ChooseGym { name: name.to_owned() }, clock::read())?;
     engine.shut_down()?;
-    say(out, &format!("Trained in from now on: {name}.\n"))
+    say(out, &format!("{}\n", (own.trains_in)(name)))
 }

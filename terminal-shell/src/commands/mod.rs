@@ -19,9 +19,10 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use barwright_app::contract::EngineError;
-use barwright_app::{Engine, demo};
+use barwright_app::{Engine, Locale, demo};
 use barwright_domain::shown::plain;
 
+use crate::words::{self, Own};
 use crate::{clock, place};
 
 /// Why a command did not do what was asked: the words for standard error, and the exit status.
@@ -95,14 +96,14 @@ impl Records {
     /// The file.
     pub(crate) fn path(&self) -> Result<PathBuf, Failure> {
         let found = if self.demo { place::demo } else { place::store };
-        found(self.store.clone()).map_err(Failure::here)
+        found(self.store.clone(), self.own()).map_err(Failure::here)
     }
 
     /// Opens the records, or makes new ones.
     pub(crate) fn open(&self) -> Result<Arc<Engine>, Failure> {
         let path = self.path()?;
-        place::make_folder(&path).map_err(Failure::here)?;
-        let text = place::text(&path).map_err(Failure::here)?;
+        place::make_folder(&path, self.own()).map_err(Failure::here)?;
+        let text = place::text(&path, self.own()).map_err(Failure::here)?;
         let locale = self.locale();
         if self.demo && !path.exists() {
             return Ok(demo::create(&path, &locale, &clock::read())?);
@@ -114,7 +115,7 @@ impl Records {
     pub(crate) fn open_begun(&self) -> Result<Arc<Engine>, Failure> {
         let path = self.path()?;
         if !self.demo && !path.exists() {
-            return Err(Failure::asked(start::nothing_yet(&path)));
+            return Err(Failure::asked((self.own().nothing_yet)(&path.display().to_string())));
         }
         self.open()
     }
@@ -127,8 +128,18 @@ impl Records {
         self.open()
     }
 
-    /// How numbers are written.
+    /// The tag of the language, and of how numbers are written.
     pub(crate) fn locale(&self) -> String {
         place::locale(self.locale.clone())
+    }
+
+    /// What that tag says.
+    pub(crate) fn said_in(&self) -> Locale {
+        Locale::read(&self.locale())
+    }
+
+    /// The terminal's own words.
+    pub(crate) fn own(&self) -> Own {
+        words::of(&self.said_in())
     }
 }

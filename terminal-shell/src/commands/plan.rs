@@ -14,7 +14,7 @@ use clap::ValueEnum;
 use serde_json::json;
 
 use super::{Failure, Records, say};
-use crate::{clock, files, screens};
+use crate::{clock, files, screens, words};
 
 /// The exit status where a plan has remarks that it is held to.
 const HELD_TO: u8 = 3;
@@ -48,9 +48,10 @@ impl Check {
     /// Says everything that is wrong with a plan, or that it is in order and what a coach would say
     /// of it.
     pub(crate) fn run(&self, locale: &Locale, out: &mut impl Write) -> Result<(), Failure> {
-        let text = files::read(&self.file).map_err(Failure::here)?;
+        let own = words::of(locale);
+        let text = files::read(&self.file, own).map_err(Failure::here)?;
         let gym = match &self.equipment {
-            Some(path) => super::bar::gym_in(path, locale.words())?,
+            Some(path) => super::bar::gym_in(path, locale)?,
             None => builtin_in(locale.unit),
         };
         let (plan, worst) = plan_checked(text.as_bytes(), None, locale, &gym);
@@ -77,10 +78,12 @@ impl Check {
             let faults = locale.words().faults();
             let mut told: String = remarks.iter().map(|one| faults.lines(one, &name)).collect();
             if !accepted.is_empty() {
-                told.push_str("accepted:\n");
+                told.push_str(own.accepted);
+                told.push('\n');
             }
             told.extend(accepted.iter().map(|text| format!("  {text}\n")));
-            say(out, &format!("{told}{}: {}, no fault\n", plan.title, plan.subtitle))?;
+            let said = (own.plan_no_fault)(&plan.title, &plan.subtitle);
+            say(out, &format!("{told}{said}\n"))?;
         }
         if !faults.is_empty() {
             return Err(refused(&plan, &self.file, locale.words()));
@@ -105,12 +108,12 @@ pub(crate) fn show(
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let plan = in_order(path, week, locale)?;
-    say(out, &screens::text(&Screen::Plan { plan }))
+    say(out, &screens::text(&Screen::Plan { plan }, words::of(locale)))
 }
 
 /// The plan of a file; where it has faults, they are the refusal.
 fn in_order(path: &Path, week: Option<u32>, locale: &Locale) -> Result<PlanScreen, Failure> {
-    let text = files::read(path).map_err(Failure::here)?;
+    let text = files::read(path, words::of(locale)).map_err(Failure::here)?;
     let mut plan = plan_in_file(text.as_bytes(), week, locale);
     if plan.faults.iter().any(|fault| !fault.advises) {
         return Err(refused(&plan, path, locale.words()));
@@ -129,8 +132,14 @@ pub(super) fn refused(plan: &PlanScreen, path: &Path, words: Words) -> Failure {
 }
 
 /// Adopts a plan, or prints what is wrong with it.
-pub(crate) fn adopt(engine: &Engine, path: &Path, out: &mut impl Write) -> Result<(), Failure> {
-    let text = files::read(path).map_err(Failure::here)?;
+pub(crate) fn adopt(
+    engine: &Engine,
+    path: &Path,
+    locale: &Locale,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let own = words::of(locale);
+    let text = files::read(path, own).map_err(Failure::here)?;
     let plan = |text: Option<String>| {
         engine.view(Look::Plan { text, week: None }, clock::read()).map(|answer| answer.screen)
     };
@@ -146,13 +155,13 @@ pub(crate) fn adopt(engine: &Engine, path: &Path, out: &mut impl Write) -> Resul
         Ok(_) => {
             say(out, &mends.concat())?;
             if let Screen::Plan { plan } = plan(None)? {
-                say(out, &format!("Adopted: {}\n{}\n", plan.title, plan.subtitle))?;
+                say(out, &format!("{}\n", (own.adopted)(&plan.title, &plan.subtitle)))?;
             }
             Ok(())
         }
         Err(error @ EngineError::Refused { code: RefusalCode::Faults, .. }) => {
             match plan(Some(text))? {
-                Screen::Plan { plan } => Err(refused(&plan, path, Words::default())),
+                Screen::Plan { plan } => Err(refused(&plan, path, locale.words())),
                 _ => Err(error.into()),
             }
         }
@@ -167,9 +176,10 @@ pub(crate) fn read_first(
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     // Tried in memory first, where nothing is left behind.
-    let tried = Engine::in_memory(String::new())?;
-    adopt(&tried, path, out)?;
+    let locale = records.said_in();
+    let tried = Engine::in_memory(records.locale())?;
+    adopt(&tried, path, &locale, out)?;
     let engine = records.open()?;
-    adopt(&engine, path, &mut std::io::sink())?;
+    adopt(&engine, path, &locale, &mut std::io::sink())?;
     Ok(engine.shut_down()?)
 }

@@ -28,12 +28,12 @@ pub(crate) fn week(
     let Some(path) = file else {
         return run(&*records.open_begun()?, PaperOf::Week(week), out);
     };
-    let text = files::read(path).map_err(Failure::here)?;
+    let text = files::read(path, records.own()).map_err(Failure::here)?;
     let engine = records.open_to_look()?;
     match engine.paper(PaperOf::File { text: text.clone(), week }, clock::read()) {
         Ok(found) => say(out, &paper::page(&found)),
         Err(EngineError::Refused { code: RefusalCode::Faults, .. }) => {
-            let locale = barwright_app::Locale::read(&records.locale());
+            let locale = records.said_in();
             let screen = plan_in_file(text.as_bytes(), None, &locale);
             Err(super::plan::refused(&screen, path, locale.words()))
         }

@@ -8,6 +8,7 @@ use clap::Subcommand;
 
 use super::exchange::{Export, Import};
 use super::{Failure, Records, say};
+use crate::words::Own;
 use crate::{clock, place};
 
 /// What is asked of the file.
@@ -64,6 +65,7 @@ pub(crate) enum Asked {
 impl Asked {
     /// Carries it out.
     pub(crate) fn run(&self, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
+        let own = records.own();
         match self {
             Self::Check => {
                 let engine = records.open_begun()?;
@@ -71,9 +73,9 @@ impl Asked {
                 engine.shut_down()?;
                 say(out, &format!("{}: {}\n", records.path()?.display(), found.said()))
             }
-            Self::Backup { file } => backup(&*records.open_begun()?, file, out),
+            Self::Backup { file } => backup(&*records.open_begun()?, file, own, out),
             Self::Keep { folder, every, count } => {
-                let folder = place::text(folder).map_err(Failure::here)?;
+                let folder = place::text(folder, own).map_err(Failure::here)?;
                 let engine = records.open_begun()?;
                 let said = engine.keep_backups(folder, *every, *count, clock::read())?;
                 engine.shut_down()?;
@@ -81,15 +83,15 @@ impl Asked {
             }
             Self::Restore { file } => {
                 let path = records.path()?;
-                place::make_folder(&path).map_err(Failure::here)?;
-                let backup = place::text(file).map_err(Failure::here)?;
-                let said = restore(backup, place::text(&path).map_err(Failure::here)?)?;
+                place::make_folder(&path, own).map_err(Failure::here)?;
+                let backup = place::text(file, own).map_err(Failure::here)?;
+                let said = restore(backup, place::text(&path, own).map_err(Failure::here)?)?;
                 say(out, &format!("{}: {said}\n", path.display()))
             }
             Self::Export(export) => export.run(records, out),
             Self::Import(import) => import.run(records, out),
             Self::Recover => {
-                let path = place::text(&records.path()?).map_err(Failure::here)?;
+                let path = place::text(&records.path()?, own).map_err(Failure::here)?;
                 let recovered = recover(path)?;
                 say(out, &format!("{}\n", recovered.reason))
             }
@@ -97,8 +99,8 @@ impl Asked {
     }
 }
 
-fn backup(engine: &Engine, file: &Path, out: &mut impl Write) -> Result<(), Failure> {
-    let entries = engine.back_up(place::text(file).map_err(Failure::here)?)?;
+fn backup(engine: &Engine, file: &Path, own: Own, out: &mut impl Write) -> Result<(), Failure> {
+    let entries = engine.back_up(place::text(file, own).map_err(Failure::here)?)?;
     engine.shut_down()?;
-    say(out, &format!("{}: {entries} entries, a whole copy\n", file.display()))
+    say(out, &format!("{}\n", (own.copied)(&file.display().to_string(), entries)))
 }

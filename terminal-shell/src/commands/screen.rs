@@ -6,6 +6,7 @@ use barwright_app::Engine;
 use barwright_app::contract::Look;
 
 use super::{Failure, say};
+use crate::words::Own;
 use crate::{clock, screens};
 
 /// Prints a screen.
@@ -13,6 +14,7 @@ pub(crate) fn run(
     engine: &Engine,
     look: Look,
     json: bool,
+    own: Own,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let screen = engine.view(whole(look), clock::read())?.screen;
@@ -20,7 +22,7 @@ pub(crate) fn run(
         serde_json::to_writer_pretty(&mut *out, &screen).map_err(std::io::Error::from)?;
         return say(out, "\n");
     }
-    say(out, &screens::text(&screen))
+    say(out, &screens::text(&screen, own))
 }
 
 /// A look with all its pages on one, as paper has it.

@@ -6,8 +6,9 @@ use unicode_width::UnicodeWidthStr;
 
 use super::sheet::{Item, Sheet, wrapped};
 use crate::palette::{Palette, WARNS};
+use crate::words::Own;
 
-pub(super) fn sheet(balance: &BalanceScreen, width: u16, palette: Palette) -> Sheet<'_> {
+pub(super) fn sheet(balance: &BalanceScreen, width: u16, palette: Palette, own: Own) -> Sheet<'_> {
     let mut sheet = Sheet::new(&balance.title, &balance.subtitle).keys(&balance.keys);
     // A third for the bars leaves the counts of one muscle on one line of 80 columns.
     let length = (width.saturating_sub(6) / 3).min(60);
@@ -18,27 +19,31 @@ pub(super) fn sheet(balance: &BalanceScreen, width: u16, palette: Palette) -> Sh
             .map(|bar| Item::Drawing(bar_lines(bar, balance.full_halves, length, width, palette))),
     );
     if !balance.bars.is_empty() {
-        let mut legend = "█ done".to_owned();
+        let mut legend = vec![format!("█ {}", own.bar_done)];
         if balance.bars.iter().any(|bar| bar.under_six_halves > 0) {
-            legend.push_str("   ▓ of it under six reps");
+            legend.push(format!("▓ {}", own.bar_short));
         }
-        legend.push_str("   ░ planned");
+        legend.push(format!("░ {}", own.bar_planned));
         if balance.bars.iter().any(|bar| bar.left_halves.is_some()) {
-            legend.push_str("   below it: ▀ left  ▄ right");
+            legend.push(own.bar_sides.to_owned());
         }
-        sheet
-            .items
-            .push(Item::Drawing(vec![Line::default(), Line::styled(legend, palette.quiet())]));
+        let legend = wrapped(&legend.join("   "), width.saturating_sub(2), "", palette.quiet());
+        sheet.items.push(Item::Drawing(std::iter::once(Line::default()).chain(legend).collect()));
     }
     sheet.rows("", &balance.sentences);
-    sheet.rows("By kind of week", &balance.kinds);
+    sheet.rows(own.by_kind, &balance.kinds);
     sheet
 }
 
 /// The bars as text: what a pipe is given.
-pub(super) fn drawn(balance: &BalanceScreen, width: u16, palette: Palette) -> Vec<Line<'static>> {
+pub(super) fn drawn(
+    balance: &BalanceScreen,
+    width: u16,
+    palette: Palette,
+    own: Own,
+) -> Vec<Line<'static>> {
     let mut lines = Vec::new();
-    for item in sheet(balance, width, palette).items {
+    for item in sheet(balance, width, palette, own).items {
         if let Item::Drawing(drawing) = item {
             lines.extend(drawing);
         }

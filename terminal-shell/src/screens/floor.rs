@@ -11,6 +11,7 @@ use super::sheet::{self, Item, Selectable, Sheet, Tone, put, split, wrapped};
 use super::{Ui, bar, keys_line, large, pen};
 use crate::keys::{self, Bound, Chosen};
 use crate::palette::{Palette, WARNS};
+use crate::words::Own;
 
 /// Columns of the large type, left of the drawing.
 const LEFT: u16 = 38;
@@ -39,14 +40,14 @@ impl Size {
 }
 
 /// The call in full, over the floor: why this load, and every line of it.
-pub(super) fn call_sheet(floor: &FloorScreen) -> Sheet<'_> {
+pub(super) fn call_sheet(floor: &FloorScreen, own: Own) -> Sheet<'_> {
     let call = &floor.call;
     let mut sheet = Sheet::new(&call.exercise, &call.sentence);
-    sheet.texts("Why this load", &call.why, Tone::Plain);
-    sheet.texts("Take care", &call.cautions, Tone::Warning);
-    sheet.texts("How", &call.manner, Tone::Plain);
-    sheet.texts("Set-up", &call.set_up, Tone::Plain);
-    sheet.texts("Cues", &call.cues, Tone::Plain);
+    sheet.texts(own.why_this_load, &call.why, Tone::Plain);
+    sheet.texts(own.take_care, &call.cautions, Tone::Warning);
+    sheet.texts(own.how, &call.manner, Tone::Plain);
+    sheet.texts(own.set_up, &call.set_up, Tone::Plain);
+    sheet.texts(own.cues, &call.cues, Tone::Plain);
     if !call.last.is_empty() {
         sheet.items.push(Item::Gap);
         sheet.items.push(Item::Text(&call.last, Tone::Quiet));
@@ -88,7 +89,7 @@ pub(super) fn draw(
     if let Some(panel) = &floor.panel {
         return panel_zone(panel, bound, ui, palette, rest, buf);
     }
-    let thumb = thumb_lines(floor, bound, size, palette, rest.width);
+    let thumb = thumb_lines(floor, bound, ui.own, size, palette, rest.width);
     let height = u16::try_from(thumb.len()).unwrap_or(u16::MAX).min(rest.height);
     let (second, third) = split(rest, rest.height - height);
     call_zone(floor, ui, palette, second, buf);
@@ -359,6 +360,7 @@ fn beside_parts(
 fn thumb_lines(
     floor: &FloorScreen,
     bound: &[Bound<'_>],
+    own: Own,
     size: Size,
     palette: Palette,
     width: u16,
@@ -376,9 +378,9 @@ fn thumb_lines(
     let named = [&thumb.ended, &thumb.undo, &thumb.redo, &thumb.more, &floor.bar.holds];
     small.extend(named.into_iter().flatten().map(part));
     if !floor.beats.is_empty() {
-        small.push(keys_line::named("c", "Count the tempo", palette));
+        small.push(keys_line::named("c", own.count_tempo, palette));
     }
-    small.push(keys_line::named("w", "Why", palette));
+    small.push(keys_line::named("w", own.why, palette));
     lines.extend(keys_line::flow(small, width));
     for line in &mut lines {
         line.spans.insert(0, Span::styled(" ", palette.plain()));

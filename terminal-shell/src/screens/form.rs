@@ -6,13 +6,14 @@ use ratatui::text::Line;
 use super::lift;
 use super::sheet::{Item, Sheet, Tone, wrapped};
 use crate::palette::{Palette, WARNS};
+use crate::words::Own;
 
-pub(super) fn sheet(form: &FormScreen, width: u16, palette: Palette) -> Sheet<'_> {
+pub(super) fn sheet(form: &FormScreen, width: u16, palette: Palette, own: Own) -> Sheet<'_> {
     let mut sheet = Sheet::new(&form.title, &form.subtitle).keys(&form.keys);
     if form.plan_file {
-        sheet.opens = Some("Open a plan file");
+        sheet.opens = Some(own.open_plan);
     } else if form.file.is_some() {
-        sheet.opens = Some("Save it as a file");
+        sheet.opens = Some(own.save);
     }
     sheet.items.extend(form.rows.iter().map(Item::FormRow));
     if !form.notes.is_empty() {

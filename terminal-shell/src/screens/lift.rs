@@ -13,11 +13,12 @@ use unicode_width::UnicodeWidthStr;
 use super::pen;
 use super::sheet::{Item, Sheet, Tone, wrapped};
 use crate::palette::Palette;
+use crate::words::Own;
 
 /// Rows of the drawing.
 const HIGH: u16 = 12;
 
-pub(super) fn sheet(lift: &LiftScreen, width: u16, palette: Palette) -> Sheet<'_> {
+pub(super) fn sheet(lift: &LiftScreen, width: u16, palette: Palette, own: Own) -> Sheet<'_> {
     let mut sheet =
         Sheet::new(&lift.title, &lift.subtitle).keys(lift.keys.iter().filter(|key| !leads(key)));
     if let Some(chart) = &lift.chart {
@@ -27,9 +28,9 @@ pub(super) fn sheet(lift: &LiftScreen, width: u16, palette: Palette) -> Sheet<'_
         sheet.items.push(Item::Drawing(drawing(chart, width.saturating_sub(4).min(96), palette)));
     }
     sheet.rows("", &lift.records);
-    sheet.fields("By hand", &lift.fields);
-    sheet.rows("Sessions", &lift.sessions);
-    sheet.list("Other exercises", lift.keys.iter().filter(|key| leads(key)));
+    sheet.fields(own.by_hand, &lift.fields);
+    sheet.rows(own.sessions, &lift.sessions);
+    sheet.list(own.other_exercises, lift.keys.iter().filter(|key| leads(key)));
     sheet
 }
 

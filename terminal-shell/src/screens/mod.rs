@@ -29,6 +29,7 @@ use ratatui::text::{Line, Span};
 use crate::editor::Editor;
 use crate::keys::{self, Bound, Chosen};
 use crate::palette::{Colours, Palette, WARNS};
+use crate::words::Own;
 use sheet::Sheet;
 
 pub(crate) use help::place;
@@ -56,6 +57,8 @@ pub(crate) struct Ui {
     pub(crate) asks: bool,
     /// What these records are, where they are not the lifter's own.
     pub(crate) mark: Option<&'static str>,
+    /// The terminal's own words.
+    pub(crate) own: Own,
 }
 
 /// What lies over the screen.
@@ -85,7 +88,7 @@ impl Ui {
         let mut lines =
             self.notice.as_ref().map(|notice| notice.lines(palette, width)).unwrap_or_default();
         if self.asks {
-            lines.push(Line::from(keys_line::named("y", "Yes, all the same", palette)));
+            lines.push(Line::from(keys_line::named("y", self.own.yes, palette)));
         }
         lines
     }
@@ -103,29 +106,35 @@ impl Notice {
 }
 
 /// A screen as a sheet; the floor is none, but what lies over it is.
-fn as_sheet<'a>(screen: &'a Screen, over: Over, width: u16, palette: Palette) -> Option<Sheet<'a>> {
+fn as_sheet(
+    screen: &Screen,
+    over: Over,
+    width: u16,
+    palette: Palette,
+    own: Own,
+) -> Option<Sheet<'_>> {
     match (over, screen) {
-        (Over::Help, _) => Some(help::sheet(screen)),
-        (Over::Call, Screen::Floor { floor }) => Some(floor::call_sheet(floor)),
+        (Over::Help, _) => Some(help::sheet(screen, own)),
+        (Over::Call, Screen::Floor { floor }) => Some(floor::call_sheet(floor, own)),
         (_, Screen::Floor { .. }) => None,
-        (_, Screen::Today { today }) => Some(today::sheet(today)),
-        (_, Screen::Tally { tally }) => Some(tally::sheet(tally)),
+        (_, Screen::Today { today }) => Some(today::sheet(today, own)),
+        (_, Screen::Tally { tally }) => Some(tally::sheet(tally, own)),
         (_, Screen::Weeks { weeks }) => Some(weeks::sheet(weeks)),
-        (_, Screen::Lift { lift }) => Some(lift::sheet(lift, width, palette)),
-        (_, Screen::Balance { balance }) => Some(balance::sheet(balance, width, palette)),
-        (_, Screen::Equipment { equipment }) => Some(equipment::sheet(equipment)),
+        (_, Screen::Lift { lift }) => Some(lift::sheet(lift, width, palette, own)),
+        (_, Screen::Balance { balance }) => Some(balance::sheet(balance, width, palette, own)),
+        (_, Screen::Equipment { equipment }) => Some(equipment::sheet(equipment, own)),
         (_, Screen::Care { care }) => Some(care::sheet(care)),
-        (_, Screen::Plan { plan }) => Some(plan::sheet(plan)),
-        (_, Screen::Form { form }) => Some(form::sheet(form, width, palette)),
+        (_, Screen::Plan { plan }) => Some(plan::sheet(plan, own)),
+        (_, Screen::Form { form }) => Some(form::sheet(form, width, palette, own)),
         (_, Screen::NotShown { not_shown }) => Some(not_shown::sheet(not_shown)),
     }
 }
 
 /// What can be selected on a screen, in order.
 pub(crate) fn selectable(screen: &Screen, over: Over) -> Vec<Selectable<'_>> {
-    // What can be selected does not depend on how wide or in what colours it is drawn.
+    // What can be selected does not depend on how wide, in what colours or words it is drawn.
     let palette = Palette::new(Colours::None, false);
-    match (as_sheet(screen, over, 80, palette), screen) {
+    match (as_sheet(screen, over, 80, palette, Own::default()), screen) {
         (Some(sheet), _) => sheet::selectable(&sheet.items),
         (None, Screen::Floor { floor }) => floor::selectable(floor),
         (None, _) => Vec::new(),
@@ -142,7 +151,7 @@ pub(crate) fn bound<'a>(screen: &'a Screen, ui: &Ui) -> Vec<Bound<'a>> {
         None => Chosen::Nothing,
     };
     let palette = Palette::new(Colours::None, false);
-    match (as_sheet(screen, ui.over, 80, palette), screen) {
+    match (as_sheet(screen, ui.over, 80, palette, ui.own), screen) {
         (Some(sheet), _) => keys::sheet(&sheet.keys, chosen),
         (None, Screen::Floor { floor }) => floor::bound(floor, chosen),
         (None, _) => Vec::new(),
@@ -151,7 +160,7 @@ pub(crate) fn bound<'a>(screen: &'a Screen, ui: &Ui) -> Vec<Bound<'a>> {
 
 /// The letters that lead to the screens, in their order, and which is shown.
 pub(crate) fn letters(screen: &Screen) -> Vec<(char, bool)> {
-    help::places(screen).into_iter().map(|(letter, _, here)| (letter, here)).collect()
+    help::places(screen).to_vec()
 }
 
 /// A whole frame. Answers the line that stands at the top of what scrolls, for the next time.
@@ -165,7 +174,7 @@ pub(crate) fn draw(
     buf.set_style(area, palette.plain());
     let bound = bound(screen, ui);
     let (main, nav) = sheet::split(area, area.height.saturating_sub(1));
-    let top = match (as_sheet(screen, ui.over, area.width, palette), screen) {
+    let top = match (as_sheet(screen, ui.over, area.width, palette, ui.own), screen) {
         (Some(sheet), _) => sheet::draw(&sheet, &bound, ui, palette, main, buf),
         (None, Screen::Floor { floor }) => floor::draw(floor, &bound, ui, palette, main, buf),
         (None, _) => 0,
@@ -176,12 +185,12 @@ pub(crate) fn draw(
         pen::line(buf, main.right().saturating_sub(wide), main.y, &line, wide);
     }
     let mut places: Vec<Span<'static>> = Vec::new();
-    for (letter, name, here) in help::places(screen) {
+    for ((letter, here), name) in help::places(screen).into_iter().zip(ui.own.places) {
         let style = if here && ui.over == Over::Nothing { palette.cap() } else { palette.quiet() };
         places.push(Span::styled(capital(name, letter), style));
         places.push(Span::styled("  ", palette.quiet()));
     }
-    places.push(Span::styled("? help  q quit", palette.quiet()));
+    places.push(Span::styled(ui.own.help_and_leave, palette.quiet()));
     pen::line(buf, nav.x, nav.y, &Line::from(places), nav.width);
     top
 }

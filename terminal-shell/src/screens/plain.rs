@@ -10,6 +10,7 @@ use ratatui::text::Line;
 
 use super::{balance, lift};
 use crate::palette::{Colours, Palette};
+use crate::words::Own;
 
 /// How wide a drawing is on a pipe.
 const WIDE: u16 = 80;
@@ -18,18 +19,18 @@ const PLAIN: Palette = Palette::new(Colours::None, false);
 
 /// A screen as lines of text without colours: sheets whole, drawings made of characters; any other
 /// as it is read aloud.
-pub(crate) fn text(screen: &Screen) -> String {
+pub(crate) fn text(screen: &Screen, own: Own) -> String {
     let mut out = String::new();
     match screen {
-        Screen::Today { today } => today_text(today, &mut out),
-        Screen::Plan { plan } => plan_text(plan, &mut out),
+        Screen::Today { today } => today_text(today, own, &mut out),
+        Screen::Plan { plan } => plan_text(plan, own, &mut out),
         Screen::Floor { floor } => line(&floor.aloud, &mut out),
         Screen::Tally { tally } => line(&tally.aloud, &mut out),
-        Screen::Weeks { weeks } => weeks_text(weeks, &mut out),
-        Screen::Lift { lift } => lift_text(lift, &mut out),
-        Screen::Balance { balance } => balance_text(balance, &mut out),
+        Screen::Weeks { weeks } => weeks_text(weeks, own, &mut out),
+        Screen::Lift { lift } => lift_text(lift, own, &mut out),
+        Screen::Balance { balance } => balance_text(balance, own, &mut out),
         Screen::Equipment { equipment } => line(&equipment.aloud, &mut out),
-        Screen::Form { form } => form_text(form, &mut out),
+        Screen::Form { form } => form_text(form, own, &mut out),
         Screen::Care { care } => {
             line(&care.title, &mut out);
             line(&care.subtitle, &mut out);
@@ -50,58 +51,58 @@ fn line(text: &str, out: &mut String) {
     }
 }
 
-fn today_text(today: &TodayScreen, out: &mut String) {
+fn today_text(today: &TodayScreen, own: Own, out: &mut String) {
     line(&today.title, out);
     line(&today.subtitle, out);
     line(&today.duration, out);
     for caution in &today.cautions {
-        line(&format!("Take care: {caution}"), out);
+        line(&format!("{}: {caution}", own.take_care), out);
     }
-    rows(&today.rows, out);
+    rows(&today.rows, own, out);
     if !today.left_out.is_empty() {
-        line("\nSkipped for the time there is:", out);
+        line(&format!("\n{}:", own.skipped), out);
         today.left_out.iter().for_each(|text| line(&format!("  {text}"), out));
     }
-    fields(&today.needs, out);
+    fields(&today.needs, own, out);
 }
 
-fn plan_text(plan: &PlanScreen, out: &mut String) {
+fn plan_text(plan: &PlanScreen, own: Own, out: &mut String) {
     line(&plan.title, out);
     line(&plan.subtitle, out);
     for fault in &plan.faults {
         let FileFault { line: at, column, label, problem, .. } = fault;
-        line(&format!("\nline {at}, column {column}, {label}: {problem}"), out);
+        line(&format!("\n{}", (own.fault)(*at, *column, label, problem)), out);
         line(&format!("    {}", fault.text), out);
         line(&format!("    {}", fault.underline), out);
         line(&format!("  {}", fault.advice), out);
     }
-    rows(&plan.rows, out);
+    rows(&plan.rows, own, out);
 }
 
-fn weeks_text(weeks: &WeeksScreen, out: &mut String) {
+fn weeks_text(weeks: &WeeksScreen, own: Own, out: &mut String) {
     line(&weeks.title, out);
     line(&weeks.subtitle, out);
     for week in &weeks.weeks {
-        let here = if week.current { " (this week)" } else { "" };
-        list(&format!("{}{here}", week.title), &week.rows, out);
+        let here = if week.current { format!(" ({})", own.this_week) } else { String::new() };
+        list(&format!("{}{here}", week.title), &week.rows, own, out);
     }
 }
 
-fn lift_text(lift: &LiftScreen, out: &mut String) {
+fn lift_text(lift: &LiftScreen, own: Own, out: &mut String) {
     line(&lift.title, out);
     line(&lift.subtitle, out);
     if let Some(chart) = &lift.chart {
         out.push('\n');
         drawing(&lift::drawing(chart, WIDE, PLAIN), out);
     }
-    list("Records", &lift.records, out);
-    list("Sessions", &lift.sessions, out);
+    list(own.records, &lift.records, own, out);
+    list(own.sessions, &lift.sessions, own, out);
     if lift.sessions.is_empty() {
-        line("\nNo session yet.", out);
+        line(&format!("\n{}", own.no_session), out);
     }
 }
 
-fn form_text(form: &FormScreen, out: &mut String) {
+fn form_text(form: &FormScreen, own: Own, out: &mut String) {
     line(&form.title, out);
     line(&form.subtitle, out);
     for row in &form.rows {
@@ -109,7 +110,7 @@ fn form_text(form: &FormScreen, out: &mut String) {
             out.push('\n');
         }
         let indent = "  ".repeat(usize::from(row.depth));
-        let look = if row.warns { "(look) " } else { "" };
+        let look = if row.warns { format!("({}) ", own.look) } else { String::new() };
         let value = if row.value.is_empty() { String::new() } else { format!(": {}", row.value) };
         line(&format!("{indent}{look}{}{value}", row.text), out);
         let below = [&row.detail].into_iter().chain(&row.faults).chain(&row.remarks);
@@ -127,13 +128,13 @@ fn form_text(form: &FormScreen, out: &mut String) {
     }
 }
 
-fn balance_text(balance: &BalanceScreen, out: &mut String) {
+fn balance_text(balance: &BalanceScreen, own: Own, out: &mut String) {
     line(&balance.title, out);
     line(&balance.subtitle, out);
     out.push('\n');
-    drawing(&balance::drawn(balance, WIDE, PLAIN), out);
-    list("Behind", &balance.sentences, out);
-    list("By kind of week", &balance.kinds, out);
+    drawing(&balance::drawn(balance, WIDE, PLAIN, own), out);
+    list(own.behind, &balance.sentences, own, out);
+    list(own.by_kind, &balance.kinds, own, out);
 }
 
 fn drawing(lines: &[Line<'_>], out: &mut String) {
@@ -145,7 +146,7 @@ fn drawing(lines: &[Line<'_>], out: &mut String) {
 }
 
 /// Rows one below the other under a heading; nothing where there are none.
-fn list(heading: &str, rows: &[Row], out: &mut String) {
+fn list(heading: &str, rows: &[Row], own: Own, out: &mut String) {
     if rows.is_empty() {
         return;
     }
@@ -154,7 +155,7 @@ fn list(heading: &str, rows: &[Row], out: &mut String) {
     let within = usize::from(rows.iter().any(|row| row.depth == 0));
     for row in rows {
         let indent = "  ".repeat((usize::from(row.depth) + within).max(1));
-        let _ = writeln!(out, "{indent}{}{}{}", mark(row), row.text, done(row));
+        let _ = writeln!(out, "{indent}{}{}{}", mark(row), row.text, done(row, own));
         if !row.detail.is_empty() {
             let _ = writeln!(out, "{indent}  {}", row.detail);
         }
@@ -166,29 +167,29 @@ fn mark(row: &Row) -> &'static str {
     if row.warns { "! " } else { "" }
 }
 
-fn done(row: &Row) -> &'static str {
-    if row.done { " (done)" } else { "" }
+fn done(row: &Row, own: Own) -> String {
+    if row.done { format!(" ({})", own.is_done) } else { String::new() }
 }
 
-fn rows(rows: &[Row], out: &mut String) {
+fn rows(rows: &[Row], own: Own, out: &mut String) {
     for row in rows {
         if row.depth < 2 {
             out.push('\n');
         }
         let indent = "  ".repeat(usize::from(row.depth));
-        let _ = writeln!(out, "{indent}{}{}{}", mark(row), row.text, done(row));
+        let _ = writeln!(out, "{indent}{}{}{}", mark(row), row.text, done(row, own));
         if !row.detail.is_empty() {
             let _ = writeln!(out, "{indent}  {}", row.detail);
         }
     }
 }
 
-fn fields(fields: &[Field], out: &mut String) {
+fn fields(fields: &[Field], own: Own, out: &mut String) {
     let missing: Vec<&Field> = fields.iter().filter(|field| field.value.is_empty()).collect();
     if !missing.is_empty() {
-        line("\nStill needed:", out);
+        line(&format!("\n{}:", own.still_needed), out);
         for field in missing {
-            line(&format!("  {} (such as {})", field.label, field.hint), out);
+            line(&format!("  {} ({})", field.label, (own.such_as)(&field.hint)), out);
         }
     }
 }

@@ -10,6 +10,7 @@ use unicode_width::UnicodeWidthStr;
 use super::{Ui, form, keys_line, pen};
 use crate::keys::Bound;
 use crate::palette::{Palette, WARNS};
+use crate::words::Own;
 
 /// The widest a column of text gets: longer lines are hard to follow.
 const WIDEST: u16 = 100;
@@ -188,7 +189,7 @@ pub(super) fn foot<'a>(
     let mut lines = vec![Line::default()];
     lines.extend(ui.notice_lines(palette, width));
     if let Some(editor) = &ui.editor {
-        lines.extend(editor.lines(palette, width));
+        lines.extend(editor.lines(ui.own, palette, width));
         return lines;
     }
     let selected = ui.selected.and_then(|at| selectable(items).get(at).copied());
@@ -197,19 +198,19 @@ pub(super) fn foot<'a>(
         Some(Selectable::Row(row)) => {
             of_row.extend(row.keys.iter().map(|key| keys_line::part(bound, key, palette)));
             if !row.why.is_empty() {
-                of_row.push(keys_line::named("w", "Why", palette));
+                of_row.push(keys_line::named("w", ui.own.why, palette));
             }
         }
         Some(Selectable::Form(row)) => {
             let steps = row.down.iter().chain(&row.up).filter(|key| key.enabled);
             of_row.extend(steps.map(|key| keys_line::step(bound, key, palette)));
             if row.field.is_some() {
-                of_row.push(keys_line::named("enter", "Write", palette));
+                of_row.push(keys_line::named("enter", ui.own.write, palette));
             }
             of_row.extend(row.keys.iter().map(|key| keys_line::part(bound, key, palette)));
         }
         Some(Selectable::Key(key)) => of_row.push(keys_line::part(bound, key, palette)),
-        Some(Selectable::Field(_)) => of_row.push(keys_line::named("enter", "Write", palette)),
+        Some(Selectable::Field(_)) => of_row.push(keys_line::named("enter", ui.own.write, palette)),
         None => {}
     }
     lines.extend(keys_line::flow(of_row, width));
@@ -283,9 +284,9 @@ fn item_lines(
         },
         Item::Row(row) => row_lines(row, selected, ui, palette, width),
         Item::FormRow(row) => form::row_lines(row, selected, palette, width),
-        Item::Field(field) => field_lines(field, selected, palette, width),
+        Item::Field(field) => field_lines(field, selected, ui.own, palette, width),
         Item::Key(key) => key_lines(key, selected, palette, width),
-        Item::Fault(fault) => fault_lines(fault, palette, width),
+        Item::Fault(fault) => fault_lines(fault, ui.own, palette, width),
     }
 }
 
@@ -320,9 +321,15 @@ fn row_lines(
     lines
 }
 
-fn field_lines(field: &Field, selected: bool, palette: Palette, width: u16) -> Vec<Line<'static>> {
+fn field_lines(
+    field: &Field,
+    selected: bool,
+    own: Own,
+    palette: Palette,
+    width: u16,
+) -> Vec<Line<'static>> {
     let value = if field.value.is_empty() {
-        format!("…  (such as {})", field.hint)
+        format!("…  ({})", (own.such_as)(&field.hint))
     } else {
         field.value.clone()
     };
@@ -341,12 +348,11 @@ fn key_lines(key: &Key, selected: bool, palette: Palette, width: u16) -> Vec<Lin
     wrapped(&key.label, width, lead, style)
 }
 
-fn fault_lines(fault: &FileFault, palette: Palette, width: u16) -> Vec<Line<'static>> {
-    let place = format!("line {}, column {}, {}", fault.line, fault.column, fault.label);
+fn fault_lines(fault: &FileFault, own: Own, palette: Palette, width: u16) -> Vec<Line<'static>> {
+    let said = (own.fault)(fault.line, fault.column, &fault.label, &fault.problem);
     let (mark, style) =
         if fault.advises { (" ", palette.strong()) } else { (WARNS, palette.warning()) };
-    let mut lines =
-        wrapped(&format!("{place}: {}", fault.problem), width, &format!("{mark} "), style);
+    let mut lines = wrapped(&said, width, &format!("{mark} "), style);
     // The underline stands under its text only where neither is broken into lines.
     let room = usize::from(width.saturating_sub(4));
     for line in [&fault.text, &fault.underline] {

@@ -3,13 +3,14 @@
 use barwright_app::contract::TallyScreen;
 
 use super::sheet::{Item, Sheet, Tone};
+use crate::words::Own;
 
-pub(super) fn sheet(tally: &TallyScreen) -> Sheet<'_> {
+pub(super) fn sheet(tally: &TallyScreen, own: Own) -> Sheet<'_> {
     let mut sheet = Sheet::new(&tally.title, &tally.subtitle).keys(&tally.keys);
     sheet.items.extend(tally.cautions.iter().map(|text| Item::Text(text, Tone::Warning)));
-    sheet.rows("Next time", &tally.changes);
-    sheet.rows("Done", &tally.done);
-    sheet.texts("Notes", &tally.notes, Tone::Plain);
-    sheet.fields("To write", &tally.fields);
+    sheet.rows(own.next_time, &tally.changes);
+    sheet.rows(own.done, &tally.done);
+    sheet.texts(own.notes, &tally.notes, Tone::Plain);
+    sheet.fields(own.to_write, &tally.fields);
     sheet
 }

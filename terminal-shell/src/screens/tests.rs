@@ -470,7 +470,7 @@ fn today_while_a_field_is_written() {
 
 #[test]
 fn today_on_a_pipe() {
-    insta::assert_snapshot!(text(&Screen::Today { today: today() }));
+    insta::assert_snapshot!(text(&Screen::Today { today: today() }, Own::default()));
 }
 
 #[test]

@@ -16,8 +16,13 @@ pub(crate) struct Driver {
 
 impl Driver {
     pub(crate) fn start(store: &Path) -> Self {
+        Self::start_in(store, "en-GB")
+    }
+
+    /// Spoken to as a locale says.
+    pub(crate) fn start_in(store: &Path, locale: &str) -> Self {
         let mut child = Command::new(env!("CARGO_BIN_EXE_barwright"))
-            .args(["drive", "--locale", "en-GB", "--store"])
+            .args(["drive", "--locale", locale, "--store"])
             .arg(store)
             .stdin(Stdio::piped())
             .stdout(Stdio::piped())

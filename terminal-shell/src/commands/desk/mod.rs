@@ -16,10 +16,8 @@ use self::returns::{Line, Returns, opened, read};
 use super::{Failure, say};
 use crate::app::App;
 use crate::palette::Palette;
+use crate::words::{self, Own};
 use crate::{clock, screens, terminal};
-
-/// What stands on every screen of a return.
-const LOOKED_AT: &str = "a return: nothing is kept";
 
 /// Whose returns are looked at.
 #[derive(Debug, clap::Args)]
@@ -37,29 +35,24 @@ pub(crate) struct Asked {
 impl Asked {
     /// Shows them: on a terminal as screens, else as text or JSON.
     pub(crate) fn run(&self, tag: &str, out: &mut impl Write) -> Result<(), Failure> {
-        let words = Locale::read(tag).words();
-        let found = read(&self.folder, tag)?;
+        let (words, own) = spoken(tag);
+        let found = read(&self.folder, tag, own)?;
         if let Some(name) = &self.lifter {
             let line = found.lifters.iter().find(|line| line.lifter == *name);
             let line = line.ok_or_else(|| found.lacks(name, words))?;
-            return self.one(line, tag, words, out);
+            return self.one(line, tag, out);
         }
         let dumb = std::env::var_os("TERM").is_none_or(|term| term == "dumb");
         let shows = io::stdout().is_terminal() && io::stdin().is_terminal() && !dumb;
         match (self.json, shows) {
             (true, _) => say(out, &format!("{:#}\n", json!(found))),
-            (false, true) if !found.lifters.is_empty() => on_terminal(&found, tag, words),
+            (false, true) if !found.lifters.is_empty() => on_terminal(&found, tag),
             (false, _) => say(out, &text(&found, words)),
         }
     }
 
-    fn one(
-        &self,
-        line: &Line,
-        tag: &str,
-        words: Words,
-        out: &mut impl Write,
-    ) -> Result<(), Failure> {
+    fn one(&self, line: &Line, tag: &str, out: &mut impl Write) -> Result<(), Failure> {
+        let (words, own) = spoken(tag);
         let engine = opened(&line.path, tag).map_err(Failure::here)?;
         let view = |look| engine.view(look, clock::read()).map(|answer| answer.screen);
         let (weeks, balance) = (view(Look::Weeks)?, view(Look::Balance { weeks: None })?);
@@ -70,18 +63,25 @@ impl Asked {
         let one = Returns { lifters: vec![line.clone()], unread: Vec::new() };
         let mut told = table(&one, words);
         told.extend(line.week.says.iter().map(|text| format!("  {text}\n")));
-        told.push(format!("\n{}\n{}", screens::text(&weeks), screens::text(&balance)));
+        told.push(format!("\n{}\n{}", screens::text(&weeks, own), screens::text(&balance, own)));
         say(out, &told.concat())
     }
 }
 
+/// The words of a locale, and the terminal's own.
+fn spoken(tag: &str) -> (Words, Own) {
+    let locale = Locale::read(tag);
+    (locale.words(), words::of(&locale))
+}
+
 /// Each lifter's line, and the screens of whichever is opened.
-fn on_terminal(found: &Returns, tag: &str, words: Words) -> Result<(), Failure> {
+fn on_terminal(found: &Returns, tag: &str) -> Result<(), Failure> {
+    let (words, own) = spoken(tag);
     let palette = Palette::of(|name| std::env::var(name).ok());
     let mut at = 0;
     while let Some(line) = list::choose(found, &mut at, palette, words)? {
         let engine = opened(&line.path, tag).map_err(Failure::here)?;
-        let mut app = App::start(engine, Some(LOOKED_AT), clock::read())?;
+        let mut app = App::start(engine, Some(own.looked_at), own, clock::read())?;
         terminal::run(&mut app, palette)?;
     }
     Ok(())

@@ -13,6 +13,7 @@ use serde::Serialize;
 
 use crate::clock;
 use crate::commands::Failure;
+use crate::words::Own;
 
 /// The most files that are read of a folder.
 const MOST_FILES: usize = 20_000;
@@ -83,8 +84,8 @@ pub(super) fn opened(path: &Path, tag: &str) -> Result<Arc<Engine>, String> {
 }
 
 /// Reads a folder on all cores. A file that can't be read is said, and stops no other.
-pub(super) fn read(folder: &Path, tag: &str) -> Result<Returns, Failure> {
-    let paths = files(folder)?;
+pub(super) fn read(folder: &Path, tag: &str, own: Own) -> Result<Returns, Failure> {
+    let paths = files(folder, own)?;
     let next = AtomicUsize::new(0);
     let work = || {
         let mut found = Vec::new();
@@ -120,9 +121,9 @@ fn short(path: &Path, tag: &str) -> Result<LifterWeek, String> {
 }
 
 /// The files that may be returns: no folder and no link is followed.
-fn files(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
-    let shown = folder.display();
-    let cannot = |why: std::io::Error| Failure::here(format!("{shown} can't be read: {why}."));
+fn files(folder: &Path, own: Own) -> Result<Vec<PathBuf>, Failure> {
+    let shown = folder.display().to_string();
+    let cannot = |why: std::io::Error| Failure::here((own.folder_not_read)(&shown, &why));
     let mut paths = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(cannot)? {
         let entry = entry.map_err(cannot)?;
@@ -132,8 +133,7 @@ fn files(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
             continue;
         }
         if paths.len() == MOST_FILES {
-            let most = format!("{shown} has more than {MOST_FILES} returns; read them in parts.");
-            return Err(Failure::asked(most));
+            return Err(Failure::asked((own.many_returns)(&shown, MOST_FILES)));
         }
         paths.push(path);
     }

@@ -42,13 +42,13 @@ pub(crate) struct Asked {
 
 /// Rehearses, and says what came of it.
 pub(crate) fn run(asked: &Asked, locale: &Locale, out: &mut impl Write) -> Result<(), Failure> {
-    let text = files::read(&asked.file).map_err(Failure::here)?;
+    let text = files::read(&asked.file, crate::words::of(locale)).map_err(Failure::here)?;
     let Ok(file) = Plan::read(&text, &Catalogue::builtin()) else {
         let screen = plan_in_file(text.as_bytes(), None, locale);
         return Err(refused(&screen, &asked.file, locale.words()));
     };
     let gym: Equipment = match &asked.equipment {
-        Some(path) => bar::gym_in(path, locale.words())?,
+        Some(path) => bar::gym_in(path, locale)?,
         None => builtin_in(locale.unit),
     };
     let cast = Cast { lifters: asked.lifters, seed: asked.seed };
