@@ -85,7 +85,7 @@ pub(super) fn drawing(chart: &Chart, width: u16, palette: Palette) -> Vec<Line<'
     let of = format!("{:>wide$}", chart.up.label, wide = usize::from(left.saturating_sub(2)));
     let mut lines = vec![Line::styled(of, palette.quiet())];
     lines.extend(area.rows().map(|row| of_row(&buf, row)));
-    lines.push(legend(chart, palette));
+    lines.extend(wrapped(&legend(chart), width, "", palette.quiet()));
     lines.extend(wrapped(&chart.aloud, width, "", palette.quiet()));
     lines
 }
@@ -188,7 +188,7 @@ fn of_row(buf: &Buffer, row: Rect) -> Line<'static> {
     Line::from(spans)
 }
 
-fn legend(chart: &Chart, palette: Palette) -> Line<'static> {
+fn legend(chart: &Chart) -> String {
     let parts: Vec<String> = chart
         .series
         .iter()
@@ -202,5 +202,5 @@ fn legend(chart: &Chart, palette: Palette) -> Line<'static> {
             format!("{mark} {}", series.label)
         })
         .collect();
-    Line::styled(parts.join("   "), palette.quiet())
+    parts.join("   ")
 }

@@ -200,6 +200,8 @@ fn capital(name: &str, letter: char) -> String {
     name.to_lowercase().replacen(letter.to_ascii_lowercase(), &letter.to_string(), 1)
 }
 
+#[cfg(all(test, feature = "german"))]
+mod german;
 #[cfg(test)]
 mod pictures;
 #[cfg(test)]

@@ -13,7 +13,7 @@ use ratatui::buffer::{Buffer, Cell};
 use ratatui::layout::Rect;
 use ratatui::style::{Color, Modifier};
 
-use super::{Colours, Palette, Ui, draw};
+use super::{Colours, Palette, Screen, Ui, draw};
 
 /// The size of a cell.
 const WIDE: u16 = 10;
@@ -120,24 +120,29 @@ fn record(evening: &mut Player) {
     evening.press(&key);
 }
 
-#[test]
-fn the_pictures_are_what_the_screens_show() {
+/// Today, a lift, and a rest before a work set of the back squat, in an evening of the demo. What the
+/// lift and its first work set are called in the locale.
+pub(super) fn evening(locale: &str, lift: &str, first: &str) -> [(&'static str, Screen); 3] {
     // A Tuesday at noon.
     let boot = (Some(500_000), Some("one".into()));
     let now = Reading { boot_ms: boot.0, boot_id: boot.1, ..wall(1_795_510_800_000, 60) };
-    let mut evening = Player::on(demo::play("en-GB", &now).expect("the demo plays"), now);
-    let mut screens = vec![("today", evening.see(at_today()))];
-    screens.push(("lift", evening.see(at_lift("back-squat"))));
+    let mut evening = Player::on(demo::play(locale, &now).expect("the demo plays"), now);
+    let (today, over_time) = (evening.see(at_today()), evening.see(at_lift("back-squat")));
     evening.begin();
-    while evening.see_floor(None).call.exercise != "Back squat" {
+    while evening.see_floor(None).call.exercise != lift {
         record(&mut evening);
     }
     // The warm-up, and the first of the work sets.
-    while !evening.see_floor(None).call.sentence.starts_with("Set 1") {
+    while !evening.see_floor(None).call.sentence.starts_with(first) {
         record(&mut evening);
     }
     pass(&mut evening.now, 36_400);
-    screens.push(("rest", evening.see(at_floor(None))));
+    [("today", today), ("lift", over_time), ("rest", evening.see(at_floor(None)))]
+}
+
+#[test]
+fn the_pictures_are_what_the_screens_show() {
+    let screens = evening("en-GB", "Back squat", "Set 1");
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../docs/pictures");
     for (name, screen) in &screens {
         let area = Rect::new(0, 0, 80, 24);
