@@ -444,6 +444,29 @@ fn the_first_start_says_so_and_makes_nothing_until_it_is_told() {
     assert!(program.ends().success());
 }
 
+/// The locale of the environment chooses the language, of what the terminal says of its own too.
+#[cfg(feature = "german")]
+#[test]
+fn a_german_terminal_speaks_german_from_the_first_line() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let mut program = Program::start(&dir.path().join("new.db"), &[("LANG", "de_DE.UTF-8")], &[]);
+    program.sees("Noch keine Aufzeichnungen");
+    program.sees("d, p, n oder q:");
+    program.press("n\r");
+    program.sees("heuTe  Fläche");
+    program.press("E");
+    program.sees("Kraftraum aus einer Datei hinzufügen");
+    program.press("o");
+    program.sees("Datei des Kraftraums: ");
+    program.sees("esc: lassen, wie es war");
+    program.press("keiner.toml\r");
+    program.sees("Die Datei keiner.toml lässt sich nicht lesen: Dort ist nichts.");
+    program.press("?");
+    program.sees("Tasten");
+    program.press("q");
+    assert!(program.ends().success());
+}
+
 #[test]
 fn the_demo_is_kept_apart_from_the_records() {
     let dir = folder();

@@ -77,7 +77,7 @@ pub(crate) fn seen(text: &str) -> String {
     text.split('\n').map(plain).collect::<Vec<_>>().join("\n")
 }
 
-/// Whose records, and how numbers are written.
+/// Whose records, and how the lifter is spoken to.
 #[derive(Debug, Clone, clap::Args)]
 pub(crate) struct Records {
     /// The file of the records; without it BARWRIGHT_STORE, then this user's own.
@@ -86,8 +86,8 @@ pub(crate) struct Records {
     /// Look at the demo: invented records in a file of their own.
     #[arg(long, global = true)]
     pub(crate) demo: bool,
-    /// How numbers are written, such as en-GB or de-DE; without it as LC_ALL, LC_NUMERIC or LANG
-    /// say.
+    /// The language, and how numbers are written, such as en-GB or de-DE; without it as LC_ALL,
+    /// LC_NUMERIC or LANG say.
     #[arg(long, global = true, value_name = "TAG")]
     pub(crate) locale: Option<String>,
 }
