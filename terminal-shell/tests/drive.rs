@@ -124,7 +124,7 @@ fn one_file_has_one_driver() {
     let good = json!({ "reading": reading(0), "view": "equipment" });
     assert!(first.ask(&good)["answer"]["screen"].is_object());
     let second = Command::new(env!("CARGO_BIN_EXE_barwright"))
-        .args(["drive", "--store"])
+        .args(["drive", "--locale", "en-GB", "--store"])
         .arg(store(&dir))
         .stdin(Stdio::null())
         .output()
