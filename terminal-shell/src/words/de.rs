@@ -135,8 +135,8 @@ pub(super) const WORDS: OwnWords = OwnWords {
         format!(
             "Barwright. Noch keine Aufzeichnungen: Es gibt keine Datei {path}.\n\n\
              d  die Demo ansehen: Erfundenes, in einer eigenen Datei\n\
-             p  mit einer Plandatei beginnen\n\
-             n  ohne Plan beginnen\n\
+             p  mit einer Plandatei beginnen: erst wird gezeigt, was darin falsch ist\n\
+             n  leer beginnen: Plan, Kraftraum und Maxima werden hier angelegt, Taste um Taste\n\
              q  Ende; nichts wird angelegt\n"
         )
     },

@@ -122,8 +122,8 @@ pub(super) const WORDS: OwnWords = OwnWords {
         format!(
             "Barwright. No records yet: there is no file {path}.\n\n\
              d  look at the demo: invented records, in a file of their own\n\
-             p  begin with a plan file\n\
-             n  begin without a plan\n\
+             p  begin with a plan file: it is shown with all that is wrong in it first\n\
+             n  begin with nothing: a plan, a gym and maxes are made here, key by key\n\
              q  leave; nothing is made\n"
         )
     },
