@@ -59,7 +59,7 @@ pub struct Head {
     pub left_out: Vec<LeftOut>,
 }
 
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde asks so")]
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde asks so; on the web it is not small")]
 const fn is_none(count: &u64) -> bool {
     *count == 0
 }
