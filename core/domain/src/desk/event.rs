@@ -148,6 +148,13 @@ pub enum DeskEvent {
         /// An outcome an owner; none where it is no longer over.
         outcomes: Vec<Outcome>,
     },
+    /// Changes that a coach sent were taken; what each of them says is a fact of its own.
+    ChangesTaken {
+        /// The id of the file.
+        file: String,
+        /// The ids of those that were taken.
+        ids: Vec<String>,
+    },
     /// A session that is past is of another local date than the clock said.
     SessionDated {
         /// The session, by the log's number of its first event.

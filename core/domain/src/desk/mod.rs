@@ -11,6 +11,7 @@ mod draft;
 mod event;
 mod for_once;
 mod said;
+mod sent;
 mod state;
 
 pub use adopt::{Adoption, Shared, adoption};
@@ -21,4 +22,5 @@ pub use draft::{Draft, DraftOf, MOST_STEPS, Splice};
 pub use event::DeskEvent;
 pub use for_once::{ForOnce, MOST_FOR_ONCE};
 pub use said::{MOST_SAID, MOST_WEIGHED, Said, SaidOf};
+pub use sent::{MOST_CHANGES, MOST_SENT, Sent, SentChange, SentWhat};
 pub use state::{Adopted, Desk, Kept, MOST_EXERCISES, MOST_GYMS, MOST_KEPT, OwnExercise};

@@ -8,6 +8,7 @@ use super::arranged::Arranged;
 use super::draft::{Draft, DraftOf};
 use super::event::DeskEvent;
 use super::said::{MOST_SAID, MOST_WEIGHED, Said, SaidOf};
+use super::sent::{MOST_CHANGES, MOST_SENT};
 use crate::catalogue::{Catalogue, Exercise};
 use crate::equipment::{Equipment, Liked};
 use crate::owners::{Change, Owner, Owners, RowOwner, TrackId, Why};
@@ -124,6 +125,10 @@ pub struct Desk {
     /// The local date on which a coach is there, in days since 1970-01-01.
     #[serde(default)]
     pub coached: Option<i32>,
+    /// Changes that a coach sent and that were taken: files by id, the last one last, each with the
+    /// ids of its changes; [`MOST_SENT`] files at the most.
+    #[serde(default)]
+    pub taken: Vec<(String, Vec<String>)>,
 }
 
 /// The most plans to go back to.
@@ -275,6 +280,7 @@ impl Desk {
                 set(&mut self.liked_in, gym);
                 set(&mut self.liked_of, lift);
             }
+            DeskEvent::ChangesTaken { file, ids } => self.take(file, ids),
             DeskEvent::SessionDated { session, day } => self.owners.dated(*session, *day),
             DeskEvent::WasIll { day } => self.was_ill = Some(*day),
             DeskEvent::Minor { under_18, coached } => {
@@ -294,6 +300,28 @@ impl Desk {
         if self.said.len() > MOST_SAID {
             self.said.remove(0);
         }
+    }
+
+    /// Remembers what was taken of a file, so that it is taken once.
+    fn take(&mut self, file: &str, ids: &[String]) {
+        let at = self.taken.iter().position(|(known, _)| known == file);
+        let (file, mut all) =
+            at.map_or_else(|| (file.to_owned(), Vec::new()), |at| self.taken.remove(at));
+        for id in ids {
+            if !all.contains(id) && all.len() < MOST_CHANGES {
+                all.push(id.clone());
+            }
+        }
+        self.taken.push((file, all));
+        if self.taken.len() > MOST_SENT {
+            self.taken.remove(0);
+        }
+    }
+
+    /// Whether a change of a file was taken.
+    pub fn has_taken(&self, file: &str, id: &str) -> bool {
+        let of = self.taken.iter().find(|(known, _)| known == file);
+        of.is_some_and(|(_, ids)| ids.iter().any(|known| known == id))
     }
 
     fn weigh(&mut self, mass: Mass, day: i32) {

@@ -27,6 +27,7 @@ pub use model::{AddOn, Bar, Dumbbells, Equipment, Machine, Offer, Pin, PlateStoc
 pub use reach::Reach;
 pub use rig::{Fit, Made, Plate, Rig};
 pub use shapes::EQUIPMENT;
+pub(crate) use write::exactly;
 
 /// The implement of a movement that nothing is put on.
 pub const BODYWEIGHT: &str = "bodyweight";

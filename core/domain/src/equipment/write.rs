@@ -4,6 +4,7 @@ use std::fmt::{self, Write};
 
 use super::model::{Bar, Dumbbells, Equipment, Machine, PlateStock, Ratio, Stack};
 use crate::quantity::{Length, Mass, MassUnit, Numerals};
+use crate::text::quoted;
 
 impl Equipment {
     /// The equipment as a TOML file.
@@ -126,21 +127,8 @@ fn list<'a>(texts: impl Iterator<Item = &'a str>) -> String {
     format!("[{}]", texts.join(", "))
 }
 
-fn quoted(text: &str) -> String {
-    let mut out = String::from("\"");
-    for c in text.chars() {
-        match c {
-            '"' | '\\' => out.extend(['\\', c]),
-            c if c.is_control() => out.push_str(&format!("\\u{:04X}", u32::from(c))),
-            c => out.push(c),
-        }
-    }
-    out.push('"');
-    out
-}
-
 /// A mass in a unit where that is exact, in the other where that is, in kilograms otherwise.
-pub(super) fn exactly(mass: Mass, unit: MassUnit) -> String {
+pub(crate) fn exactly(mass: Mass, unit: MassUnit) -> String {
     match [unit, MassUnit::Kilogram, MassUnit::Pound].into_iter().find(|u| mass.prints_exactly(*u))
     {
         Some(unit) => mass.print(unit, Numerals::Point),

@@ -243,6 +243,23 @@ impl<'a> Item<'a> {
         }
     }
 
+    /// A text of lines, of 1 to `most` characters: what a file holds of another file.
+    pub fn lines(&self, most: usize) -> Option<&'a str> {
+        let Some(text) = self.value.as_str() else {
+            self.wrong_type(Expected::Text);
+            return None;
+        };
+        let hidden = text.chars().find(|c| is_hidden(*c) && !matches!(c, '\t' | '\n' | '\r'));
+        let problem = match hidden {
+            Some(character) => Problem::Hidden { character },
+            None if text.trim().is_empty() => Problem::Empty,
+            None if text.chars().nth(most).is_some() => Problem::TooLong { most },
+            None => return Some(text),
+        };
+        self.fault(problem);
+        None
+    }
+
     /// A text of any length; where it is none, a fault says what is read here.
     pub fn any_text(&self, expected: Expected) -> Option<&'a str> {
         let text = self.value.as_str();

@@ -35,6 +35,7 @@ pub mod edit;
 mod fault;
 mod item;
 mod places;
+mod quoted;
 mod read;
 mod shape;
 mod slug;
@@ -42,6 +43,7 @@ mod typed;
 
 pub use fault::{Expected, Fault, Found, Piece, Problem, RowKind, Syntax};
 pub use item::{Item, Table};
+pub(crate) use quoted::quoted;
 pub use read::{At, at, read, read_bytes};
 pub use shape::{Holds, Key, Shape};
 pub(crate) use slug::slug;

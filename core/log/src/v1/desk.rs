@@ -77,6 +77,10 @@ pub struct Desk {
     /// The local date on which a coach is there.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub coached: Option<i32>,
+    /// Changes that a coach sent and that were taken: files by id, the last one last, each with the
+    /// ids of its changes.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub taken: Vec<(String, Vec<String>)>,
 }
 
 impl Mirror for Desk {
@@ -106,6 +110,7 @@ impl Mirror for Desk {
             was_ill,
             under_18,
             coached,
+            taken,
         } = it;
         Self {
             plan: Mirror::of(plan),
@@ -127,6 +132,7 @@ impl Mirror for Desk {
             was_ill: *was_ill,
             under_18: *under_18,
             coached: *coached,
+            taken: taken.clone(),
         }
     }
 
@@ -151,6 +157,7 @@ impl Mirror for Desk {
             was_ill,
             under_18,
             coached,
+            taken,
         } = self;
         Ok(desk::Desk {
             plan: plan.back()?,
@@ -175,6 +182,7 @@ impl Mirror for Desk {
             was_ill,
             under_18,
             coached,
+            taken,
         })
     }
 }

@@ -177,6 +177,14 @@ pub enum DeskEvent {
         #[serde(default, skip_serializing_if = "is_default")]
         liked: Liked,
     },
+    /// Changes that a coach sent were taken; what each of them says is a fact of its own.
+    ChangesTaken {
+        /// The id of the file.
+        file: String,
+        /// The ids of those that were taken.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        ids: Vec<String>,
+    },
     /// A session that is past is of another local date than the clock said.
     SessionDated {
         /// The session, by the log's number of its first event.
@@ -225,6 +233,7 @@ mirror!(enum DeskEvent = desk::DeskEvent {
     TrackParted { row, track, changes, day },
     Decided { session, day, outcomes },
     LoadsLiked { lift, gym, liked },
+    ChangesTaken { file, ids },
     SessionDated { session, day },
     WasIll { day },
     Minor { under_18, coached },

@@ -283,6 +283,7 @@ impl Any for desk::Desk {
             was_ill: Any::any(tape),
             under_18: Any::any(tape),
             coached: Any::any(tape),
+            taken: Any::any(tape),
         }
     }
 }
@@ -404,6 +405,7 @@ any!(enum desk::DeskEvent {
     TrackParted { row, track, changes, day },
     Decided { session, day, outcomes },
     LoadsLiked { lift, gym, liked },
+    ChangesTaken { file, ids },
     SessionDated { session, day },
     WasIll { day },
     Minor { under_18, coached },

@@ -311,6 +311,7 @@ pub(crate) fn desk() -> Vec<DeskEvent> {
             gym: Some("Boathouse".into()),
             liked: Liked { smallest: Some(kg(25)), step: Some(kg(50)) },
         },
+        DeskEvent::ChangesTaken { file: "autumn-2".to_owned(), ids: vec!["1".to_owned()] },
         DeskEvent::SessionDated { session: 3, day: TODAY - 8 },
         DeskEvent::WasIll { day: TODAY },
         DeskEvent::Minor { under_18: true, coached: Some(TODAY) },
