@@ -60,6 +60,18 @@ pub(crate) enum Refused {
     ClockFar { last: i32, now: i32 },
     /// Another exercise has this name.
     ExerciseThere(String),
+    /// A file of changes is for this lifter, and these are another's records.
+    SentToOther(String),
+    /// Nothing of a file of changes can be taken so.
+    NothingToTake,
+    /// These words are no change.
+    UnknownChange(String),
+    /// An exercise has no working load.
+    NoLoad(String),
+    /// An exercise has several working loads, of these names.
+    SeveralLoads(String, Vec<String>),
+    /// A plan that is meant to mend the one of this name is another.
+    OtherPlan(String),
     /// A file has so many faults.
     Faults(usize),
     /// A file of records can't be taken, or written.
@@ -111,7 +123,13 @@ impl Refused {
             Self::TooManyPercent => RefusalCode::BadValue,
             Self::DraftTooLarge => RefusalCode::TooMany,
             Self::NotHere | Self::NoExercise(..) => RefusalCode::NotHere,
-            Self::NotTaken(_) => RefusalCode::BadValue,
+            Self::NotTaken(_)
+            | Self::SentToOther(_)
+            | Self::UnknownChange(_)
+            | Self::NoLoad(_)
+            | Self::SeveralLoads(..)
+            | Self::OtherPlan(_) => RefusalCode::BadValue,
+            Self::NothingToTake => RefusalCode::AlreadySo,
             Self::NothingToGoBy | Self::PlanIsOver => RefusalCode::NothingToGoBy,
             Self::Unreadable(_) => RefusalCode::BadValue,
             Self::ClockFar { .. } => RefusalCode::Ask,
@@ -140,6 +158,12 @@ impl Refused {
             Self::NoExercise(name, near) => say.no_exercise(name, near),
             Self::Unreadable(unreadable) => say.unreadable(unreadable),
             Self::ClockFar { last, now } => say.clock_far(*last, *now),
+            Self::SentToOther(lifter) => words.sent().of_other(lifter),
+            Self::NothingToTake => words.sent().nothing_to_take().to_owned(),
+            Self::UnknownChange(said) => words.sent().unknown_change(said),
+            Self::NoLoad(name) => words.sent().no_load(name),
+            Self::SeveralLoads(name, loads) => words.sent().several_loads(name, loads),
+            Self::OtherPlan(name) => words.sent().other_plan(name),
             Self::Faults(count) => words.faults().refused(*count),
             Self::Records(wrong) => words.records().wrong(wrong),
             Self::NotTaken(NotTaken::Part) => words.records().part_only().to_owned(),

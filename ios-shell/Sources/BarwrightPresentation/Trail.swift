@@ -71,7 +71,7 @@ private struct SavedLook: Codable {
             name = "form"
             form = "\(of)"
             self.at = at
-            self.text = text
+            self.text = text.utf8.count <= Self.mostText ? text : ""
         case .plan(let text, let week):
             name = "plan"
             // Settings are no place for a long file: it has to be opened again.
@@ -104,7 +104,7 @@ private struct SavedLook: Codable {
 
     /// What a form may be of; one that is not here is not shown again after the process ended.
     private static let forms: [FormOf] = [
-        .start, .gym, .maxes, .exercises, .plan, .session, .liked,
+        .start, .gym, .maxes, .exercises, .plan, .session, .liked, .changes,
     ]
 
     private static let ways: [LayAnew] = [.pushBack, .drop, .squeeze, .squeezeClose]

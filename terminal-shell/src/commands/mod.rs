@@ -12,6 +12,7 @@ pub(crate) mod print;
 pub(crate) mod records;
 pub(crate) mod rehearse;
 pub(crate) mod screen;
+pub(crate) mod sent;
 pub(crate) mod start;
 
 use std::io::{self, Write};

@@ -7,6 +7,7 @@ use barwright_app::{Engine, recover, restore};
 use clap::Subcommand;
 
 use super::exchange::{Export, Import};
+use super::sent::Changes;
 use super::{Failure, Records, say};
 use crate::words::Own;
 use crate::{clock, place};
@@ -57,6 +58,12 @@ pub(crate) enum Asked {
         after_help = "Examples:\n  barwright records import records.jsonl --dry-run\n  barwright records import records.jsonl --store new.db"
     )]
     Import(Import),
+    /// Take up what a coach changed, from the file that they sent: shown first, and taken with
+    /// --yes or --take.
+    #[command(
+        after_help = "Examples:\n  barwright records changes for-anna.toml\n  barwright records changes for-anna.toml --yes\n  barwright records changes for-anna.toml --take 2"
+    )]
+    Changes(Changes),
     /// Read what is good in a damaged file into a new one, and keep the damaged one beside it.
     #[command(after_help = "Example:\n  barwright records recover")]
     Recover,
@@ -90,6 +97,7 @@ impl Asked {
             }
             Self::Export(export) => export.run(records, out),
             Self::Import(import) => import.run(records, out),
+            Self::Changes(changes) => changes.run(records, out),
             Self::Recover => {
                 let path = place::text(&records.path()?, own).map_err(Failure::here)?;
                 let recovered = recover(path)?;

@@ -61,6 +61,7 @@ pub(super) const WORDS: OwnWords = OwnWords {
     gym_path: "raeume/bootshaus.toml",
     save_as: "Speichern als",
     such_as: |what| format!("etwa {what}"),
+    none_taken: "Noch nichts wurde übernommen. --yes übernimmt alles, was passt, --take ID eines davon.",
     taken_or_left: "enter: so übernehmen   esc: lassen, wie es war",
 
     get_set: "mach dich bereit",

@@ -52,6 +52,7 @@ pub(super) const WORDS: OwnWords = OwnWords {
     gym_path: "gyms/boathouse.toml",
     save_as: "Save as",
     such_as: |what| format!("such as {what}"),
+    none_taken: "Nothing was taken yet. --yes takes all that fit, --take ID one of them.",
     taken_or_left: "enter: that is it   esc: keep it as it was",
 
     get_set: "get set",

@@ -71,6 +71,8 @@ pub(crate) struct OwnWords {
     pub(crate) save_as: &'static str,
     /// What would do, given it.
     pub(crate) such_as: fn(&str) -> String,
+    /// What a coach sent was shown, and none of it taken.
+    pub(crate) none_taken: &'static str,
     /// How the line is taken and left.
     pub(crate) taken_or_left: &'static str,
 

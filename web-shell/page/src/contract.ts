@@ -520,7 +520,9 @@ export type FormOf =
     /** A session of the plan, changed for once before it begins. */
     | "session"
     /** Which loads a lifter likes, in a gym or for a lift. */
-    | "liked";
+    | "liked"
+    /** Changes that a coach sent: the look's text is the file's. They are taken by putting that text: all that fit, or the one whose id is the place. */
+    | "changes";
 
 /** A line of a form. */
 export interface FormRow {

@@ -24,6 +24,9 @@ pub enum FormOf {
     Session,
     /// Which loads a lifter likes, in a gym or for a lift.
     Liked,
+    /// Changes that a coach sent: the look's text is the file's. They are taken by putting that text:
+    /// all that fit, or the one whose id is the place.
+    Changes,
 }
 
 /// How something that is made by hand is changed. What is changed is a draft: each step of it is on

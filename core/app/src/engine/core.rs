@@ -367,6 +367,10 @@ fn leads_to(intent: &Intent) -> Option<Look> {
         Intent::Edit { of: FormOf::Gym, edit: Edit::TakeUp | Edit::Drop, .. } => {
             Some(Look::Equipment)
         }
+        // What was taken shows in the file.
+        Intent::Edit { of: FormOf::Changes, edit: Edit::Put { text }, .. } => {
+            Some(Look::Form { of: FormOf::Changes, at: String::new(), text: text.clone() })
+        }
         Intent::Edit { of, .. } => {
             Some(Look::Form { of: *of, at: String::new(), text: String::new() })
         }

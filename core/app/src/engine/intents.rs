@@ -17,6 +17,7 @@ use barwright_domain::session::{
 use barwright_domain::shown::plain;
 use barwright_store::Store;
 
+use super::sent::Taking;
 use super::{by_hand, codec};
 use crate::contract::{
     Arrange, Edit, FormOf, GuardChoice, HowEnded, Intent, KitChoice, LayAnew, SessionChange,
@@ -297,6 +298,9 @@ impl Deciding<'_> {
             Intent::Edit { of: FormOf::Liked, place, edit, .. } => {
                 return self.like(&place, &edit);
             }
+            Intent::Edit { of: FormOf::Changes, place, edit: Edit::Put { text }, .. } => {
+                return self.take_sent(&text, &place);
+            }
             // The engine turns to another store; what is here has nothing to decide.
             Intent::Demo { .. } => return Err(Refused::NotHere.into()),
             Intent::Edit { of, place, edit, step } => {
@@ -487,6 +491,26 @@ impl Deciding<'_> {
         let made = self.held.desk.drafts.get(&of).is_some_and(|draft| draft.text == made);
         let dropped = made.then_some(DeskEvent::DraftDropped { of });
         Ok(Appends::Desk(std::iter::once(event).chain(entered).chain(dropped).collect()))
+    }
+
+    /// What a coach sent: all that fit, or the one that is named.
+    fn take_sent(&self, text: &str, which: &str) -> Result<Appends, Fault> {
+        let file = gather::sent_file(self.store, self.held, text)?;
+        let file = file.map_err(|faults| Refused::Faults(faults.len()))?;
+        if self.held.state.running().is_some() {
+            return Err(self.refused(Refusal::SessionRunning).into());
+        }
+        let taking = Taking { held: self.held, file: &file, day: self.at.local_day() };
+        let chosen = taking.chosen(which)?;
+        let mut events = match taking.plan(&chosen)? {
+            Some(text) => match self.adopt(text, None, false, false)? {
+                Appends::Desk(events) => events,
+                session @ Appends::Session(_) => return Ok(session),
+            },
+            None => Vec::new(),
+        };
+        events.extend(taking.events(&chosen)?);
+        Ok(Appends::Desk(events))
     }
 
     fn arrange(&self, session: &str, how: &Arrange) -> Result<Appends, Fault> {

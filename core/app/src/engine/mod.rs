@@ -11,6 +11,7 @@ mod exchange;
 mod intents;
 mod paper;
 mod returned;
+mod sent;
 mod standing;
 #[cfg(test)]
 mod tests;
@@ -32,6 +33,7 @@ pub use examine::Examined;
 pub(crate) use examine::{Verdict, examine, verdict};
 pub use exchange::{Export, Exported, Imported, Table};
 pub use paper::PaperOf;
+pub use sent::Change;
 
 /// The versions a shell may want to show or compare.
 #[derive(Debug, Clone, PartialEq, Eq)]

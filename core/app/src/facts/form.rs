@@ -9,7 +9,7 @@ use barwright_domain::text::edit::Written;
 use crate::contract::{FormOf, Look};
 
 /// Every form, by the word that its fields have.
-const NAMES: [(FormOf, &str); 7] = [
+const NAMES: [(FormOf, &str); 8] = [
     (FormOf::Start, "start"),
     (FormOf::Gym, "gym"),
     (FormOf::Maxes, "maxes"),
@@ -17,6 +17,7 @@ const NAMES: [(FormOf, &str); 7] = [
     (FormOf::Plan, "plan"),
     (FormOf::Session, "session"),
     (FormOf::Liked, "liked"),
+    (FormOf::Changes, "changes"),
 ];
 
 /// Body mass, which counts as it is written.
@@ -92,7 +93,11 @@ pub(crate) const fn draft_of(of: FormOf) -> Option<DraftOf> {
         FormOf::Gym => Some(DraftOf::Gym),
         FormOf::Plan => Some(DraftOf::Plan),
         FormOf::Exercises => Some(DraftOf::Exercise),
-        FormOf::Start | FormOf::Maxes | FormOf::Session | FormOf::Liked => None,
+        FormOf::Start
+        | FormOf::Maxes
+        | FormOf::Session
+        | FormOf::Liked
+        | FormOf::Changes => None,
     }
 }
 

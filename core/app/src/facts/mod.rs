@@ -10,6 +10,7 @@ mod maxes;
 pub(crate) mod part;
 pub(crate) mod place;
 mod plan;
+mod sent;
 
 pub(crate) use adoption::{adopted, mended};
 pub(crate) use fitted::{candidates, fitted};
@@ -18,6 +19,7 @@ pub(crate) use held::{Held, catalogue_of, decided, read_plan, rows_of};
 pub(crate) use liked::{LikedOf, plates as liked_plates, steps as liked_steps};
 pub(crate) use maxes::{Entered, MaxOf, Maxes, TrackOf, entered, says, standing};
 pub(crate) use plan::PlanFrom;
+pub(crate) use sent::{SentFile, SentNow, SentState, sent, swapped};
 
 use std::collections::BTreeMap;
 
@@ -30,6 +32,7 @@ use barwright_domain::plan::Plan;
 use barwright_domain::prescribe::{LeftOut, MovedLoad, Need};
 use barwright_domain::quantity::Mass;
 use barwright_domain::session::{Entry, Reading, Run, Sheet};
+use barwright_domain::text;
 use barwright_domain::volume::Tally;
 
 use crate::contract::LayAnew;
@@ -78,6 +81,8 @@ pub(crate) enum Of<'a> {
     Exercises,
     /// Which loads are liked, with the next session laid out so.
     LikedForm(LikedForm),
+    /// Changes that a coach sent, or what is wrong with the file.
+    Sent(Result<SentFile, Vec<text::Fault>>),
     /// How to begin.
     Start,
     /// The plan file whose text the look has.

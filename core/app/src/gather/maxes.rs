@@ -48,7 +48,7 @@ fn maxes(held: &Held) -> Vec<MaxOf> {
 }
 
 /// Those of the rows of the plan that is on, where a load was found or said.
-fn tracks(held: &Held) -> Vec<TrackOf> {
+pub(crate) fn tracks(held: &Held) -> Vec<TrackOf> {
     let desk = held.desk_now();
     let (Some(on), Some(plan)) = (&desk.plan, held.plan.as_deref()) else { return Vec::new() };
     let mut found: Vec<TrackOf> = Vec::new();

@@ -11,6 +11,7 @@ mod pace;
 mod past;
 mod printed;
 mod returned;
+mod sent;
 mod sheet;
 mod tally;
 
@@ -18,10 +19,12 @@ pub(crate) use calendar::{anew, calendar_of, next_place, place};
 pub(crate) use lift::{CHARTED, PAGE};
 pub(crate) use pace::paces;
 pub(crate) use printed::{next as printed_next, week as printed_week};
+pub(crate) use maxes::tracks;
 pub(crate) use returned::returned;
+pub(crate) use sent::sent_file;
 pub(crate) use sheet::{laid_out, substitute};
 
-use barwright_domain::desk::{At, DraftOf, ForOnce};
+use barwright_domain::desk::{At, DraftOf, ForOnce, Sent};
 use barwright_domain::plan::by_hand;
 use barwright_domain::session::Reading;
 use barwright_store::Store;
@@ -82,6 +85,10 @@ pub(crate) fn of<'a>(
         }
         Look::Form { of, at: part, text } => form(store, held, (of, part, text), at)?,
         Look::Care => (Look::Care, Of::Care),
+        // A shell opens files as plans: one that is none is shown as what it means to be.
+        Look::Plan { text: Some(text), .. } if Sent::is_meant(&text) => {
+            form(store, held, (FormOf::Changes, String::new(), text), at)?
+        }
         Look::Plan { text: Some(text), week } => {
             (Look::Plan { text: Some(text), week }, Of::PlanFile)
         }
@@ -115,6 +122,12 @@ fn form<'a>(
             let next = place.map(|place| laid_out(store, held, place, None, now)).transpose()?;
             let form = Of::LikedForm(LikedForm { of, next });
             Ok((Look::Form { of: FormOf::Liked, at, text }, form))
+        }
+        // A shell that keeps no long text over its end shows what is on.
+        FormOf::Changes if text.is_empty() => Ok((TODAY, today(store, held, None, None, now)?)),
+        FormOf::Changes => {
+            let of = Of::Sent(sent_file(store, held, &text)?);
+            Ok((Look::Form { of: FormOf::Changes, at, text }, of))
         }
         FormOf::Start => Ok((Look::Form { of, at, text }, Of::Start)),
         FormOf::Plan => match held.desk.drafts.get(&DraftOf::Plan) {

@@ -1260,6 +1260,56 @@ phrases! {
 }
 
 phrases! {
+    /// Changes that a coach sent.
+    SentWords in sent {
+        /// Its title.
+        fn title() -> &'static str;
+        /// For whom, and when they were decided.
+        fn decided(lifter: &str, day: i32) -> String;
+        /// The file has faults.
+        fn unreadable() -> &'static str;
+        /// A max is changed.
+        fn max(name: &str) -> String;
+        /// A working load is changed.
+        fn load(name: &str) -> String;
+        /// What it was, and what it is to be; the same is held.
+        fn from_to(was: Option<Mass>, to: Mass, unit: MassUnit, numerals: Numerals) -> String;
+        /// An exercise is exchanged.
+        fn swap(of: &str, with: &str) -> String;
+        /// The plan is mended.
+        fn plan() -> &'static str;
+        /// A week is done once more.
+        fn week(week: u16) -> String;
+        /// It was taken.
+        fn taken() -> &'static str;
+        /// There is nothing that it could change.
+        fn nothing() -> &'static str;
+        /// The load is another one since.
+        fn mass_apart(now: Option<Mass>, unit: MassUnit, numerals: Numerals) -> String;
+        /// The plan is another one since.
+        fn plan_apart() -> &'static str;
+        /// Another session is next since; this one was.
+        fn next_apart(next: Option<At>) -> String;
+        /// A key that takes those that fit; as it is read aloud.
+        fn take_up(count: usize) -> (String, String);
+        /// A key that takes one that does not.
+        fn take_all_the_same() -> (&'static str, &'static str);
+        /// The file is for another lifter.
+        fn of_other(lifter: &str) -> String;
+        /// Nothing of it can be taken so.
+        fn nothing_to_take() -> &'static str;
+        /// A coach's words that are no change.
+        fn unknown_change(said: &str) -> String;
+        /// An exercise has no working load of its own.
+        fn no_load(name: &str) -> String;
+        /// An exercise has several working loads: their names.
+        fn several_loads(name: &str, loads: &[String]) -> String;
+        /// A plan of another name than the one that is on.
+        fn other_plan(name: &str) -> String;
+    }
+}
+
+phrases! {
     /// Lines of a sheet: the trade's own shorthand.
     SheetWords in sheet {
         /// Sets that stand alike on the sheet, as one line: "4 × 5 · 110 kg · rest 3:00".

@@ -81,6 +81,10 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
             let Asked { at, text, .. } = asked(look);
             Screen::Form { form: form::session::screen(held, of, at, text, words) }
         }
+        Of::Sent(of) => {
+            let Asked { text, .. } = asked(look);
+            Screen::Form { form: form::sent::screen(held, (of, text), words) }
+        }
         Of::Care => Screen::Care { care: care::screen(held, at, words) },
         Of::PlanForm(draft) => {
             let Asked { at, text, .. } = asked(look);

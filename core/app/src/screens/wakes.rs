@@ -30,6 +30,7 @@ pub(crate) fn wakes_at(facts: &Facts<'_>, look: &Look) -> Option<i64> {
         | Of::Exercises
         | Of::PlanForm(_)
         | Of::LikedForm(_)
+        | Of::Sent(_)
         | Of::Start
         | Of::PlanFile
         | Of::PlanOn(_) => None,

@@ -4,20 +4,20 @@ mod list;
 mod returns;
 
 use std::io::{self, IsTerminal, Write};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-use barwright_app::Locale;
+use barwright_app::{Change, Locale};
 use barwright_app::contract::Look;
 use barwright_app::phrase::Words;
 use serde_json::json;
 use unicode_width::UnicodeWidthStr;
 
 use self::returns::{Line, Returns, opened, read};
-use super::{Failure, say};
+use super::{Failure, say, sent};
 use crate::app::App;
 use crate::palette::Palette;
 use crate::words::{self, Own};
-use crate::{clock, screens, terminal};
+use crate::{clock, files, screens, terminal};
 
 /// Whose returns are looked at.
 #[derive(Debug, clap::Args)]
@@ -27,6 +27,16 @@ pub(crate) struct Asked {
     /// One lifter in full, by the name of the file without its ending.
     #[arg(long, value_name = "NAME")]
     lifter: Option<String>,
+    /// A change for that lifter, written to a file that they take up: `max back-squat -5 %`,
+    /// `load bench-press 80 kg`, `hold bench-press`, `swap LIFT with LIFT`, `week 3`.
+    #[arg(long, value_name = "CHANGE", requires = "lifter", requires = "out")]
+    change: Vec<String>,
+    /// The plan mended for that lifter, to go into the file: its own file.
+    #[arg(long, value_name = "FILE", requires = "lifter", requires = "out")]
+    plan: Option<PathBuf>,
+    /// The new file of changes; there must be none of that name.
+    #[arg(long, value_name = "FILE", requires = "lifter", conflicts_with = "json")]
+    out: Option<PathBuf>,
     /// As JSON.
     #[arg(long)]
     json: bool,
@@ -40,7 +50,10 @@ impl Asked {
         if let Some(name) = &self.lifter {
             let line = found.lifters.iter().find(|line| line.lifter == *name);
             let line = line.ok_or_else(|| found.lacks(name, words))?;
-            return self.one(line, tag, out);
+            return match &self.out {
+                Some(file) => self.changes(line, file, tag, out),
+                None => self.one(line, tag, out),
+            };
         }
         let dumb = std::env::var_os("TERM").is_none_or(|term| term == "dumb");
         let shows = io::stdout().is_terminal() && io::stdin().is_terminal() && !dumb;
@@ -49,6 +62,26 @@ impl Asked {
             (false, true) if !found.lifters.is_empty() => on_terminal(&found, tag),
             (false, _) => say(out, &text(&found, words)),
         }
+    }
+
+    /// Writes what is changed for a lifter to a file, and shows it.
+    fn changes(
+        &self,
+        line: &Line,
+        file: &Path,
+        tag: &str,
+        out: &mut impl Write,
+    ) -> Result<(), Failure> {
+        let (_, own) = spoken(tag);
+        let engine = opened(&line.path, tag).map_err(Failure::here)?;
+        let plan = self.plan.iter().map(|path| files::read(path, own).map(Change::Plan));
+        let said = self.change.iter().map(|said| Ok(Change::Said(said.clone())));
+        let changes: Vec<Change> =
+            plan.chain(said).collect::<Result<_, String>>().map_err(Failure::here)?;
+        let text = engine.changes_file(&line.lifter, &changes, clock::read())?;
+        let shown = sent::shown(&engine, &text)?;
+        let saved = files::save(file, &text, own).map_err(Failure::asked)?;
+        say(out, &format!("{}{saved}\n", screens::text(&shown, own)))
     }
 
     fn one(&self, line: &Line, tag: &str, out: &mut impl Write) -> Result<(), Failure> {

@@ -30,6 +30,7 @@ pub mod reason;
 pub mod records;
 pub mod refusal;
 pub mod returned;
+pub mod sent;
 pub mod sheet;
 pub mod start;
 pub mod storage;

@@ -44,7 +44,7 @@ object LookBundle {
                 putString("look", "form")
                 putString("of", look.of.name)
                 putString("at", look.at)
-                putString("text", look.text)
+                putString("text", look.text.takeIf { it.length <= MOST_TEXT } ?: "")
             }
             is Look.Plan -> {
                 putString("look", "plan")
