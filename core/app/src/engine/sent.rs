@@ -113,8 +113,7 @@ impl Core {
     fn plan_change(&self, text: &str) -> Result<SentWhat, Fault> {
         let held = &self.held;
         let on = held.desk.plan.as_ref().ok_or(Refused::NothingToGoBy)?;
-        let read =
-            Plan::read(text, &held.known).map_err(|faults| Refused::Faults(faults.len()))?;
+        let read = Plan::read(text, &held.known).map_err(|faults| Refused::Faults(faults.len()))?;
         mended(held, &read.plan, false).ok_or_else(|| Refused::OtherPlan(on.name.clone()))?;
         Ok(SentWhat::Plan { text: text.to_owned(), on: on.text_seq })
     }
@@ -131,7 +130,8 @@ impl Core {
         let named = Owner::of_name(name);
         let slug = if named.is_some() { String::new() } else { self.slug(name)? };
         let mut found = gather::tracks(&self.held);
-        found.retain(|track| named.as_ref().map_or(track.exercise == slug, |it| *it == track.owner));
+        found
+            .retain(|track| named.as_ref().map_or(track.exercise == slug, |it| *it == track.owner));
         let track = match (found.pop(), found.is_empty()) {
             (Some(track), true) => track,
             (None, _) => return Err(Refused::NoLoad(name.to_owned()).into()),
@@ -151,9 +151,10 @@ impl Core {
 /// A name, and the amount after it: what begins with a digit or a sign.
 fn amount_of(said: &str) -> Option<(&str, &str)> {
     let begins = |word: &str| word.starts_with(|c: char| c.is_ascii_digit() || "+-−–".contains(c));
-    let at = said.match_indices(' ').map(|(at, _)| at).find(|at| {
-        said.get(at + 1..).is_some_and(begins)
-    })?;
+    let at = said
+        .match_indices(' ')
+        .map(|(at, _)| at)
+        .find(|at| said.get(at + 1..).is_some_and(begins))?;
     let (name, amount) = said.split_at_checked(at)?;
     Some((name.trim(), amount.trim()))
 }

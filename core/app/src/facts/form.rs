@@ -93,11 +93,7 @@ pub(crate) const fn draft_of(of: FormOf) -> Option<DraftOf> {
         FormOf::Gym => Some(DraftOf::Gym),
         FormOf::Plan => Some(DraftOf::Plan),
         FormOf::Exercises => Some(DraftOf::Exercise),
-        FormOf::Start
-        | FormOf::Maxes
-        | FormOf::Session
-        | FormOf::Liked
-        | FormOf::Changes => None,
+        FormOf::Start | FormOf::Maxes | FormOf::Session | FormOf::Liked | FormOf::Changes => None,
     }
 }
 

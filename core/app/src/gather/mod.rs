@@ -17,9 +17,9 @@ mod tally;
 
 pub(crate) use calendar::{anew, calendar_of, next_place, place};
 pub(crate) use lift::{CHARTED, PAGE};
+pub(crate) use maxes::tracks;
 pub(crate) use pace::paces;
 pub(crate) use printed::{next as printed_next, week as printed_week};
-pub(crate) use maxes::tracks;
 pub(crate) use returned::returned;
 pub(crate) use sent::sent_file;
 pub(crate) use sheet::{laid_out, substitute};

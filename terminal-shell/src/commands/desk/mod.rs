@@ -6,9 +6,9 @@ mod returns;
 use std::io::{self, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
-use barwright_app::{Change, Locale};
 use barwright_app::contract::Look;
 use barwright_app::phrase::Words;
+use barwright_app::{Change, Locale};
 use serde_json::json;
 use unicode_width::UnicodeWidthStr;
 

@@ -104,7 +104,9 @@ pub fn take_all_the_same() -> (&'static str, &'static str) {
 /// The file is for another lifter.
 pub fn of_other(lifter: &str) -> String {
     let lifter: String = lifter.chars().take(60).collect();
-    format!("Diese Datei ist für die Aufzeichnungen von „{lifter}“, hier sind andere. Nichts wurde genommen.")
+    format!(
+        "Diese Datei ist für die Aufzeichnungen von „{lifter}“, hier sind andere. Nichts wurde genommen."
+    )
 }
 
 /// Nothing of it can be taken so.

@@ -64,9 +64,7 @@ fn row(held: &Held, one: &SentNow, text: &str, words: Words) -> FormRow {
     let named = |slug: &String| name::exercise(held, slug, slug, words);
     let masses = |was, to| say.from_to(was, to, unit, numerals);
     let (what, value) = match &one.change.what {
-        SentWhat::Max { exercise, was, to } => {
-            (say.max(&named(exercise)), masses(*was, *to))
-        }
+        SentWhat::Max { exercise, was, to } => (say.max(&named(exercise)), masses(*was, *to)),
         SentWhat::Load { exercise, was, to, .. } => {
             (say.load(&named(exercise)), masses(Some(*was), *to))
         }
