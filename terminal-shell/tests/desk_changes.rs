@@ -173,9 +173,14 @@ fn a_file_from_anyone_is_read_or_refused_and_harms_nothing() {
         assert!(!heard.is_empty() && !heard.contains('\u{1b}'), "{at}: {heard:?}");
     }
     assert_eq!(lifter.entries(), before);
+    // It is no plan, and says how it is taken.
+    let adopted = lifter.run(&["plan", "adopt", text(&file)]);
+    let heard = String::from_utf8_lossy(&adopted.stderr).into_owned();
+    assert!(adopted.status.code() == Some(2) && heard.contains("records changes"), "{heard}");
+    assert_eq!(lifter.entries(), before);
     // At the desk, too, what is no change is refused, and no file is left.
     let none = lifter.path("none.toml");
-    for change in ["max", "max back squat -80 %", "week 99", "hold deadlift", "erase everything"] {
+    for change in ["max", "max back squat -80 %", "week 99", "load deadlift 9", "erase everything"] {
         assert_eq!(lifter.desk(&[change], &none).status.code(), Some(2), "{change}");
     }
     assert!(!none.exists());

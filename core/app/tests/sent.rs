@@ -264,3 +264,21 @@ fn nothing_is_taken_while_a_session_runs_or_of_others_or_of_a_file_with_faults()
     }
     assert!(written(&lifter, &[]).is_err());
 }
+
+#[test]
+fn a_lift_without_a_load_of_its_own_is_held_by_its_max_and_one_with_several_is_asked_about() {
+    let lifter = set_up();
+    let text = said(&lifter, &["hold back squat"]);
+    assert_eq!(lines(&opened(&lifter, &text)), ["Back squat: reference max: stays 140 kg"]);
+    let press = format!("sets = 2\nreps = 5\nload = \"40 kg\"\nramp = \"none\"\n{STEP}");
+    let plan = Plan::new("Two", 8).session("Light").exercise("Overhead press", &press);
+    let press = press.replace("reps = 5", "reps = 8");
+    let plan = plan.session("Heavy").exercise("Overhead press", &press).text();
+    let two = Player::at(wednesday()).takes_up(&plan);
+    let asked = written(&two, &[Change::Said("hold overhead press".into())]);
+    let Err(EngineError::Refused { reason, .. }) = asked else { panic!("{asked:?}") };
+    assert!(reason.contains("(Light)") && reason.contains("(Heavy)"), "{reason}");
+    let name = reason.split([' ', ',']).find(|word| word.starts_with("track:")).unwrap();
+    let text = said(&two, &[&format!("load {name} 35")]);
+    assert_eq!(lines(&opened(&two, &text)), ["Overhead press: working load: 40 kg → 35 kg"]);
+}

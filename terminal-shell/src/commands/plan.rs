@@ -146,6 +146,11 @@ pub(crate) fn adopt(
     // What it does to the plan that is on is worked out before it is adopted.
     let mends = match plan(Some(text.clone()))? {
         Screen::Plan { plan } => plan.rows.into_iter().take_while(|row| row.id != "accepted"),
+        Screen::Form { form } => {
+            let (title, file) = (form.title, path.display());
+            let how = format!("{title}: barwright records changes {file}");
+            return Err(Failure::asked(how));
+        }
         _ => return Err(Failure::here("a plan is shown as a plan")),
     };
     let mends =

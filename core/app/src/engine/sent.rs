@@ -89,7 +89,11 @@ impl Core {
                 let (name, amount) = amount_of(rest).ok_or_else(unknown)?;
                 self.working_load(name, Some(amount))
             }
-            "hold" => self.working_load(rest, None),
+            "hold" => match self.working_load(rest, None) {
+                // What has no load of its own goes by its max.
+                Err(Fault::Refused(Refused::NoLoad(_))) => self.held_max(rest),
+                load => load,
+            },
             "swap" => {
                 let (one, other) = rest.split_once(" with ").ok_or_else(unknown)?;
                 let (exercise, with) = (self.slug(one.trim())?, self.slug(other.trim())?);
@@ -125,6 +129,28 @@ impl Core {
         Ok(found.map(|found| found.slug.to_string()).ok_or_else(none)?)
     }
 
+    /// The max of an exercise stays.
+    fn held_max(&self, name: &str) -> Result<SentWhat, Fault> {
+        let none = || Refused::NoLoad(name.to_owned());
+        let exercise = self.slug(name)?;
+        let stands = standing(&self.held, &Owner::Max(exercise.clone()).name());
+        let to = stands.ok_or_else(none)?;
+        Ok(SentWhat::Max { exercise, was: Some(to), to })
+    }
+
+    /// The name of a working load, with the sessions that have it: "track:3 (Monday)".
+    fn named(&self, owner: &Owner) -> String {
+        let rows = self.held.desk.plan.iter().flat_map(|plan| &plan.rows);
+        let rows = rows.filter(|row| Owner::Track(row.track) == *owner);
+        let plan = self.held.plan.as_deref();
+        let mut sessions: Vec<&str> = rows
+            .filter_map(|row| plan?.sessions.get(usize::from(row.session)))
+            .map(|session| session.name.as_str())
+            .collect();
+        sessions.dedup();
+        format!("{} ({})", owner.name(), sessions.join(", "))
+    }
+
     /// A working load, by its exercise or its own name; without an amount it is held.
     fn working_load(&self, name: &str, amount: Option<&str>) -> Result<SentWhat, Fault> {
         let named = Owner::of_name(name);
@@ -136,7 +162,7 @@ impl Core {
             (Some(track), true) => track,
             (None, _) => return Err(Refused::NoLoad(name.to_owned()).into()),
             (Some(last), false) => {
-                let names = found.iter().chain([&last]).map(|track| track.owner.name());
+                let names = found.iter().chain([&last]).map(|track| self.named(&track.owner));
                 return Err(Refused::SeveralLoads(name.to_owned(), names.collect()).into());
             }
         };

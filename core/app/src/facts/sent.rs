@@ -1,6 +1,6 @@
 //! What a coach sent, beside what stands now.
 
-use barwright_domain::desk::{At, Sent, SentChange, SentWhat};
+use barwright_domain::desk::{At, Desk, Sent, SentChange, SentWhat};
 use barwright_domain::owners::Owner;
 use barwright_domain::plan::{Plan, by_hand};
 use barwright_domain::quantity::Mass;
@@ -36,8 +36,9 @@ pub(crate) enum SentState {
 
 /// Puts each change beside what stands; `next` is the session whose turn it is.
 pub(crate) fn sent(held: &Held, next: Option<At>, file: Sent) -> SentFile {
+    let desk = held.desk_now();
     let changes = file.changes.iter().map(|change| {
-        let (mass, mut state) = stands(held, next, &change.what);
+        let (mass, mut state) = stands(held, (&desk, next), &change.what);
         if held.desk.has_taken(&file.id, &change.id) {
             state = SentState::Taken;
         }
@@ -46,7 +47,11 @@ pub(crate) fn sent(held: &Held, next: Option<At>, file: Sent) -> SentFile {
     SentFile { changes: changes.collect(), file }
 }
 
-fn stands(held: &Held, next: Option<At>, what: &SentWhat) -> (Option<Mass>, SentState) {
+fn stands(
+    held: &Held,
+    (desk, next): (&Desk, Option<At>),
+    what: &SentWhat,
+) -> (Option<Mass>, SentState) {
     let state = |here: bool, same: bool| match (here, same) {
         (false, _) => SentState::Nothing,
         (true, true) => SentState::Fits,
@@ -55,18 +60,23 @@ fn stands(held: &Held, next: Option<At>, what: &SentWhat) -> (Option<Mass>, Sent
     let on = |on: u64| held.desk.plan.as_ref().is_some_and(|plan| plan.text_seq == on);
     match what {
         SentWhat::Max { exercise, was, .. } => {
-            let now = held.desk_now().owners.max(exercise).now.map(|(mass, ..)| mass);
+            let now = desk.owners.max(exercise).now.map(|(mass, ..)| mass);
             (now, state(held.catalogue.get(exercise).is_some(), now == *was))
         }
         SentWhat::Load { track, exercise, was, .. } => {
             let owner = Owner::Track(*track);
-            let now = held.desk_now().owners.track(&owner).load;
+            let now = desk.owners.track(&owner).load;
             let here = exercise_of(held, &owner).is_some_and(|slug| slug == exercise);
             (now, state(here && now.is_some(), now == Some(*was)))
         }
         SentWhat::Swap { exercise, with, on: text } => {
-            let plan = held.desk.plan.as_ref().map(|plan| plan.text.as_str());
-            let here = plan.and_then(|plan| swapped(held, plan, exercise, with)).is_some();
+            // Whether the plan's text lets it be exchanged is seen when it is: a file of many of them
+            // is shown at once.
+            let sessions = held.plan.iter().flat_map(|plan| &plan.sessions);
+            let mut slots = sessions.flat_map(|session| &session.exercises);
+            let here = slots.any(|slot| slot.exercise == *exercise)
+                && exercise != with
+                && held.catalogue.get(with).is_some();
             (None, state(here, on(*text)))
         }
         SentWhat::Plan { text, on: before } => {

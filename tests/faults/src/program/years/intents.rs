@@ -101,8 +101,8 @@ fn part(chance: &mut Chance) -> String {
 }
 
 fn form(chance: &mut Chance) -> FormOf {
-    use FormOf::{Exercises, Gym, Liked, Maxes, Plan, Session, Start};
-    of(&[Start, Gym, Maxes, Exercises, Plan, Session, Liked], chance)
+    use FormOf::{Changes, Exercises, Gym, Liked, Maxes, Plan, Session, Start};
+    of(&[Start, Gym, Maxes, Exercises, Plan, Session, Liked, Changes], chance)
 }
 
 fn arrange(chance: &mut Chance) -> Arrange {
