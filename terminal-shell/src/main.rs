@@ -95,7 +95,7 @@ enum Command {
     /// Look over what many lifters sent back: a line each, worst first, then one of them in full.
     /// Nothing is recorded.
     #[command(
-        after_help = "Examples:\n  barwright desk returns\n  barwright desk returns --lifter anna\n  barwright desk returns --json\n  barwright desk returns --lifter anna --change 'max back-squat -5 %' --out for-anna.toml"
+        after_help = "Examples:\n  barwright desk returns\n  barwright desk returns --lifter anna\n  barwright desk returns --json\n  barwright desk returns --lifter anna --change \"max back-squat -5 %\" --out for-anna.toml"
     )]
     Desk(commands::desk::Asked),
     /// Say what goes on the bar for a load.
