@@ -180,7 +180,8 @@ fn a_file_from_anyone_is_read_or_refused_and_harms_nothing() {
     assert_eq!(lifter.entries(), before);
     // At the desk, too, what is no change is refused, and no file is left.
     let none = lifter.path("none.toml");
-    for change in ["max", "max back squat -80 %", "week 99", "load deadlift 9", "erase everything"] {
+    for change in ["max", "max back squat -80 %", "week 99", "load deadlift 9", "erase everything"]
+    {
         assert_eq!(lifter.desk(&[change], &none).status.code(), Some(2), "{change}");
     }
     assert!(!none.exists());
