@@ -98,20 +98,20 @@ impl Import {
             // A file that can't be taken makes no records.
             let found = Engine::in_memory(records.locale())?.import_records(from()?, true)?;
             if self.dry_run || found.new == 0 {
-                return say(out, &format!("{}\n", found.said()));
+                return say(out, &format!("{}\n", found.said(records.words())));
             }
         }
         let engine = records.open()?;
         let found = engine.import_records(from()?, true)?;
         if self.dry_run || found.new == 0 {
             engine.shut_down()?;
-            return say(out, &format!("{}\n", found.said()));
+            return say(out, &format!("{}\n", found.said(records.words())));
         }
         let before =
             if engine.count_records()? > 0 { Some(copied(&engine, records)?) } else { None };
         let found = engine.import_records(from()?, false)?;
         engine.shut_down()?;
-        say(out, &format!("{}\n", found.said()))?;
+        say(out, &format!("{}\n", found.said(records.words())))?;
         match before {
             Some(copy) => {
                 let way_back = (records.own().way_back)(&copy.display().to_string());

@@ -20,6 +20,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use barwright_app::contract::EngineError;
+use barwright_app::phrase::Words;
 use barwright_app::{Engine, Locale, demo};
 use barwright_domain::shown::plain;
 
@@ -137,6 +138,11 @@ impl Records {
     /// What that tag says.
     pub(crate) fn said_in(&self) -> Locale {
         Locale::read(&self.locale())
+    }
+
+    /// The core's words.
+    pub(crate) fn words(&self) -> Words {
+        self.said_in().words()
     }
 
     /// The terminal's own words.

@@ -78,7 +78,10 @@ impl Asked {
                 let engine = records.open_begun()?;
                 let found = engine.examine_records()?;
                 engine.shut_down()?;
-                say(out, &format!("{}: {}\n", records.path()?.display(), found.said()))
+                say(
+                    out,
+                    &format!("{}: {}\n", records.path()?.display(), found.said(records.words())),
+                )
             }
             Self::Backup { file } => backup(&*records.open_begun()?, file, own, out),
             Self::Keep { folder, every, count } => {

@@ -21,11 +21,11 @@ pub struct Examined {
 }
 
 impl Examined {
-    /// It in words.
+    /// It in the words of a language.
     #[must_use]
-    pub fn said(&self) -> String {
+    pub fn said(&self, words: Words) -> String {
         let Self { entries, derived, mended, sealed } = *self;
-        Words::default().storage().examined(entries, derived, mended, sealed)
+        words.storage().examined(entries, derived, mended, sealed)
     }
 }
 

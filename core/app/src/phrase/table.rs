@@ -129,6 +129,8 @@ phrases! {
         fn example(key: &str) -> &'static str;
         /// What is written at a key, in an exercise's short line.
         fn said(key: &str, said: &str) -> String;
+        /// A word of the file that is stepped to, as it is shown: a week's kind, a rule, a day.
+        fn word(word: &str) -> String;
         /// A key: the plan that is being made.
         fn go_on() -> (&'static str, &'static str);
         /// A key.

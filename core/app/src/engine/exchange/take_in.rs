@@ -25,11 +25,11 @@ pub struct Imported {
 }
 
 impl Imported {
-    /// It in words.
+    /// It in the words of a language.
     #[must_use]
-    pub fn said(&self) -> String {
+    pub fn said(&self, words: Words) -> String {
         let Self { same, new, sessions, taken } = *self;
-        Words::default().records().imported(same, new, sessions, taken)
+        words.records().imported(same, new, sessions, taken)
     }
 }
 

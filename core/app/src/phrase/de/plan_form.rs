@@ -263,6 +263,37 @@ pub fn said(key: &str, said: &str) -> String {
     }
 }
 
+/// A word of the file that is stepped to, as it is shown.
+pub fn word(word: &str) -> String {
+    let said = match word {
+        "true" => "ja",
+        "false" => "nein",
+        "ordinary" => "normal",
+        "ease-in" => "Einstieg",
+        "deload" => "Entlastung",
+        "test" => "Test",
+        "strength" => "Kraft",
+        "size" => "Masse",
+        "as planned" => "wie geplant",
+        "double progression" => "doppelte Steigerung",
+        "two for two" => "Zwei für zwei",
+        "add when made" => "mehr, wenn geschafft",
+        "by effort" => "nach Anstrengung",
+        "less assistance" => "weniger Unterstützung",
+        "more added load" => "mehr Zusatzgewicht",
+        "Monday" => "Montag",
+        "Tuesday" => "Dienstag",
+        "Wednesday" => "Mittwoch",
+        "Thursday" => "Donnerstag",
+        "Friday" => "Freitag",
+        "Saturday" => "Samstag",
+        "Sunday" => "Sonntag",
+        // What has no word of its own is the file's.
+        other => other,
+    };
+    said.to_owned()
+}
+
 /// A key: the plan that is being made.
 pub fn go_on() -> (&'static str, &'static str) {
     ("Weiter am Entwurf", "Weiter mit dem Plan, der in Arbeit ist")

@@ -209,6 +209,15 @@ pub fn said(key: &str, said: &str) -> String {
     }
 }
 
+/// A word of the file that is stepped to, as it is shown.
+pub fn word(word: &str) -> String {
+    match word {
+        "true" => "yes".to_owned(),
+        "false" => "no".to_owned(),
+        _ => word.to_owned(),
+    }
+}
+
 /// A key: the plan that is being made.
 pub fn go_on() -> (&'static str, &'static str) {
     ("Go on with the draft", "Go on with the plan that is being made")

@@ -8,7 +8,7 @@ use barwright_domain::text::edit::Written;
 use barwright_domain::text::place_at;
 
 use super::super::key::shows;
-use super::plan_words::{beside_word, by_week, listed, stepped};
+use super::plan_words::{beside_word, by_week, is_word, listed, stepped};
 use super::{Form, aloud, beside, form_row};
 use crate::contract::{Action, Edit, FormFile, FormOf, FormRow, FormScreen, Key, Look};
 use crate::facts::form::FIND;
@@ -269,7 +269,8 @@ impl Shown<'_> {
         let said = listed(&self.said(&place));
         let field = self.form.field(&place, (label.clone(), say.example(key)), said.clone(), false);
         let steps = stepped(key, &said);
-        let mut row = form_row(place.clone(), 1, label.clone()).value(said.clone()).field(field);
+        let shown = if is_word(key) { say.word(&said) } else { said.clone() };
+        let mut row = form_row(place.clone(), 1, label.clone()).value(shown).field(field);
         if let Some((down, up)) = steps {
             row = row.steps(self.form.steps(&place, &label, down, up));
         }
@@ -296,7 +297,7 @@ impl Shown<'_> {
             let mut keys = self.of_list(&place, at, count > 1);
             let edit = Edit::Add { what: place.clone() };
             keys.push(self.form.edits("again", say.session_again(), "session", edit));
-            form_row(place, 1, name).detail(say.of_session(&day, exercises)).keys(keys)
+            form_row(place, 1, name).detail(say.of_session(&say.word(&day), exercises)).keys(keys)
         }));
         rows.extend(self.kept("", &[&OF_PLAN, &["week", "session"]]));
         rows
@@ -333,7 +334,7 @@ impl Shown<'_> {
         }
         let (down, up) = beside_word(by_hand::KINDS, &kind, false).unwrap_or_default();
         let place = format!("kind:{week}");
-        row.value(kind).steps(self.form.steps(&place, &say.week(week), down, up))
+        row.value(say.word(&kind)).steps(self.form.steps(&place, &say.week(week), down, up))
     }
 
     fn session(&self, session: &str) -> Vec<FormRow> {

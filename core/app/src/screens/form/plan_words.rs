@@ -39,6 +39,11 @@ pub(super) fn by_week(said: &str) -> String {
     weeks.join("; ")
 }
 
+/// Whether one of some words of the file is written at a key.
+pub(super) fn is_word(key: &str) -> bool {
+    matches!(key, "next" | "goal" | "day" | "optional" | "keep" | "speed")
+}
+
 /// One step down and up of what is written, where it has steps.
 pub(super) fn stepped(key: &str, said: &str) -> Option<Steps> {
     match key {
