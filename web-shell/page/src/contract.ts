@@ -521,7 +521,10 @@ export type FormOf =
     | "session"
     /** Which loads a lifter likes, in a gym or for a lift. */
     | "liked"
-    /** Changes that a coach sent: the look's text is the file's. They are taken by putting that text: all that fit, or the one whose id is the place. */
+    /**
+     * Changes that a coach sent: the look's text is the file's. They are taken by putting that text:
+     * all that fit, or the one whose id is the place.
+     */
     | "changes";
 
 /** A line of a form. */
