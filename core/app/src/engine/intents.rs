@@ -17,7 +17,7 @@ use barwright_domain::session::{
 use barwright_domain::shown::plain;
 use barwright_store::Store;
 
-use super::sent::Taking;
+use super::taken::Taking;
 use super::{by_hand, codec};
 use crate::contract::{
     Arrange, Edit, FormOf, GuardChoice, HowEnded, Intent, KitChoice, LayAnew, SessionChange,

@@ -13,6 +13,7 @@ mod paper;
 mod returned;
 mod sent;
 mod standing;
+mod taken;
 #[cfg(test)]
 mod tests;
 

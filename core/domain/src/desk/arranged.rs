@@ -6,31 +6,8 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::anew::Dates;
+use super::at::At;
 use super::for_once::ForOnce;
-
-/// A session of a plan, both from 1.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-pub struct At {
-    /// The week.
-    pub week: u16,
-    /// The session within the week.
-    pub session: u16,
-}
-
-impl At {
-    /// Week and session as the plan's lists count them, from 0.
-    #[must_use]
-    pub fn nth(self) -> (usize, usize) {
-        (usize::from(self.week).saturating_sub(1), usize::from(self.session).saturating_sub(1))
-    }
-
-    /// The place of a week and a session of the plan's lists, both from 0.
-    #[must_use]
-    pub fn of_nth(week: usize, session: usize) -> Option<Self> {
-        let from_one = |nth: usize| u16::try_from(nth.checked_add(1)?).ok();
-        Some(Self { week: from_one(week)?, session: from_one(session)? })
-    }
-}
 
 /// One thing arranged otherwise; each has its own way back.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -192,5 +169,47 @@ impl Arranged {
     pub fn changes_of(&self, at: At) -> &[ForOnce] {
         let own = self.for_once.iter().find(|(one, _)| *one == at);
         own.map(|(_, changes)| changes.as_slice()).unwrap_or_default()
+    }
+}
+
+impl Arranged {
+    /// What would set the same as they stand now.
+    pub fn standing(&self, of: &Dates) -> Dates {
+        let day = |at: At| self.moved.iter().find(|(one, _)| *one == at).map(|(_, day)| *day);
+        Dates {
+            moved: of.moved.iter().map(|(at, _)| (*at, day(*at))).collect(),
+            left_out: of.left_out.iter().map(|(at, _)| (*at, self.left_out.contains(at))).collect(),
+            travel: of
+                .travel
+                .iter()
+                .map(|(week, _)| (*week, self.travel.get(week).copied().unwrap_or(0)))
+                .collect(),
+        }
+    }
+
+    /// This, with these dates.
+    #[must_use]
+    pub fn with_dates(&self, dates: &Dates) -> Self {
+        let mut with = self.clone();
+        with.set(dates);
+        with
+    }
+
+    /// Sets them.
+    fn set(&mut self, to: &Dates) {
+        for (at, day) in &to.moved {
+            self.moved.retain(|(one, _)| one != at);
+            self.moved.extend(day.map(|day| (*at, day)));
+        }
+        for (at, left_out) in &to.left_out {
+            self.left_out.retain(|one| one != at);
+            self.left_out.extend(left_out.then_some(*at));
+        }
+        for (week, weeks) in &to.travel {
+            self.travel.remove(week);
+            if *weeks > 0 {
+                self.travel.insert(*week, *weeks);
+            }
+        }
     }
 }

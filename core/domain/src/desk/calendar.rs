@@ -5,7 +5,8 @@
 
 use chrono::Weekday;
 
-use super::arranged::{Arranged, At};
+use super::arranged::Arranged;
+use super::at::At;
 use crate::history::{first_day, week_of};
 use crate::plan::Plan;
 

@@ -6,6 +6,7 @@
 mod adopt;
 mod anew;
 mod arranged;
+mod at;
 mod calendar;
 mod draft;
 mod event;
@@ -16,7 +17,8 @@ mod state;
 
 pub use adopt::{Adoption, Shared, adoption};
 pub use anew::Dates;
-pub use arranged::{Arranged, Arrangement, At};
+pub use arranged::{Arranged, Arrangement};
+pub use at::At;
 pub use calendar::{Calendar, Dated, Standing, TrainedAt, calendar};
 pub use draft::{Draft, DraftOf, MOST_STEPS, Splice};
 pub use event::DeskEvent;

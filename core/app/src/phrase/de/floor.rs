@@ -1,11 +1,9 @@
 //! Words of the floor.
 
-use barwright_domain::call::{EffortScale, Flow, HowMany, Side, Structure};
+use barwright_domain::call::{EffortScale, HowMany, Side, Structure};
 use barwright_domain::prescribe;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Reserve};
-use barwright_domain::session::{
-    Cursor, EntryRun, LastTime, PartRun, RestKind, Run, SetKind, SetRun,
-};
+use barwright_domain::session::{Cursor, EntryRun, LastTime, PartRun, RestKind, Run, SetRun};
 
 use super::{named, panel, words};
 
@@ -40,39 +38,7 @@ pub fn next_in_short(run: &Run, name: impl Fn(&EntryRun) -> String) -> String {
     else {
         return String::new();
     };
-    format!("{}, {}", name(entry), which_set(entry, set))
-}
-
-/// "Satz 2 von 4", "Aufwärmsatz 1 von 3", "Topsatz 1", "Versuch 2".
-pub fn which_set(entry: &EntryRun, set: &SetRun) -> String {
-    let turn = entry.turn_of(set) + 1;
-    match set.call.kind {
-        SetKind::Ramp => {
-            let ramps: Vec<_> =
-                entry.sets.iter().filter(|other| other.call.kind == SetKind::Ramp).collect();
-            let at = ramps.iter().position(|other| std::ptr::eq(*other, set)).unwrap_or(0) + 1;
-            format!("Aufwärmsatz {at} von {}", ramps.len())
-        }
-        SetKind::Test => format!("Versuch {turn}"),
-        SetKind::Top | SetKind::Work | SetKind::BackOff | SetKind::Speed => {
-            let name = match set.call.kind {
-                SetKind::Top => "Topsatz",
-                SetKind::BackOff => "Back-off-Satz",
-                SetKind::Speed => "Schnellkraftsatz",
-                SetKind::Ramp | SetKind::Work | SetKind::Test => "Satz",
-            };
-            match set.call.flow {
-                Flow::Listed | Flow::Clock { .. } => {
-                    format!("{name} {turn} von {}", entry.turns())
-                }
-                // Nobody knows how many it will take.
-                Flow::Climb { .. }
-                | Flow::Repeat { .. }
-                | Flow::Total { .. }
-                | Flow::Test { .. } => format!("{name} {turn}"),
-            }
-        }
-    }
+    format!("{}, {}", name(entry), panel::which_set(entry, set))
 }
 
 /// Which part of a set made of parts; nothing for a straight one.
@@ -119,7 +85,7 @@ pub fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String {
         .filter(|_| !open)
         .map(|target| format!(", {}", words::effort(&target, numerals)))
         .unwrap_or_default();
-    let (set_of, part) = (which_set(entry, set), which_part(set, cursor.part));
+    let (set_of, part) = (panel::which_set(entry, set), which_part(set, cursor.part));
     words::end(format!("{set_of}{part}{side}: {asked}{effort}"))
 }
 
@@ -341,7 +307,7 @@ pub fn correcting(
 ) -> String {
     let at = set.parts.iter().position(|other| std::ptr::eq(other, part)).unwrap_or(0);
     let at = u16::try_from(at).unwrap_or(0);
-    let which = which_set(entry, set);
+    let which = panel::which_set(entry, set);
     let side = set.call.side.map(|side| format!(", {}", words::side(side))).unwrap_or_default();
     let part_of = which_part(set, at);
     let was = panel::done(part, unit, numerals);

@@ -3,7 +3,7 @@
 use barwright_domain::quantity::{MassUnit, Numerals};
 use barwright_domain::session::{EntryRun, PartRun, SetRun, SwapCause};
 
-use super::{bar, floor, lift, pace, panel, words};
+use super::{bar, lift, pace, panel, words};
 
 /// "14 Arbeitssätze, 52 min, beendet".
 pub fn subtitle(sets: usize, minutes: i64, over: bool) -> String {
@@ -37,7 +37,7 @@ pub fn sets_not_begun(sets: usize) -> String {
 /// A set that was done: "Satz 1 von 3, links: 14 kg × 12", and the quieter line below it.
 pub fn set(entry: &EntryRun, set: &SetRun, unit: MassUnit, numerals: Numerals) -> (String, String) {
     let side = set.call.side.map(|side| format!(", {}", words::side(side))).unwrap_or_default();
-    let text = format!("{}{side}: {}", floor::which_set(entry, set), work(set, unit, numerals));
+    let text = format!("{}{side}: {}", panel::which_set(entry, set), work(set, unit, numerals));
     let last = set.parts.last().map(|part| &part.done);
     let left = match last.and_then(|done| done.left) {
         Some(left) => {

@@ -1,11 +1,9 @@
 //! Words of the floor.
 
-use barwright_domain::call::{EffortScale, Flow, HowMany, Side, Structure};
+use barwright_domain::call::{EffortScale, HowMany, Side, Structure};
 use barwright_domain::prescribe;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Reserve};
-use barwright_domain::session::{
-    Cursor, EntryRun, LastTime, PartRun, RestKind, Run, SetKind, SetRun,
-};
+use barwright_domain::session::{Cursor, EntryRun, LastTime, PartRun, RestKind, Run, SetRun};
 
 use super::{panel, words};
 
@@ -40,39 +38,7 @@ pub fn next_in_short(run: &Run, name: impl Fn(&EntryRun) -> String) -> String {
     else {
         return String::new();
     };
-    format!("{}, {}", name(entry), which_set(entry, set).to_lowercase())
-}
-
-/// "Set 2 of 4", "Ramp set 1 of 3", "Top set", "Try 2".
-pub fn which_set(entry: &EntryRun, set: &SetRun) -> String {
-    let turn = entry.turn_of(set) + 1;
-    match set.call.kind {
-        SetKind::Ramp => {
-            let ramps: Vec<_> =
-                entry.sets.iter().filter(|other| other.call.kind == SetKind::Ramp).collect();
-            let at = ramps.iter().position(|other| std::ptr::eq(*other, set)).unwrap_or(0) + 1;
-            format!("Ramp set {at} of {}", ramps.len())
-        }
-        SetKind::Test => format!("Try {turn}"),
-        SetKind::Top | SetKind::Work | SetKind::BackOff | SetKind::Speed => {
-            let name = match set.call.kind {
-                SetKind::Top => "Top set",
-                SetKind::BackOff => "Back-off set",
-                SetKind::Speed => "Speed set",
-                SetKind::Ramp | SetKind::Work | SetKind::Test => "Set",
-            };
-            match set.call.flow {
-                Flow::Listed | Flow::Clock { .. } => {
-                    format!("{name} {turn} of {}", entry.turns())
-                }
-                // Nobody knows how many it will take.
-                Flow::Climb { .. }
-                | Flow::Repeat { .. }
-                | Flow::Total { .. }
-                | Flow::Test { .. } => format!("{name} {turn}"),
-            }
-        }
-    }
+    format!("{}, {}", name(entry), panel::which_set(entry, set).to_lowercase())
 }
 
 /// Which part of a set made of parts; nothing for a straight one.
@@ -120,7 +86,11 @@ pub fn sentence(run: &Run, cursor: &Cursor, numerals: Numerals) -> String {
         .filter(|_| !open)
         .map(|target| format!(", {}", words::effort(&target, numerals)))
         .unwrap_or_default();
-    format!("{}{}{side}: {asked}{effort}.", which_set(entry, set), which_part(set, cursor.part))
+    format!(
+        "{}{}{side}: {asked}{effort}.",
+        panel::which_set(entry, set),
+        which_part(set, cursor.part)
+    )
 }
 
 /// What the wide key says: "Racked" where a bar goes back to its rack, "Done" where nothing is racked.
@@ -340,7 +310,7 @@ pub fn correcting(
 ) -> String {
     let at = set.parts.iter().position(|other| std::ptr::eq(other, part)).unwrap_or(0);
     let at = u16::try_from(at).unwrap_or(0);
-    let which = which_set(entry, set).to_lowercase();
+    let which = panel::which_set(entry, set).to_lowercase();
     let side =
         set.call.side.map(|side| format!(", {} side", words::side(side))).unwrap_or_default();
     let part_of = which_part(set, at);

@@ -1,10 +1,10 @@
 //! Words of the floor's panels: what is seldom needed.
 
-use barwright_domain::call::Amount;
+use barwright_domain::call::{Amount, Flow};
 use barwright_domain::quantity::{MassUnit, Numerals};
-use barwright_domain::session::{Ending, EntryRun, Guard, Kit, PartRun, SetRun};
+use barwright_domain::session::{Ending, EntryRun, Guard, Kit, PartRun, SetKind, SetRun};
 
-use super::{bar, floor, words};
+use super::{bar, words};
 
 /// A key that closes a panel.
 pub fn back() -> &'static str {
@@ -199,7 +199,7 @@ pub fn part(
     unit: MassUnit,
     numerals: Numerals,
 ) -> String {
-    let which = floor::which_set(entry, set).to_lowercase();
+    let which = which_set(entry, set).to_lowercase();
     format!("{name}, {which}: {}", done(part, unit, numerals))
 }
 
@@ -316,4 +316,36 @@ pub fn go_on() -> (&'static str, &'static str) {
 /// A key: what hurts is the joint.
 pub fn of_joint() -> (&'static str, &'static str) {
     ("Joint pain", "It is the joint: go easy on the other lifts that load it")
+}
+
+/// "Set 2 of 4", "Ramp set 1 of 3", "Top set", "Try 2".
+pub(super) fn which_set(entry: &EntryRun, set: &SetRun) -> String {
+    let turn = entry.turn_of(set) + 1;
+    match set.call.kind {
+        SetKind::Ramp => {
+            let ramps: Vec<_> =
+                entry.sets.iter().filter(|other| other.call.kind == SetKind::Ramp).collect();
+            let at = ramps.iter().position(|other| std::ptr::eq(*other, set)).unwrap_or(0) + 1;
+            format!("Ramp set {at} of {}", ramps.len())
+        }
+        SetKind::Test => format!("Try {turn}"),
+        SetKind::Top | SetKind::Work | SetKind::BackOff | SetKind::Speed => {
+            let name = match set.call.kind {
+                SetKind::Top => "Top set",
+                SetKind::BackOff => "Back-off set",
+                SetKind::Speed => "Speed set",
+                SetKind::Ramp | SetKind::Work | SetKind::Test => "Set",
+            };
+            match set.call.flow {
+                Flow::Listed | Flow::Clock { .. } => {
+                    format!("{name} {turn} of {}", entry.turns())
+                }
+                // Nobody knows how many it will take.
+                Flow::Climb { .. }
+                | Flow::Repeat { .. }
+                | Flow::Total { .. }
+                | Flow::Test { .. } => format!("{name} {turn}"),
+            }
+        }
+    }
 }
