@@ -122,7 +122,7 @@ pub enum Wrong {
     Io(#[from] io::Error),
     /// It is no such file at all.
     #[error("no file of records: {0}")]
-    NoHead(String),
+    NoHead(NoHead),
     /// A later version of the form.
     #[error("written in version {found} of the form; {FORM} is the latest that is read here")]
     Newer {
@@ -135,7 +135,7 @@ pub enum Wrong {
         /// Its number, from 1.
         line: u64,
         /// What is wrong.
-        what: String,
+        what: BadLine,
     },
     /// Its end is missing, or there is more than it says.
     #[error("says that it has {said} lines of records, and has {found}")]
@@ -145,6 +145,70 @@ pub enum Wrong {
         /// There are.
         found: u64,
     },
+}
+
+/// Why a first line is none of the form's.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum NoHead {
+    /// There is none.
+    #[error("it is empty")]
+    Empty,
+    /// It can't be read.
+    #[error("its first line is not JSON of ours")]
+    NotJson,
+    /// It has no version of the form.
+    #[error("its first line does not say so")]
+    NotOurs,
+    /// It lacks something, or has it otherwise: in the words of who reads JSON.
+    #[error("{0}")]
+    Unread(String),
+    /// The store's name or the counts are beyond their bounds.
+    #[error("its first line names no store of ours, or too many events")]
+    OutOfBounds,
+}
+
+/// Why a line after the first is not taken.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum BadLine {
+    /// The file has more bytes than any of ours.
+    #[error("the file is too large")]
+    FileTooLarge,
+    /// It has more bytes than any of ours.
+    #[error("a line is too long")]
+    TooLong,
+    /// A fact's key is longer than any of ours.
+    #[error("the key is too long")]
+    KeyTooLong,
+    /// It can't be read: in the words of who reads JSON.
+    #[error("{0}")]
+    Unread(String),
+    /// The event before it is not there, or it has no checksum.
+    #[error("an event is missing before it, or its checksum")]
+    Gap,
+    /// Its checksum is not that of the log up to it.
+    #[error("its checksum does not fit")]
+    Checksum,
+    /// Its number, or its tap's, can't stand here.
+    #[error("its number is out of order")]
+    OutOfOrder,
+    /// It is of no kind that is known here.
+    #[error("no kind of event")]
+    NoKind,
+    /// A fact that is not known here, or can't be read.
+    #[error("no fact that is known here")]
+    NoFact,
+    /// Its reading can't be.
+    #[error("its time can't be")]
+    Time,
+    /// A text in it has so many bytes, more than can be entered.
+    #[error("a text of {0} bytes")]
+    TextTooLong(usize),
+    /// A name in it is longer than any of ours.
+    #[error("a name that is too long")]
+    NameTooLong,
+    /// It lies deeper in itself than anything of ours.
+    #[error("too deep")]
+    TooDeep,
 }
 
 /// Writes a value as a line.
@@ -176,17 +240,16 @@ impl<R: BufRead> Reader<R> {
     /// # Errors
     /// [`Wrong`].
     pub fn new(mut from: R) -> Result<Self, Wrong> {
-        let no_head = |what: &str| Wrong::NoHead(what.to_owned());
-        let text = next_line(&mut from)?.ok_or_else(|| no_head("it is empty"))?;
-        let head: Value = serde_json::from_slice(&text)
-            .map_err(|_| no_head("its first line is not JSON of ours"))?;
+        let text = next_line(&mut from, 1)?.ok_or(Wrong::NoHead(NoHead::Empty))?;
+        let head: Value =
+            serde_json::from_slice(&text).map_err(|_| Wrong::NoHead(NoHead::NotJson))?;
         match head.get("barwright_records").and_then(Value::as_u64) {
-            None => return Err(no_head("its first line does not say so")),
+            None => return Err(Wrong::NoHead(NoHead::NotOurs)),
             Some(found) if found > u64::from(FORM) => return Err(Wrong::Newer { found }),
             Some(_) => {}
         }
-        let head: Head =
-            serde_json::from_value(head).map_err(|error| Wrong::NoHead(error.to_string()))?;
+        let head: Head = serde_json::from_value(head)
+            .map_err(|error| Wrong::NoHead(NoHead::Unread(error.to_string())))?;
         let named = (1..=64).contains(&head.store.len())
             && head.store.bytes().all(|byte| byte.is_ascii_hexdigit() || byte == b'-');
         let counted = head.events <= MOST_EVENTS
@@ -194,7 +257,7 @@ impl<R: BufRead> Reader<R> {
             && head.events <= head.last
             && head.last <= MOST_EVENTS;
         if !named || !counted {
-            return Err(no_head("its first line names no store of ours, or too many events"));
+            return Err(Wrong::NoHead(NoHead::OutOfBounds));
         }
         let bytes = text.len() as u64;
         Ok(Self { from, head, line: 1, bytes, events: 0, facts: 0, seq: 0, over: false })
@@ -206,33 +269,32 @@ impl<R: BufRead> Reader<R> {
     }
 
     fn read(&mut self) -> Result<Option<Line>, Wrong> {
-        let Some(text) = next_line(&mut self.from)? else {
+        let Some(text) = next_line(&mut self.from, self.line + 1)? else {
             let (said, found) = (self.head.events + self.head.facts, self.events + self.facts);
             return if said == found { Ok(None) } else { Err(Wrong::Cut { said, found }) };
         };
         self.line += 1;
         self.bytes = self.bytes.saturating_add(text.len() as u64);
         let line = self.line;
-        let wrong = |what: String| Wrong::Line { line, what };
+        let wrong = |what: BadLine| Wrong::Line { line, what };
+        let unread = |error: serde_json::Error| wrong(BadLine::Unread(error.to_string()));
         if self.bytes > MOST_FILE {
-            return Err(wrong("the file is too large".to_owned()));
+            return Err(wrong(BadLine::FileTooLarge));
         }
         // Which it is: only facts have a key, and it comes first.
         if text.starts_with(b"{\"key\"") {
-            let fact: FactLine =
-                serde_json::from_slice(&text).map_err(|error| wrong(error.to_string()))?;
+            let fact: FactLine = serde_json::from_slice(&text).map_err(unread)?;
             if fact.key.len() > 200 {
-                return Err(wrong("the key is too long".to_owned()));
+                return Err(wrong(BadLine::KeyTooLong));
             }
-            shallow(fact.body.get()).map_err(|what| wrong(what.to_owned()))?;
+            shallow(fact.body.get()).map_err(wrong)?;
             self.facts += 1;
             return Ok(Some(Line::Fact(fact)));
         }
-        let event: EventLine =
-            serde_json::from_slice(&text).map_err(|error| wrong(error.to_string()))?;
+        let event: EventLine = serde_json::from_slice(&text).map_err(unread)?;
         check(&event, self.seq, self.head.last).map_err(wrong)?;
         if self.head.is_whole() && (event.checksum.is_none() || event.seq != self.seq + 1) {
-            return Err(wrong("an event is missing before it, or its checksum".to_owned()));
+            return Err(wrong(BadLine::Gap));
         }
         self.seq = event.seq;
         self.events += 1;
@@ -253,16 +315,15 @@ impl<R: BufRead> Iterator for Reader<R> {
     }
 }
 
-/// The next line without its end; none at the end of the file.
-fn next_line(from: &mut impl BufRead) -> Result<Option<Vec<u8>>, Wrong> {
+/// The next line, of that number, without its end; none at the end of the file.
+fn next_line(from: &mut impl BufRead, line: u64) -> Result<Option<Vec<u8>>, Wrong> {
     let mut text = Vec::new();
     from.by_ref().take(MOST_LINE + 1).read_until(b'\n', &mut text)?;
     if text.is_empty() {
         return Ok(None);
     }
     if text.len() as u64 > MOST_LINE {
-        let what = "a line is too long".to_owned();
-        return Err(Wrong::Io(io::Error::new(io::ErrorKind::InvalidData, what)));
+        return Err(Wrong::Line { line, what: BadLine::TooLong });
     }
     while matches!(text.last(), Some(b'\n' | b'\r')) {
         text.pop();
@@ -271,44 +332,45 @@ fn next_line(from: &mut impl BufRead) -> Result<Option<Vec<u8>>, Wrong> {
 }
 
 /// Holds an event to what the log could have written, behind the event numbered `before`.
-fn check(event: &EventLine, before: u64, last: u64) -> Result<(), String> {
+fn check(event: &EventLine, before: u64, last: u64) -> Result<(), BadLine> {
     if event.seq <= before || event.seq > last || event.tap == 0 || event.tap > event.seq {
-        return Err("its number is out of order".to_owned());
+        return Err(BadLine::OutOfOrder);
     }
     let body = event.body.get();
     shallow(body)?;
     let (version, wall_ms, offset) = (event.version, event.wall_ms, event.offset_min);
-    let unreadable = |error: Unreadable| error.to_string();
+    let unreadable = |error: Unreadable| BadLine::Unread(error.to_string());
     let reading = match event.kind.as_str() {
         "session" => decode_session(version, body, wall_ms, offset).map_err(unreadable)?.0,
         "desk" => decode_desk(version, body, wall_ms, offset).map_err(unreadable)?.0,
-        _ => return Err("no kind of event".to_owned()),
+        _ => return Err(BadLine::NoKind),
     };
     if !reading.is_sound() {
-        return Err("its time can't be".to_owned());
+        return Err(BadLine::Time);
     }
     // What is short as a whole has no long text in it; it is most of what there is.
     if body.len() <= MOST_TEXT {
         return Ok(());
     }
-    let value: Value = serde_json::from_str(body).map_err(|error| error.to_string())?;
+    let value: Value =
+        serde_json::from_str(body).map_err(|error| BadLine::Unread(error.to_string()))?;
     texts(&value, "")
 }
 
 /// Texts are no longer than what is entered can be; masses are held to their bounds by the codec.
-fn texts(value: &Value, key: &str) -> Result<(), String> {
+fn texts(value: &Value, key: &str) -> Result<(), BadLine> {
     match value {
         Value::String(text) => {
             let most = if key == "text" { MOST_FILE_TEXT } else { MOST_TEXT };
             if text.len() > most {
-                return Err(format!("a text of {} bytes", text.len()));
+                return Err(BadLine::TextTooLong(text.len()));
             }
             Ok(())
         }
         Value::Array(all) => all.iter().try_for_each(|one| texts(one, key)),
         Value::Object(all) => all.iter().try_for_each(|(key, one)| {
             if key.len() > MOST_TEXT {
-                return Err("a name that is too long".to_owned());
+                return Err(BadLine::NameTooLong);
             }
             texts(one, key)
         }),
@@ -317,7 +379,7 @@ fn texts(value: &Value, key: &str) -> Result<(), String> {
 }
 
 /// How deep a body goes is told before any of it is read.
-fn shallow(text: &str) -> Result<(), &'static str> {
+fn shallow(text: &str) -> Result<(), BadLine> {
     let (mut deep, mut quoted, mut escaped) = (0_usize, false, false);
     for byte in text.bytes() {
         match byte {
@@ -327,7 +389,7 @@ fn shallow(text: &str) -> Result<(), &'static str> {
             b'{' | b'[' if !quoted => {
                 deep += 1;
                 if deep > MOST_DEEP {
-                    return Err("too deep");
+                    return Err(BadLine::TooDeep);
                 }
             }
             b'}' | b']' if !quoted => deep = deep.saturating_sub(1),

@@ -4,7 +4,7 @@ use std::io::BufRead;
 
 use barwright_domain::desk::Desk;
 use barwright_domain::owners::Owner;
-use barwright_log::form::{Head, Line, Reader, Wrong};
+use barwright_log::form::{BadLine, Head, Line, Reader, Wrong};
 use barwright_log::{decode_account, decode_standing_desk};
 use barwright_store::{Event, Stamp, Store};
 
@@ -31,7 +31,7 @@ impl File {
         let reader = Reader::new(from)?;
         let head = reader.head().clone();
         let (mut rows, mut desk, mut before) = (Vec::new(), None, 0);
-        let wrong = |line: u64, what: &str| Wrong::Line { line, what: what.to_owned() };
+        let wrong = |line: u64, what: BadLine| Wrong::Line { line, what };
         // The head is the first line.
         for (nth, line) in (2..).zip(reader) {
             match line? {
@@ -47,7 +47,7 @@ impl File {
                     if head.is_whole() {
                         before = row.sum(before);
                         if line.checksum != Some(before) {
-                            return Err(wrong(nth, "its checksum does not fit").into());
+                            return Err(wrong(nth, BadLine::Checksum).into());
                         }
                     }
                     rows.push((row, line.checksum));
@@ -55,7 +55,7 @@ impl File {
                 Line::Fact(fact) => {
                     let desk = desk.get_or_insert_with(Desk::default);
                     let taken = take_fact(desk, &fact.key, fact.body.get());
-                    taken.ok_or_else(|| wrong(nth, "no fact that is known here"))?;
+                    taken.ok_or_else(|| wrong(nth, BadLine::NoFact))?;
                 }
             }
         }

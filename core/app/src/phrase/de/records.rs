@@ -1,7 +1,7 @@
 //! Records that go out as a file, and come in.
 
 use barwright_domain::shown::plain;
-use barwright_log::form::Wrong;
+use barwright_log::form::{BadLine, NoHead, Wrong};
 
 /// Why a file of records is not taken, or could not be written.
 pub fn wrong(wrong: &Wrong) -> String {
@@ -12,7 +12,7 @@ pub fn wrong(wrong: &Wrong) -> String {
         ),
         Wrong::NoHead(why) => format!(
             "Das ist keine Datei mit Aufzeichnungen: {}. Nichts wurde geändert.",
-            plain(why)
+            plain(&no_head(why))
         ),
         Wrong::Newer { .. } => {
             "Diese Datei wurde von einer neueren Version geschrieben. Nichts wurde \
@@ -21,12 +21,44 @@ pub fn wrong(wrong: &Wrong) -> String {
         }
         Wrong::Line { line, what } => format!(
             "Zeile {line} der Datei kann nicht übernommen werden: {}. Nichts wurde geändert.",
-            plain(what)
+            plain(&bad_line(what))
         ),
         Wrong::Cut { said, found } => format!(
             "Die Datei sagt, sie habe {said} Zeilen mit Aufzeichnungen, und hat {found}: sie wurde \
              abgeschnitten. Nichts wurde geändert."
         ),
+    }
+}
+
+/// Why a first line is none of the form's; what a reader of JSON says is technical, in any language.
+fn no_head(why: &NoHead) -> String {
+    match why {
+        NoHead::Empty => "sie ist leer".to_owned(),
+        NoHead::NotJson => "ihre erste Zeile ist kein JSON von hier".to_owned(),
+        NoHead::NotOurs => "ihre erste Zeile sagt es nicht".to_owned(),
+        NoHead::OutOfBounds => {
+            "ihre erste Zeile nennt keinen Speicher von hier, oder zu viele Ereignisse".to_owned()
+        }
+        NoHead::Unread(said) => said.clone(),
+    }
+}
+
+/// Why a line is not taken.
+fn bad_line(what: &BadLine) -> String {
+    match what {
+        BadLine::FileTooLarge => "die Datei ist zu groß".to_owned(),
+        BadLine::TooLong => "sie ist zu lang".to_owned(),
+        BadLine::KeyTooLong => "der Schlüssel ist zu lang".to_owned(),
+        BadLine::Gap => "vor ihr fehlt ein Ereignis, oder ihre Prüfsumme".to_owned(),
+        BadLine::Checksum => "ihre Prüfsumme passt nicht".to_owned(),
+        BadLine::OutOfOrder => "ihre Nummer passt nicht in die Reihe".to_owned(),
+        BadLine::NoKind => "keine bekannte Art von Ereignis".to_owned(),
+        BadLine::NoFact => "keine Angabe, die hier bekannt ist".to_owned(),
+        BadLine::Time => "ihre Zeit kann nicht sein".to_owned(),
+        BadLine::NameTooLong => "ein zu langer Name".to_owned(),
+        BadLine::TooDeep => "zu tief verschachtelt".to_owned(),
+        BadLine::TextTooLong(bytes) => format!("ein Text von {bytes} Byte"),
+        BadLine::Unread(said) => said.clone(),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Records that go out as a file, and come in.
 
 use barwright_domain::shown::plain;
-use barwright_log::form::Wrong;
+use barwright_log::form::{BadLine, NoHead, Wrong};
 
 /// Why a file of records is not taken, or could not be written.
 pub fn wrong(wrong: &Wrong) -> String {
@@ -10,7 +10,7 @@ pub fn wrong(wrong: &Wrong) -> String {
             format!("The file can't be read or written: {}.", plain(&error.to_string()))
         }
         Wrong::NoHead(why) => {
-            format!("This is no file of records: {}. Nothing was changed.", plain(why))
+            format!("This is no file of records: {}. Nothing was changed.", plain(&no_head(why)))
         }
         Wrong::Newer { .. } => {
             "This file was written by a newer release. Nothing was changed: read \
@@ -18,12 +18,47 @@ pub fn wrong(wrong: &Wrong) -> String {
                 .to_owned()
         }
         Wrong::Line { line, what } => {
-            format!("Line {line} of the file can't be taken: {}. Nothing was changed.", plain(what))
+            format!(
+                "Line {line} of the file can't be taken: {}. Nothing was changed.",
+                plain(&bad_line(what))
+            )
         }
         Wrong::Cut { said, found } => format!(
             "The file says that it has {said} lines of records, and has {found}: it was cut off. \
              Nothing was changed."
         ),
+    }
+}
+
+/// Why a first line is none of the form's; what a reader of JSON says is technical, in any language.
+fn no_head(why: &NoHead) -> String {
+    match why {
+        NoHead::Empty => "it is empty".to_owned(),
+        NoHead::NotJson => "its first line is not JSON of ours".to_owned(),
+        NoHead::NotOurs => "its first line does not say so".to_owned(),
+        NoHead::OutOfBounds => {
+            "its first line names no store of ours, or too many events".to_owned()
+        }
+        NoHead::Unread(said) => said.clone(),
+    }
+}
+
+/// Why a line is not taken.
+fn bad_line(what: &BadLine) -> String {
+    match what {
+        BadLine::FileTooLarge => "the file is too large".to_owned(),
+        BadLine::TooLong => "a line is too long".to_owned(),
+        BadLine::KeyTooLong => "the key is too long".to_owned(),
+        BadLine::Gap => "an event is missing before it, or its checksum".to_owned(),
+        BadLine::Checksum => "its checksum does not fit".to_owned(),
+        BadLine::OutOfOrder => "its number is out of order".to_owned(),
+        BadLine::NoKind => "no kind of event".to_owned(),
+        BadLine::NoFact => "no fact that is known here".to_owned(),
+        BadLine::Time => "its time can't be".to_owned(),
+        BadLine::NameTooLong => "a name that is too long".to_owned(),
+        BadLine::TooDeep => "too deep".to_owned(),
+        BadLine::TextTooLong(bytes) => format!("a text of {bytes} bytes"),
+        BadLine::Unread(said) => said.clone(),
     }
 }
 
