@@ -1,6 +1,8 @@
 //! Dates in words.
 
-use chrono::{Datelike, NaiveDate};
+use chrono::Datelike;
+
+use crate::phrase::written::days::date;
 
 /// As [`day`], with its year where it lies more than eleven months from today: "Mi., 25. Nov.
 /// 2025".
@@ -51,11 +53,6 @@ const WEEKDAYS: [&str; 7] = ["Mo.", "Di.", "Mi.", "Do.", "Fr.", "Sa.", "So."];
 const MONTHS: [&str; 12] = [
     "Jan.", "Feb.", "März", "Apr.", "Mai", "Juni", "Juli", "Aug.", "Sept.", "Okt.", "Nov.", "Dez.",
 ];
-
-fn date(day: i32) -> Option<NaiveDate> {
-    NaiveDate::from_ymd_opt(1970, 1, 1)?
-        .checked_add_signed(chrono::TimeDelta::try_days(i64::from(day))?)
-}
 
 #[cfg(test)]
 mod tests {

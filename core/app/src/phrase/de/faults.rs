@@ -1,16 +1,12 @@
 //! What is wrong in a file, where, and what to write instead.
 
-use std::ops::Range;
-
 use barwright_domain::quantity::Kind;
-use barwright_domain::shown::is_hidden;
 use barwright_domain::text::{Expected, Fault, Found, Piece, Problem, RowKind, Syntax};
 
 use super::{quantity, words};
 use crate::contract::FileFault;
-
-/// The most characters of a line that are shown around a fault.
-const WINDOW: usize = 76;
+pub use crate::phrase::written::files::lines;
+pub(super) use crate::phrase::written::files::underlined;
 
 /// A file was refused for its faults.
 pub fn refused(count: usize) -> String {
@@ -36,39 +32,6 @@ pub fn in_place(fault: &Fault, text: &str) -> FileFault {
         label: "Fehler".to_owned(),
         check: String::new(),
     }
-}
-
-/// The lines of a fault as a command prints them; `name` is the file's.
-pub fn lines(fault: &FileFault, name: &str) -> String {
-    let FileFault { line, column, text, underline, problem, advice, .. } = fault;
-    let margin = line.to_string();
-    let blank = " ".repeat(margin.len());
-    let what = if fault.advises { format!("{}: ", fault.label) } else { String::new() };
-    let mut shown = format!("{name}:{line}:{column}: {what}{problem}\n");
-    if !text.is_empty() {
-        shown.push_str(&format!("{blank} |\n{margin} | {text}\n{blank} | {underline}\n"));
-    }
-    if !advice.is_empty() {
-        shown.push_str(&format!("{blank} = {advice}\n"));
-    }
-    shown
-}
-
-/// The line of a place and the carets under it, cut to a window around it.
-pub(super) fn underlined(column: usize, span: Range<usize>, text: &str) -> (String, String) {
-    let at = span.start.min(text.len());
-    let start =
-        text.get(..at).and_then(|before| before.rfind('\n')).map_or(0, |newline| newline + 1);
-    let line = text.get(start..).and_then(|rest| rest.lines().next()).unwrap_or_default();
-    let before = column.saturating_sub(1);
-    let length = text.get(span).map_or(1, |part| part.chars().count().max(1));
-    let skip = if before > WINDOW / 2 { before - WINDOW / 4 } else { 0 };
-    // A tab or a control character would move the carets away from their place.
-    let plain = |c: char| if is_hidden(c) { ' ' } else { c };
-    let shown: String = line.chars().skip(skip).take(WINDOW).map(plain).collect();
-    let shown = shown.trim_end().to_owned();
-    let carets = length.min(WINDOW.saturating_sub(before - skip).max(1));
-    (shown, format!("{}{}", " ".repeat(before - skip), "^".repeat(carets)))
 }
 
 /// What is wrong, and what to write instead.
@@ -374,6 +337,7 @@ fn joined(mut words: Vec<String>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::phrase::written::files::WINDOW;
     use barwright_domain::catalogue::Catalogue;
     use barwright_domain::plan::Plan;
 

@@ -6,6 +6,7 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals, Reserve};
 use barwright_domain::session::{Cursor, EntryRun, LastTime, PartRun, RestKind, Run, SetRun};
 
 use super::{named, panel, words};
+pub use crate::phrase::written::figures::effort_label;
 
 /// What a rest is, as its label.
 pub fn rest_label(kind: RestKind) -> &'static str {
@@ -250,16 +251,6 @@ pub fn uncalled(amount: &str) -> (&'static str, String) {
 /// The wide key read aloud.
 pub fn record(amount: &str) -> String {
     format!("{amount} eintragen")
-}
-
-/// The label of an effort key: "2", "5+"; in RPE "8", five or less as "≤5".
-pub fn effort_label(left: Reserve, most: bool, scale: EffortScale, numerals: Numerals) -> String {
-    match (scale, most) {
-        (EffortScale::Left, false) => left.print(numerals),
-        (EffortScale::Left, true) => format!("{}+", left.print(numerals)),
-        (EffortScale::Rpe, false) => left.rpe().print(numerals),
-        (EffortScale::Rpe, true) => format!("≤{}", left.rpe().print(numerals)),
-    }
 }
 
 /// A step of the figure read aloud.

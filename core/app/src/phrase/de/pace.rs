@@ -4,6 +4,7 @@ use barwright_domain::progress::pace::{LEAST_SETS, PaceEstimate, Slowing};
 use barwright_domain::quantity::{Numerals, Phase, Reps, Tempo};
 
 use super::words;
+use crate::phrase::written::figures;
 
 /// A key of the floor.
 pub fn open() -> &'static str {
@@ -76,8 +77,8 @@ pub fn estimate(estimate: Option<PaceEstimate>, sets: usize, numerals: Numerals)
         Some(PaceEstimate { left_tenths, off_tenths, sets }) => format!(
             "Nach deinen eigenen Angaben zu {sets} solchen Sätzen sind das etwa {} in Reserve, \
              auf {} mehr oder weniger: geschätzt, nicht gemessen.",
-            tenths(left_tenths, numerals),
-            tenths(off_tenths, numerals)
+            figures::decimal(left_tenths.into(), numerals),
+            figures::decimal(off_tenths.into(), numerals)
         ),
         None if sets < LEAST_SETS => format!(
             "Bisher {} mit Tippen und Angabe zur Anstrengung; für ein Urteil braucht es \
@@ -88,14 +89,6 @@ pub fn estimate(estimate: Option<PaceEstimate>, sets: usize, numerals: Numerals)
                  Schätzung."
             .to_owned(),
     }
-}
-
-fn tenths(tenths: u16, numerals: Numerals) -> String {
-    let mark = match numerals {
-        Numerals::Point => '.',
-        Numerals::Comma => ',',
-    };
-    format!("{}{mark}{}", tenths / 10, tenths % 10)
 }
 
 /// The beats of one repetition: what is said, and milliseconds; as fast as possible has none.

@@ -9,6 +9,7 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 use barwright_domain::session::{Because, Reason};
 
 use super::{date, outcome, words};
+use crate::phrase::written::figures;
 
 /// A derivation. The first line has the owner of the load, since when, each factor and what is made
 /// here: "Maximum 142,5 kg seit Mo., 12. Okt. × 82,5 % = 117,56 kg; gerundet auf 117,5 kg." The
@@ -66,13 +67,6 @@ impl Say {
 
     fn percent(self, percent: Percent) -> String {
         percent.print(self.numerals)
-    }
-
-    /// "−2.5 %", "+4 %".
-    fn change(self, change: Percent) -> String {
-        let sign = if change.hundredths() < 0 { '\u{2212}' } else { '+' };
-        let size = Percent::from_hundredths(change.hundredths().saturating_abs());
-        format!("{sign}{}", self.percent(size))
     }
 
     fn share_of_max(
@@ -165,7 +159,7 @@ impl Say {
             Because::LifterChose(load) => format!("du hast {} gewählt", self.load(*load)),
             Because::LifterChosePin(pin) => format!("du hast Stift {pin} gewählt"),
             Because::ClimbStep { step, from } => {
-                format!("{} gegenüber {}", self.change(*step), self.load(*from))
+                format!("{} gegenüber {}", figures::change(*step, self.numerals), self.load(*from))
             }
             Because::ShareOfMax { .. }
             | Because::WorkingMax { .. }
@@ -217,7 +211,7 @@ impl Say {
     /// "Entlastung, −30 %".
     fn cut(self, cut: &Cut) -> String {
         let change = cut.keep.hundredths().saturating_sub(Percent::WHOLE.hundredths());
-        let change = self.change(Percent::from_hundredths(change));
+        let change = figures::change(Percent::from_hundredths(change), self.numerals);
         match cut.why {
             Cutting::Deload => format!("Entlastung, {change}"),
             Cutting::EaseIn => format!("Einstieg, {change}"),

@@ -6,6 +6,7 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 use barwright_domain::session::Load;
 
 use super::words;
+pub use crate::phrase::written::plates::{labels, numbers};
 
 /// The load in large type.
 pub fn total(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
@@ -121,25 +122,6 @@ pub fn your_choice() -> &'static str {
 /// The key that says what is really on.
 pub fn holds() -> (&'static str, &'static str) {
     ("The bar holds…", "Correct what is on the bar")
-}
-
-/// Labels of plates, without their unit where all share one.
-pub fn labels(plates: &[Plate]) -> String {
-    numbers(plates).join(", ")
-}
-
-/// As [`labels`], one for each.
-pub fn numbers(plates: &[Plate]) -> Vec<String> {
-    let parts: Vec<(&str, &str)> = plates
-        .iter()
-        .map(|plate| plate.label.split_once(' ').unwrap_or((plate.label.as_str(), "")))
-        .collect();
-    let one_unit = parts.windows(2).all(|pair| matches!(pair, [one, other] if one.1 == other.1));
-    if one_unit {
-        parts.iter().map(|(number, _)| (*number).to_owned()).collect()
-    } else {
-        plates.iter().map(|plate| plate.label.clone()).collect()
-    }
 }
 
 /// What to do to what is on: "take off 10 · put on 5, 2.5 each side"; empty for nothing.

@@ -1,6 +1,8 @@
 //! Dates in words.
 
-use chrono::{Datelike, NaiveDate};
+use chrono::Datelike;
+
+use crate::phrase::written::days::date;
 
 /// As [`day`], with its year where it lies more than eleven months from today: "Wed 25 Nov 2025".
 pub fn dated(of: i32, today: Option<i32>) -> String {
@@ -48,11 +50,6 @@ pub fn weekday(day: chrono::Weekday) -> &'static str {
 const WEEKDAYS: [&str; 7] = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
 const MONTHS: [&str; 12] =
     ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-
-fn date(day: i32) -> Option<NaiveDate> {
-    NaiveDate::from_ymd_opt(1970, 1, 1)?
-        .checked_add_signed(chrono::TimeDelta::try_days(i64::from(day))?)
-}
 
 #[cfg(test)]
 mod tests {

@@ -1,10 +1,11 @@
 //! Loads and what to put on for them.
 
 use barwright_domain::equipment::changes::{Changes, Step};
-use barwright_domain::equipment::{CannotMake, Made, Plate, Rig};
+use barwright_domain::equipment::{CannotMake, Made, Rig};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
 use super::words;
+use crate::phrase::written::plates::{drawn, listed};
 
 /// Why a load can't be made, and what to do.
 pub fn cannot_make(why: &CannotMake, unit: MassUnit, numerals: Numerals) -> String {
@@ -91,17 +92,6 @@ fn on(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
         Rig::Said => "as named".into(),
         Rig::Body => "nothing on".into(),
     }
-}
-
-/// One end's plates from the inside out: `─┤ 25 kg │ 10 kg ├─`.
-fn drawn(side: &[Plate]) -> String {
-    let labels: Vec<&str> = side.iter().map(|plate| plate.label.as_str()).collect();
-    format!("──┤ {} ├──", labels.join(" │ "))
-}
-
-fn listed(plates: &[Plate]) -> String {
-    let labels: Vec<&str> = plates.iter().map(|plate| plate.label.as_str()).collect();
-    labels.join(", ")
 }
 
 /// What to change before each set, and how much handling that is.

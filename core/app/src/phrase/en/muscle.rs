@@ -6,6 +6,8 @@ use barwright_domain::quantity::Numerals;
 use barwright_domain::volume::{Behind, BehindSide};
 
 use super::words;
+use crate::phrase::written::figures::a_week;
+pub use crate::phrase::written::figures::{sets, tenths};
 
 /// The title.
 pub fn title() -> &'static str {
@@ -29,29 +31,6 @@ pub fn aloud(subtitle: &str, bars: &[&str], sentences: &str) -> String {
 /// "Front deltoid".
 pub fn name(muscle: Muscle) -> String {
     words::sentence_case(&muscle.slug().replace('-', " "))
-}
-
-/// Half sets as sets: "3", "3.5".
-pub fn sets(halves: u32, numerals: Numerals) -> String {
-    tenths(u64::from(halves) * 5, numerals)
-}
-
-/// Tenths of sets: "3", "3.5", "2.7"; with a decimal comma where it is written so.
-pub fn tenths(tenths: u64, numerals: Numerals) -> String {
-    let point = match numerals {
-        Numerals::Point => '.',
-        Numerals::Comma => ',',
-    };
-    match (tenths / 10, tenths % 10) {
-        (whole, 0) => whole.to_string(),
-        (whole, rest) => format!("{whole}{point}{rest}"),
-    }
-}
-
-/// Half sets over so many weeks as sets a week, to the nearest tenth.
-fn a_week(halves: u32, weeks: usize, numerals: Numerals) -> String {
-    let weeks = u64::try_from(weeks).unwrap_or(1).max(1);
-    tenths((u64::from(halves) * 10 + weeks) / (2 * weeks), numerals)
 }
 
 /// A muscle's bar in words.

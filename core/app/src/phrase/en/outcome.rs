@@ -7,6 +7,7 @@ use barwright_domain::progress::estimate::EstimatedReps;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 
 use super::words;
+use crate::phrase::written::figures;
 
 /// Why, as the rest of a sentence with its exact numbers: "all sets made", "weakest set 8 of 10 reps".
 pub(super) fn why(why: &Why, scale: EffortScale, unit: MassUnit, numerals: Numerals) -> String {
@@ -223,11 +224,6 @@ impl Say {
         if !self.exact {
             return ((reps.hundredths() + 50) / 100).to_string();
         }
-        let tenths = reps.hundredths() / 10;
-        let mark = match self.numerals {
-            Numerals::Point => '.',
-            Numerals::Comma => ',',
-        };
-        format!("{}{mark}{}", tenths / 10, tenths % 10)
+        figures::decimal((reps.hundredths() / 10).into(), self.numerals)
     }
 }

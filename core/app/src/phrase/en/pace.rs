@@ -4,6 +4,7 @@ use barwright_domain::progress::pace::{LEAST_SETS, PaceEstimate, Slowing};
 use barwright_domain::quantity::{Numerals, Phase, Reps, Tempo};
 
 use super::words;
+use crate::phrase::written::figures;
 
 /// A key of the floor.
 pub fn open() -> &'static str {
@@ -70,8 +71,8 @@ pub fn estimate(estimate: Option<PaceEstimate>, sets: usize, numerals: Numerals)
         Some(PaceEstimate { left_tenths, off_tenths, sets }) => format!(
             "By your own calls on {sets} such sets that is about {} in reserve, give or take {}: a \
              guess, not a fact.",
-            tenths(left_tenths, numerals),
-            tenths(off_tenths, numerals)
+            figures::decimal(left_tenths.into(), numerals),
+            figures::decimal(off_tenths.into(), numerals)
         ),
         None if sets < LEAST_SETS => format!(
             "{} with taps and an effort call so far; it takes {LEAST_SETS} to judge by.",
@@ -79,14 +80,6 @@ pub fn estimate(estimate: Option<PaceEstimate>, sets: usize, numerals: Numerals)
         ),
         None => "On this lift your effort calls do not go with rep speed: no estimate.".to_owned(),
     }
-}
-
-fn tenths(tenths: u16, numerals: Numerals) -> String {
-    let mark = match numerals {
-        Numerals::Point => '.',
-        Numerals::Comma => ',',
-    };
-    format!("{}{mark}{}", tenths / 10, tenths % 10)
 }
 
 /// The beats of one repetition: what is said, and milliseconds; as fast as possible has none.

@@ -7,11 +7,11 @@ use barwright_domain::plan::{
     Substitute, WarmUp, WeekSession, Weeks,
 };
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Range, Seconds};
-
 use chrono::Weekday;
 
 use super::{date, sheet, words};
 use crate::contract::FileFault;
+use crate::phrase::written::rows::{joined, made_alike};
 
 /// The words of one plan: its exercises by name, numbers as the lifter writes them.
 struct PlanWords<'a> {
@@ -493,27 +493,6 @@ fn session_weeks(of: &Weeks) -> String {
             weeks(&numbers.iter().map(|number| usize::from(*number)).collect::<Vec<_>>())
         }
     }
-}
-
-/// Each of the sets in turn, or what they all have.
-fn joined(sets: &[SetCall], print: impl Fn(&SetCall) -> String) -> String {
-    let mut all: Vec<_> = sets.iter().map(print).collect();
-    let first = all.first().cloned().unwrap_or_default();
-    if all.iter().all(|one| *one == first) {
-        all.truncate(1);
-    }
-    all.join(", ")
-}
-
-/// Whether two sets differ in how many, how heavy and how hard alone.
-fn made_alike(one: &SetCall, other: &SetCall) -> bool {
-    one.structure == other.structure
-        && one.manner == other.manner
-        && one.side == other.side
-        && one.speed == other.speed
-        && one.rest == other.rest
-        && one.effort.is_some() == other.effort.is_some()
-        && std::mem::discriminant(&one.how_many) == std::mem::discriminant(&other.how_many)
 }
 
 fn rest(set: &SetCall, entry: &Entry, usual: Seconds) -> String {

@@ -9,6 +9,7 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 use barwright_domain::session::{Because, Reason};
 
 use super::{date, outcome, words};
+use crate::phrase::written::figures;
 
 /// A derivation. The first line has the owner of the load, since when, each factor and what is made
 /// here: "Max 142.5 kg since Mon 12 Oct × 82.5 % = 117.56 kg; rounded to 117.5 kg." The further ones
@@ -65,13 +66,6 @@ impl Say {
 
     fn percent(self, percent: Percent) -> String {
         percent.print(self.numerals)
-    }
-
-    /// "−2.5 %", "+4 %".
-    fn change(self, change: Percent) -> String {
-        let sign = if change.hundredths() < 0 { '\u{2212}' } else { '+' };
-        let size = Percent::from_hundredths(change.hundredths().saturating_abs());
-        format!("{sign}{}", self.percent(size))
     }
 
     fn share_of_max(
@@ -160,7 +154,7 @@ impl Say {
             Because::LifterChose(load) => format!("you chose {}", self.load(*load)),
             Because::LifterChosePin(pin) => format!("you chose pin {pin}"),
             Because::ClimbStep { step, from } => {
-                format!("{} from {}", self.change(*step), self.load(*from))
+                format!("{} from {}", figures::change(*step, self.numerals), self.load(*from))
             }
             Because::ShareOfMax { .. }
             | Because::WorkingMax { .. }
@@ -207,7 +201,7 @@ impl Say {
     /// "deload, −30 %".
     fn cut(self, cut: &Cut) -> String {
         let change = cut.keep.hundredths().saturating_sub(Percent::WHOLE.hundredths());
-        let change = self.change(Percent::from_hundredths(change));
+        let change = figures::change(Percent::from_hundredths(change), self.numerals);
         match cut.why {
             Cutting::Deload => format!("deload, {change}"),
             Cutting::EaseIn => format!("ease-in, {change}"),

@@ -2,13 +2,14 @@
 
 use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, Stop, WeekKind};
 use barwright_domain::catalogue::{Counting, Exercise, Tongue};
-use barwright_domain::quantity::{Mass, MassUnit, Numerals, Range, Reserve, Rounding, Seconds};
+use barwright_domain::quantity::{Mass, MassUnit, Numerals, Reserve, Seconds};
 use barwright_domain::session::{Ending, Kit};
 
-/// A mass with its unit.
-pub fn mass(mass: Mass, unit: MassUnit, numerals: Numerals) -> String {
-    mass.print(unit, numerals)
-}
+use crate::phrase::written::figures::spread;
+pub use crate::phrase::written::figures::{
+    count, countdown, figure, how_many_short, mass, sentence_case,
+};
+pub(super) use crate::phrase::written::figures::{tenth, whole};
 
 /// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg assistance", "bodyweight".
 pub fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals) -> String {
@@ -20,18 +21,6 @@ pub fn load(figure: Mass, counting: Counting, unit: MassUnit, numerals: Numerals
         Counting::Added => format!("+{}", figure.print(unit, numerals)),
         _ => figure.print(unit, numerals),
     }
-}
-
-/// An estimate to a tenth of its unit: more would be a fiction.
-pub(super) fn tenth(estimate: Mass, unit: MassUnit, numerals: Numerals) -> String {
-    let step = Mass::from_nanograms(unit.nanograms() / 10);
-    mass(estimate.to_multiple(step, Rounding::HalfEven).unwrap_or(estimate), unit, numerals)
-}
-
-/// An estimate in whole units, as it is said in a breath.
-pub(super) fn whole(estimate: Mass, unit: MassUnit, numerals: Numerals) -> String {
-    let step = Mass::from_nanograms(unit.nanograms());
-    mass(estimate.to_multiple(step, Rounding::HalfEven).unwrap_or(estimate), unit, numerals)
 }
 
 /// An effort in the words of its scale: "2.5 in reserve", "none in reserve", "RPE 8".
@@ -53,11 +42,6 @@ pub fn or_help(load: Mass, unit: MassUnit, numerals: Numerals) -> String {
         std::cmp::Ordering::Equal => "no added load".to_owned(),
         std::cmp::Ordering::Greater => mass(load, unit, numerals),
     }
-}
-
-/// "1 set", "3 sets".
-pub fn count(number: usize, one: &str, many: &str) -> String {
-    format!("{number} {}", if number == 1 { one } else { many })
 }
 
 /// "1 week", "4 weeks".
@@ -112,15 +96,6 @@ pub fn unit(amount: &Amount) -> &'static str {
     }
 }
 
-/// The figure alone: "5", "30", "40".
-pub fn figure(amount: &Amount, numerals: Numerals) -> String {
-    match amount {
-        Amount::Reps(reps) => reps.to_string(),
-        Amount::Seconds(seconds) => seconds.count().to_string(),
-        Amount::Metres(distance) => distance.print(numerals).trim_end_matches(" m").to_owned(),
-    }
-}
-
 /// What is asked: "5 reps", "6–10 reps", "20–30 s", "as many reps as you can, at least 5".
 pub fn how_many(asked: &HowMany, numerals: Numerals) -> String {
     match asked {
@@ -139,29 +114,6 @@ pub fn how_many(asked: &HowMany, numerals: Numerals) -> String {
                 (stop, least) => format!("{least} or more reps, {}", stop_rule(stop, numerals)),
             }
         }
-    }
-}
-
-/// As [`how_many`], in the shorthand of a sheet: "5", "6–10", "30 s", "5+".
-pub fn how_many_short(asked: &HowMany, numerals: Numerals) -> String {
-    match asked {
-        HowMany::Reps(range) => range.print(),
-        HowMany::Seconds(range) => spread(*range, Seconds::print),
-        HowMany::Metres(range) => spread(*range, |metres| metres.print(numerals)),
-        HowMany::Open { at_least, .. } => format!("{at_least}+"),
-    }
-}
-
-/// One value, or from least to most with the unit once: "30–45 s".
-fn spread<T: Copy + PartialOrd>(range: Range<T>, print: impl Fn(T) -> String) -> String {
-    let to = print(range.to);
-    if range.is_single() {
-        return to;
-    }
-    let from = print(range.from);
-    match (from.rsplit_once(' '), to.rsplit_once(' ')) {
-        (Some((figure, unit)), Some((_, same))) if unit == same => format!("{figure}–{to}"),
-        _ => format!("{from}–{to}"),
     }
 }
 
@@ -231,26 +183,7 @@ pub fn week_kind(kind: WeekKind) -> &'static str {
     }
 }
 
-/// A countdown: "1:23", "0:05"; "+0:12" when over.
-pub fn countdown(left_ms: i64) -> String {
-    // A rest that is not over never shows nothing left: the last second counts as one.
-    let over = left_ms <= 0;
-    let seconds =
-        if over { left_ms.unsigned_abs() / 1000 } else { left_ms.unsigned_abs().div_ceil(1000) };
-    let sign = if over && seconds > 0 { "+" } else { "" };
-    format!("{sign}{}:{:02}", seconds / 60, seconds % 60)
-}
-
 /// A duration in minutes: "about 52 min".
 pub fn minutes(seconds: u64) -> String {
     format!("about {} min", seconds.div_ceil(60))
-}
-
-/// A text with its first letter large.
-pub fn sentence_case(text: &str) -> String {
-    let mut chars = text.chars();
-    match chars.next() {
-        Some(first) => first.to_uppercase().chain(chars).collect(),
-        None => String::new(),
-    }
 }
