@@ -462,16 +462,7 @@ impl Store {
             return Ok(());
         }
         self.unmoved_before()?;
-        if self.marks.in_use {
-            let ended = Marks { in_use: false, ..self.marks.clone() };
-            let ended = ended.with_new_token(self.connection()?);
-            self.mark(ended.map_err(|error| self.sorted(error))?)?;
-        }
-        let (logged, moved) = self
-            .connection()?
-            .wal_checkpoint_v2(None::<&str>, CheckpointMode::PASSIVE)
-            .map_err(|error| self.sorted(error))?;
-        if logged == moved {
+        if self.ends_whole()? {
             let _ =
                 self.connection()?.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false);
         }
@@ -565,7 +556,7 @@ impl Store {
     /// its log still holds, and the log is put out of the way of the file that took its place.
     fn gone(&mut self, error: StoreError) -> StoreError {
         let Some(watch) = self.watch.take() else { return error };
-        let moved = watch.is_elsewhere(&self.place) && self.end_elsewhere().unwrap_or(false);
+        let moved = watch.is_elsewhere(&self.place) && self.ends_whole().unwrap_or(false);
         self.held = None;
         self.connection = None;
         if moved && watch.has_its_log() {
@@ -575,9 +566,9 @@ impl Store {
         error
     }
 
-    /// Gives up a file that lies elsewhere now, as one that needs no log beside it: whoever brings it
-    /// back finds it whole. Answers whether all went into it.
-    fn end_elsewhere(&mut self) -> Result<bool, StoreError> {
+    /// Marks the file as given up, and moves its log into it, so that it needs none beside it: whoever
+    /// finds it, here or elsewhere, has it whole. Answers whether all went into it.
+    fn ends_whole(&mut self) -> Result<bool, StoreError> {
         if self.marks.in_use {
             let ended = Marks { in_use: false, ..self.marks.clone() };
             let ended = ended.with_new_token(self.connection()?);
