@@ -165,7 +165,7 @@ impl Sent {
         writeln!(out, "lifter = {}", quoted(&self.lifter))?;
         writeln!(out, "store = {}", quoted(&self.store))?;
         writeln!(out, "entry = {}", self.entry)?;
-        writeln!(out, "day = {}", quoted(&date.unwrap_or_default()))?;
+        writeln!(out, "day = {}", quoted(date.unwrap_or_default()))?;
         for change in &self.changes {
             writeln!(out, "\n[[change]]\nid = {}", quoted(&change.id))?;
             change.what.write_to(out)?;
@@ -176,7 +176,7 @@ impl Sent {
 
 impl SentWhat {
     fn write_to(&self, out: &mut String) -> fmt::Result {
-        let mass = |mass: &Mass| quoted(&exactly(*mass, MassUnit::Kilogram));
+        let mass = |mass: &Mass| quoted(exactly(*mass, MassUnit::Kilogram));
         match self {
             Self::Max { exercise, was, to } => {
                 writeln!(out, "max = {}", quoted(exercise))?;

@@ -44,9 +44,9 @@ impl Equipment {
 impl Bar {
     fn write_to(&self, out: &mut String, unit: MassUnit) -> fmt::Result {
         head(out, "bar", &self.name, &self.kind)?;
-        writeln!(out, "mass = {}", quoted(&exactly(self.mass, unit)))?;
+        writeln!(out, "mass = {}", quoted(exactly(self.mass, unit)))?;
         if self.collars != Mass::ZERO {
-            writeln!(out, "collars = {}", quoted(&exactly(self.collars, unit)))?;
+            writeln!(out, "collars = {}", quoted(exactly(self.collars, unit)))?;
         }
         length(out, "sleeve", self.sleeve)
     }
@@ -58,7 +58,7 @@ impl PlateStock {
         writeln!(out, "mass = {}", quoted(&self.label))?;
         let stamped = Mass::read_as_written(&self.label, Numerals::Point).ok();
         if let Some((_, unit)) = stamped.filter(|(stamped, _)| *stamped != self.mass) {
-            writeln!(out, "weighs = {}", quoted(&exactly(self.mass, unit)))?;
+            writeln!(out, "weighs = {}", quoted(exactly(self.mass, unit)))?;
         }
         writeln!(out, "pairs = {}", self.pairs)?;
         if self.single > 0 {
@@ -105,7 +105,7 @@ impl Stack {
 impl Machine {
     fn write_to(&self, out: &mut String, unit: MassUnit) -> fmt::Result {
         head(out, "machine", &self.name, &self.kind)?;
-        writeln!(out, "start = {}", quoted(&exactly(self.start, unit)))?;
+        writeln!(out, "start = {}", quoted(exactly(self.start, unit)))?;
         writeln!(out, "posts = {}", self.posts)?;
         length(out, "sleeve", self.sleeve)
     }
@@ -117,7 +117,7 @@ fn head(out: &mut String, table: &str, name: &str, kind: &str) -> fmt::Result {
 
 fn length(out: &mut String, key: &str, length: Option<Length>) -> fmt::Result {
     match length {
-        Some(length) => writeln!(out, "{key} = {}", quoted(&length.print(Numerals::Point))),
+        Some(length) => writeln!(out, "{key} = {}", quoted(length.print(Numerals::Point))),
         None => Ok(()),
     }
 }

@@ -14,6 +14,7 @@ use crate::catalogue::{Catalogue, Counting, Exercise, Measure};
 use crate::quantity::{
     Distance, Mass, MassUnit, Numerals, Percent, Range, RepRange, Reserve, Seconds,
 };
+use crate::text::quoted;
 
 impl Plan {
     /// The plan as TOML, with exercises named in the language of `catalogue`. Reading it gives this
@@ -387,22 +388,6 @@ fn stands_with_its_exercise(line: &Line) -> bool {
         && line.side.is_none()
         && line.manner.cues.is_empty()
         && line.rest == Rests::default()
-}
-
-fn quoted(text: impl AsRef<str>) -> String {
-    let mut quoted = String::from("\"");
-    for c in text.as_ref().chars() {
-        match c {
-            '"' => quoted.push_str("\\\""),
-            '\\' => quoted.push_str("\\\\"),
-            c if c.is_control() => {
-                quoted.push_str(&format!("\\u{:04X}", u32::from(c)));
-            }
-            c => quoted.push(c),
-        }
-    }
-    quoted.push('"');
-    quoted
 }
 
 fn one_of(words: &[&str], at: usize) -> String {
