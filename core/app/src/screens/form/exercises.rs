@@ -6,8 +6,8 @@ use barwright_domain::plan::read_exercise;
 use barwright_domain::text::edit::Written;
 
 use super::super::key::{does, shows};
-use super::{Form, aloud, beside, form_row};
-use crate::contract::{Edit, FormFile, FormOf, FormRow, FormScreen, Intent, Key, Look};
+use super::{Form, beside, file_name, form_row, form_screen};
+use crate::contract::{Edit, FormFile, FormOf, FormRow, FormScreen, Intent, Look};
 use crate::facts::Held;
 use crate::facts::form::FIND;
 use crate::phrase::Words;
@@ -51,26 +51,6 @@ pub(in crate::screens) fn screen(held: &Held, at: &str, text: &str, words: Words
     }
 }
 
-fn bare(
-    title: String,
-    subtitle: String,
-    rows: Vec<FormRow>,
-    keys: Vec<Key>,
-    words: Words,
-) -> FormScreen {
-    FormScreen {
-        aloud: aloud(&title, &subtitle, &rows, words),
-        title,
-        subtitle,
-        rows,
-        notes: Vec::new(),
-        chart: None,
-        plan_file: false,
-        file: None,
-        keys,
-    }
-}
-
 fn list(held: &Held, text: &str, words: Words) -> FormScreen {
     let say = words.exercises();
     let Searched { exercises: found, near } = held.catalogue.search(text);
@@ -92,7 +72,7 @@ fn list(held: &Held, text: &str, words: Words) -> FormScreen {
     if held.desk.drafts.contains_key(&DraftOf::Exercise) {
         keys.push(shows("go-on", say.go_on(), look(DRAFT)));
     }
-    bare(say.title().to_owned(), subtitle, rows, keys, words)
+    form_screen(say.title().to_owned(), subtitle, rows, keys, words)
 }
 
 fn page(held: &Held, exercise: &Exercise, words: Words) -> FormScreen {
@@ -121,7 +101,7 @@ fn page(held: &Held, exercise: &Exercise, words: Words) -> FormScreen {
             keys.push(begins("like", say.like(&name), format!("like:{slug}")));
         }
     }
-    bare(name, say.detail(exercise), rows.collect(), keys, words)
+    form_screen(name, say.detail(exercise), rows.collect(), keys, words)
 }
 
 /// What a line of a page says.
@@ -157,7 +137,7 @@ fn making(held: &Held, draft: &Draft, (at, part): (&str, &str), words: Words) ->
     let notes = beside(&mut rows, &draft.text, faults, words);
     let name = said("name");
     let (title, subtitle) = (say.making(&name), words.by_hand().stands(faults.len()));
-    let file = FormFile { name: super::file_name(&name, "exercise"), text: draft.text.clone() };
+    let file = FormFile { name: file_name(&name, "exercise"), text: draft.text.clone() };
     let mut keys = form.keys(draft, faults.is_empty());
     for key in keys.iter_mut().filter(|key| key.id == "leave") {
         // The whole of it stands in its own part of the list's form.
@@ -175,7 +155,7 @@ fn making(held: &Held, draft: &Draft, (at, part): (&str, &str), words: Words) ->
         keys.push(does("take-up", by_hand.take_up(), Edit::TakeUp).then(look("")).enabled(sound));
         keys.push(does("drop", by_hand.drop_it(), Edit::Drop).then(look("")));
     }
-    let screen = bare(title, subtitle, rows, keys, words);
+    let screen = form_screen(title, subtitle, rows, keys, words);
     FormScreen { notes, file: Some(file), ..screen }
 }
 

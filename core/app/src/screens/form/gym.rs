@@ -6,7 +6,7 @@ use barwright_domain::equipment::{Equipment, Reach, bounds};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 use barwright_domain::text::edit::Written;
 
-use super::{Form, aloud, beside, form_row};
+use super::{Form, beside, file_name, form_row, form_screen};
 use crate::contract::{Edit, FormFile, FormOf, FormRow, FormScreen, Key};
 use crate::facts::Held;
 use crate::facts::form::{BY, MORE, SET, written_unit};
@@ -53,17 +53,9 @@ pub(in crate::screens) fn screen(held: &Held, draft: &Draft, at: &str, words: Wo
     };
     let notes = beside(&mut rows, &draft.text, faults, words);
     let (title, subtitle) = (words.gym_form().title(&name), words.by_hand().stands(faults.len()));
-    FormScreen {
-        aloud: aloud(&title, &subtitle, &rows, words),
-        title,
-        subtitle,
-        rows,
-        notes,
-        chart: None,
-        plan_file: false,
-        file: Some(FormFile { name: super::file_name(&name, "gym"), text: draft.text.clone() }),
-        keys: form.keys(draft, faults.is_empty()),
-    }
+    let file = FormFile { name: file_name(&name, "gym"), text: draft.text.clone() };
+    let keys = form.keys(draft, faults.is_empty());
+    FormScreen { notes, file: Some(file), ..form_screen(title, subtitle, rows, keys, words) }
 }
 
 fn is_there(gym: &Written, at: &str) -> bool {

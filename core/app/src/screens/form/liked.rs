@@ -6,7 +6,7 @@ use barwright_domain::session::{CallLoad, SetKind};
 
 use super::super::key::shows;
 use super::super::name;
-use super::{Form, aloud, form_row};
+use super::{Form, form_row, form_screen};
 use crate::contract::{Edit, FormOf, FormScreen, Key, Look};
 use crate::facts::{Held, LikedForm, LikedOf, liked_plates, liked_steps};
 use crate::phrase::Words;
@@ -62,15 +62,6 @@ pub(in crate::screens) fn screen(held: &Held, of: &LikedForm, words: Words) -> F
         LikedOf::Gym(_) => Look::Equipment,
         LikedOf::Lift(slug) => Look::Lift { exercise: slug.clone(), page: 0, all: false },
     };
-    FormScreen {
-        aloud: aloud(&title, &subtitle, &rows, words),
-        title,
-        subtitle,
-        rows,
-        notes: loads.collect(),
-        chart: None,
-        plan_file: false,
-        file: None,
-        keys: vec![shows("leave", words.by_hand().back(), back)],
-    }
+    let keys = vec![shows("leave", words.by_hand().back(), back)];
+    FormScreen { notes: loads.collect(), ..form_screen(title, subtitle, rows, keys, words) }
 }

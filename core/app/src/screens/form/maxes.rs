@@ -7,7 +7,7 @@ use barwright_domain::quantity::{Mass, MassUnit, Rounding};
 use super::super::chart;
 use super::super::key::{does, shows};
 use super::super::name;
-use super::{Form, aloud, form_row};
+use super::{Form, form_row, form_screen};
 use crate::contract::{Edit, FormOf, FormRow, FormScreen, Intent, Key, Look};
 use crate::facts::form::BODY_MASS;
 use crate::facts::{Entered, Held, Maxes};
@@ -32,15 +32,8 @@ pub(in crate::screens) fn screen(held: &Held, maxes: &Maxes, words: Words) -> Fo
     let body = held.desk.weighed.iter().chain(&held.desk.body_mass);
     let body: Vec<(Mass, i32)> = body.copied().collect();
     FormScreen {
-        aloud: aloud(title, subtitle, &rows, words),
-        title: title.to_owned(),
-        subtitle: subtitle.to_owned(),
-        rows,
-        notes: Vec::new(),
         chart: chart::of_body_mass(say.body(), &body, held.locale.unit, words),
-        plan_file: false,
-        file: None,
-        keys: page.keys(),
+        ..form_screen(title, subtitle, rows, page.keys(), words)
     }
 }
 

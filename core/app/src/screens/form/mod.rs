@@ -14,7 +14,7 @@ use barwright_domain::desk::Draft;
 use barwright_domain::text::{Fault, place_at};
 
 use super::key::{does, shows};
-use crate::contract::{Edit, Field, FormOf, FormRow, Intent, Key, Look};
+use crate::contract::{Edit, Field, FormOf, FormRow, FormScreen, Intent, Key, Look};
 use crate::facts::form::FormField;
 use crate::phrase::Words;
 
@@ -52,9 +52,7 @@ impl<'a> Form<'a> {
         place: &str,
         edit: Edit,
     ) -> Key {
-        let (of, step) = (self.of, Some(self.step));
-        does(id, said, Intent::Edit { of, place: place.to_owned(), edit, step })
-            .then(self.look(self.at))
+        self.key(id, said, place, edit, Some(self.step))
     }
 
     /// A key that changes what stands, and shows the same part again.
@@ -65,8 +63,20 @@ impl<'a> Form<'a> {
         place: &str,
         edit: Edit,
     ) -> Key {
+        self.key(id, said, place, edit, None)
+    }
+
+    /// A key that edits, and shows the same part again.
+    fn key(
+        &self,
+        id: impl Into<String>,
+        said: impl Into<super::key::Said>,
+        place: &str,
+        edit: Edit,
+        step: Option<u64>,
+    ) -> Key {
         let (of, place) = (self.of, place.to_owned());
-        does(id, said, Intent::Edit { of, place, edit, step: None }).then(self.look(self.at))
+        does(id, said, Intent::Edit { of, place, edit, step }).then(self.look(self.at))
     }
 
     /// Keys one step down and up, of a line that says a number: to this, or to that.
@@ -176,6 +186,28 @@ impl FormRow {
     pub(super) fn keys(mut self, keys: Vec<Key>) -> Self {
         self.keys = keys;
         self
+    }
+}
+
+/// A form of lines, with its keys; what else it has is the caller's.
+fn form_screen(
+    title: impl Into<String>,
+    subtitle: impl Into<String>,
+    rows: Vec<FormRow>,
+    keys: Vec<Key>,
+    words: Words,
+) -> FormScreen {
+    let (title, subtitle) = (title.into(), subtitle.into());
+    FormScreen {
+        aloud: aloud(&title, &subtitle, &rows, words),
+        title,
+        subtitle,
+        rows,
+        notes: Vec::new(),
+        chart: None,
+        plan_file: false,
+        file: None,
+        keys,
     }
 }
 

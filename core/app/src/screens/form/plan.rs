@@ -9,7 +9,7 @@ use barwright_domain::text::place_at;
 
 use super::super::key::shows;
 use super::plan_words::{beside_word, by_week, is_word, listed, stepped};
-use super::{Form, aloud, beside, form_row};
+use super::{Form, beside, file_name, form_row, form_screen};
 use crate::contract::{Action, Edit, FormFile, FormOf, FormRow, FormScreen, Key, Look};
 use crate::facts::form::FIND;
 use crate::facts::{Held, catalogue_of};
@@ -44,17 +44,9 @@ pub(in crate::screens) fn screen(
         notes = vec![say.elsewhere(notes.len())];
     }
     let (title, subtitle) = (say.title(&name), words.by_hand().stands(faults.len()));
-    FormScreen {
-        aloud: aloud(&title, &subtitle, &rows, words),
-        title,
-        subtitle,
-        rows,
-        notes,
-        chart: None,
-        plan_file: false,
-        file: Some(FormFile { name: file_name(&name), text: draft.text.clone() }),
-        keys: keys(&form, draft, at, faults.is_empty(), words),
-    }
+    let file = FormFile { name: file_name(&name, "plan"), text: draft.text.clone() };
+    let keys = keys(&form, draft, at, faults.is_empty(), words);
+    FormScreen { notes, file: Some(file), ..form_screen(title, subtitle, rows, keys, words) }
 }
 
 /// See it first, drop it, steps back and forth; of a part, what is added to it and the way out.
@@ -121,15 +113,6 @@ fn remarks(
         }
     }
     others
-}
-
-/// A file's name out of what a plan is called.
-fn file_name(name: &str) -> String {
-    let plain: String =
-        name.chars().map(|one| if one.is_alphanumeric() { one } else { '-' }).collect();
-    let parts: Vec<String> =
-        plain.split('-').filter(|part| !part.is_empty()).map(str::to_lowercase).collect();
-    format!("{}.toml", if parts.is_empty() { "plan".to_owned() } else { parts.join("-") })
 }
 
 /// What of a plan is open.

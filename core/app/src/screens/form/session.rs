@@ -6,7 +6,7 @@ use barwright_domain::session::{Call, Entry, SetKind, Sheet};
 
 use super::super::key::{arranges, does, shows};
 use super::super::name;
-use super::{Form, aloud, form_row};
+use super::{Form, form_row, form_screen};
 use crate::contract::{Arrange, FormOf, FormRow, FormScreen, Intent, Key, Look, SessionChange};
 use crate::facts::form::FIND;
 use crate::facts::{Days, Held, SessionForm, SessionPart, candidates, place};
@@ -32,17 +32,7 @@ pub(in crate::screens) fn screen(
         SessionPart::Paper(days) => shown.days(days, None),
         SessionPart::Date(session, days) => shown.days(days, Some(*session)),
     };
-    FormScreen {
-        aloud: aloud(&title, &subtitle, &rows, words),
-        title,
-        subtitle,
-        rows,
-        notes: Vec::new(),
-        chart: None,
-        plan_file: false,
-        file: None,
-        keys,
-    }
+    form_screen(title, subtitle, rows, keys, words)
 }
 
 struct Shown<'a> {

@@ -2,7 +2,7 @@
 
 use super::super::key::{does, shows};
 use super::super::weeks;
-use super::{aloud, form_row};
+use super::{form_row, form_screen};
 use crate::contract::{FormOf, FormRow, FormScreen, Intent, Key, Look};
 use crate::facts::Held;
 use crate::phrase::Words;
@@ -33,15 +33,6 @@ pub(in crate::screens) fn screen(held: &Held, words: Words) -> FormScreen {
         row("gym", say.gym(), vec![gym]),
     ];
     let (title, subtitle) = (say.title(), say.subtitle());
-    FormScreen {
-        aloud: aloud(title, subtitle, &rows, words),
-        title: title.to_owned(),
-        subtitle: subtitle.to_owned(),
-        rows,
-        notes: Vec::new(),
-        chart: None,
-        plan_file: true,
-        file: None,
-        keys: vec![shows("leave", words.by_hand().back(), today)],
-    }
+    let keys = vec![shows("leave", words.by_hand().back(), today)];
+    FormScreen { plan_file: true, ..form_screen(title, subtitle, rows, keys, words) }
 }
