@@ -6,9 +6,9 @@ use barwright_domain::plan::Plan;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent};
 use barwright_domain::text;
 
-use super::faults::underlined;
 use super::{muscle, words};
 use crate::contract::FileFault;
+use crate::phrase::written::files::in_place as placed;
 
 /// The words of the findings of one plan.
 struct CoachWords<'a> {
@@ -53,18 +53,10 @@ impl CoachWords<'_> {
     /// A finding in its place of the file's text.
     fn in_place(&self, finding: &Finding, file: &str) -> FileFault {
         let at = text::at(file, finding.span.clone());
-        let (line, underline) = underlined(at.column, at.span, file);
-        let (problem, advice) = self.of(finding);
         FileFault {
-            line: u32::try_from(at.line).unwrap_or(u32::MAX),
-            column: u32::try_from(at.column).unwrap_or(u32::MAX),
-            text: line,
-            underline,
-            problem,
-            advice,
             advises: true,
-            label: level(finding.level).to_owned(),
             check: finding.check.slug().to_owned(),
+            ..placed((at.line, at.column), at.span, file, self.of(finding), level(finding.level))
         }
     }
 

@@ -5,8 +5,8 @@ use barwright_domain::text::{Expected, Fault, Found, Piece, Problem, RowKind, Sy
 
 use super::{quantity, words};
 use crate::contract::FileFault;
+use crate::phrase::written::files;
 pub use crate::phrase::written::files::lines;
-pub(super) use crate::phrase::written::files::underlined;
 
 /// A file was refused for its faults.
 pub fn refused(count: usize) -> String {
@@ -18,19 +18,8 @@ pub fn refused(count: usize) -> String {
 
 /// A fault in its place of the file's text.
 pub fn in_place(fault: &Fault, text: &str) -> FileFault {
-    let (line, underline) = underlined(fault.column, fault.span.clone(), text);
-    let (problem, advice) = of(&fault.problem);
-    FileFault {
-        line: u32::try_from(fault.line).unwrap_or(u32::MAX),
-        column: u32::try_from(fault.column).unwrap_or(u32::MAX),
-        text: line,
-        underline,
-        problem,
-        advice,
-        advises: false,
-        label: "fault".to_owned(),
-        check: String::new(),
-    }
+    let (place, said) = ((fault.line, fault.column), of(&fault.problem));
+    files::in_place(place, fault.span.clone(), text, said, "fault")
 }
 
 /// What is wrong, and what to write instead.

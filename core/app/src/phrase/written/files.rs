@@ -9,6 +9,29 @@ use crate::contract::FileFault;
 /// The most characters of a line that are shown around a fault.
 pub const WINDOW: usize = 76;
 
+/// What is said of a place of a file's text, its line and column both from 1: the problem with it, and
+/// what to write instead.
+pub fn in_place(
+    (line, column): (usize, usize),
+    span: Range<usize>,
+    text: &str,
+    (problem, advice): (String, String),
+    label: &str,
+) -> FileFault {
+    let (shown, underline) = underlined(column, span, text);
+    FileFault {
+        line: u32::try_from(line).unwrap_or(u32::MAX),
+        column: u32::try_from(column).unwrap_or(u32::MAX),
+        text: shown,
+        underline,
+        problem,
+        advice,
+        advises: false,
+        label: label.to_owned(),
+        check: String::new(),
+    }
+}
+
 /// The lines of a fault as a command prints them; `name` is the file's.
 pub fn lines(fault: &FileFault, name: &str) -> String {
     let FileFault { line, column, text, underline, problem, advice, .. } = fault;
@@ -26,7 +49,7 @@ pub fn lines(fault: &FileFault, name: &str) -> String {
 }
 
 /// The line of a place and the carets under it, cut to a window around it.
-pub fn underlined(column: usize, span: Range<usize>, text: &str) -> (String, String) {
+fn underlined(column: usize, span: Range<usize>, text: &str) -> (String, String) {
     let at = span.start.min(text.len());
     let start =
         text.get(..at).and_then(|before| before.rfind('\n')).map_or(0, |newline| newline + 1);
