@@ -43,6 +43,9 @@ pub(crate) fn with<T>(work: impl FnOnce(&mut DefaultTerminal) -> io::Result<T>) 
     let _ = execute!(io::stdout(), EnableBracketedPaste);
     let answer = catch_unwind(AssertUnwindSafe(|| {
         signals::watch()?;
+        // From here on a change of size is heard: one between the first frame and the first wait for
+        // a key would leave the old size standing until a key comes.
+        event::poll(Duration::ZERO)?;
         work(&mut terminal)
     }));
     give_back();
