@@ -34,7 +34,7 @@ pub use backup::{Kept, Schedule, restore};
 pub use error::{Damage, Foreign, StoreError};
 pub use event::{Event, NewEvent, Seq, Stamp, Tap};
 pub use files::{FileSystem, Files, Found, Identity};
-pub use history::{AtEnd, Derive, Differing, History, VolumeRow};
+pub use history::{AtEnd, Derive, Differing, History, Moment, VolumeRow};
 pub use salvage::{Salvage, discard, is_at, move_aside, salvage, take_its_place};
 pub use schema::SCHEMA_VERSION;
 pub use standing::{Standing, StandingFacts};

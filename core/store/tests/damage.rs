@@ -11,7 +11,7 @@ use barwright_store::{
     take_its_place,
 };
 use rusqlite::Connection;
-use support::{AT, EXERCISES, session, set};
+use support::{AT, EXERCISES, day_of, session, set};
 
 const PAGE: usize = 16_384;
 
@@ -110,7 +110,6 @@ fn read_all(store: &mut Store) -> Result<(), StoreError> {
         history.sets_in(row.session)?;
     }
     history.sessions_between(i32::MIN..=i32::MAX)?;
-    history.first_since(0)?;
     for plan in 0..3 {
         history.sessions_of_plan(plan, 0..=u16::MAX)?;
         history.turns_of_plan(plan)?;
@@ -119,7 +118,7 @@ fn read_all(store: &mut Store) -> Result<(), StoreError> {
     history.exercises_done()?;
     for exercise in EXERCISES {
         history.sets_of(exercise, None, 3)?;
-        history.sets_of(exercise, Some(60), 2)?;
+        history.sets_of(exercise, Some((day_of(60), 60)), 2)?;
         history.records(exercise)?;
     }
     drop(history);

@@ -4,14 +4,15 @@
 
 mod support;
 
-use std::collections::BTreeMap;
+use std::cmp::Reverse;
+use std::collections::{BTreeMap, BTreeSet};
 
 use barwright_domain::catalogue::Muscle;
 use barwright_domain::history::{
     Change, DoneSet, Record, SessionRow, SetKey, claims, first_day, week_of,
 };
 use barwright_domain::volume::Tally;
-use barwright_store::{AtEnd, Derive, Event, History, NewEvent, Store, StoreError};
+use barwright_store::{AtEnd, Derive, Event, History, Moment, NewEvent, Store, StoreError};
 use proptest::prelude::*;
 use support::{AT, EXERCISES, day_of, session, set};
 
@@ -20,6 +21,8 @@ use support::{AT, EXERCISES, day_of, session, set};
 struct Model {
     sets: BTreeMap<SetKey, DoneSet>,
     sessions: BTreeMap<u64, SessionRow>,
+    /// Sessions that are of another day than their number's.
+    days: BTreeMap<u64, i32>,
 }
 
 impl Model {
@@ -38,6 +41,26 @@ impl Model {
                 self.sessions.remove(session);
             }
         }
+    }
+
+    /// A change as it is where its session is of another day.
+    fn dated(&self, mut change: Change) -> Change {
+        let (session, day) = match &mut change {
+            Change::PutSet(set) => (set.key.session, &mut set.day),
+            Change::PutSession(row) => (row.session, &mut row.day),
+            _ => return change,
+        };
+        *day = self.days.get(&session).copied().unwrap_or(*day);
+        change
+    }
+
+    /// What gives a session another day.
+    fn date(&mut self, session: u64, day: i32) -> Vec<Change> {
+        self.days.insert(session, day);
+        let sets = self.sets.values().filter(|set| set.key.session == session);
+        let row = self.sessions.get(&session).cloned().map(Change::PutSession);
+        let changes = sets.cloned().map(Change::PutSet).chain(row);
+        changes.map(|change| self.dated(change)).collect()
     }
 
     fn records(&self, exercise: &str) -> Vec<Record> {
@@ -71,15 +94,15 @@ impl Model {
         }
         for exercise in EXERCISES {
             let all: Vec<_> = self.sets.values().filter(|set| set.exercise == exercise).collect();
-            for (before, most) in [(None, 100), (None, 2), (Some(5), 2), (Some(0), 3)] {
-                let mut sessions: Vec<_> = all
+            let five = (day_of(5), 5);
+            for (before, most) in [(None, 100), (None, 2), (Some(five), 2), (Some((0, 0)), 3)] {
+                let sessions: BTreeSet<Moment> = all
                     .iter()
-                    .map(|set| set.key.session)
+                    .map(|set| (set.day, set.key.session))
                     .filter(|session| before.is_none_or(|before| *session < before))
                     .collect();
-                sessions.dedup();
                 let mut expected = Vec::new();
-                for session in sessions.iter().rev().take(most) {
+                for (_, session) in sessions.iter().rev().take(most) {
                     expected.extend(
                         all.iter()
                             .filter(|set| set.key.session == *session)
@@ -90,17 +113,15 @@ impl Model {
                 assert_eq!(sets, expected);
 
                 // Of those, the newest however long ago, and the further ones from a day on.
-                let since = history.first_since(day_of(4)).unwrap();
-                let began = self.sessions.values().find(|row| row.day >= day_of(4));
-                assert_eq!(since, began.map(|first| first.session));
-                let recent = |session: &u64| since.is_some_and(|first| first <= *session);
+                let since = day_of(4);
+                let recent = |(day, _): &Moment| *day >= since;
                 let looked_at: Vec<_> = sessions
                     .iter()
                     .rev()
                     .take(most)
                     .enumerate()
                     .filter(|(place, session)| *place < 1 || recent(session))
-                    .map(|(_, session)| *session)
+                    .map(|(_, (_, session))| *session)
                     .collect();
                 expected.retain(|set| looked_at.contains(&set.key.session));
                 let most = [1, most as u32];
@@ -113,18 +134,23 @@ impl Model {
         }
         let mut done: BTreeMap<&str, i32> = BTreeMap::new();
         for set in self.sets.values() {
-            done.insert(&set.exercise, set.day);
+            let day = done.entry(&set.exercise).or_insert(set.day);
+            *day = (*day).max(set.day);
         }
         let done: Vec<_> = done.into_iter().map(|(name, day)| (name.to_owned(), day)).collect();
         assert_eq!(history.exercises_done().unwrap(), done);
 
-        let newest: Vec<_> = self.sessions.values().rev().cloned().collect();
+        let mut newest: Vec<_> = self.sessions.values().cloned().collect();
+        newest.sort_by_key(|row| Reverse((row.day, row.session)));
         assert_eq!(history.last_sessions(None, 100).unwrap(), newest);
-        let two: Vec<_> = newest.iter().filter(|row| row.session < 6).take(2).cloned().collect();
-        assert_eq!(history.last_sessions(Some(6), 2).unwrap(), two);
+        let six = (day_of(6), 6);
+        let before = newest.iter().filter(|row| (row.day, row.session) < six);
+        let two: Vec<_> = before.take(2).cloned().collect();
+        assert_eq!(history.last_sessions(Some(six), 2).unwrap(), two);
         let (from, to) = (first_day(2_901), first_day(2_903));
         let between = self.sessions.values().filter(|row| (from..=to).contains(&row.day));
-        let between: Vec<_> = between.cloned().collect();
+        let mut between: Vec<_> = between.cloned().collect();
+        between.sort_by_key(|row| (row.day, row.session));
         assert_eq!(history.sessions_between(from..=to).unwrap(), between);
         let mut planned: Vec<_> = self
             .sessions
@@ -167,6 +193,7 @@ impl Derive for Refold {
 #[derive(Debug, Clone)]
 enum Step {
     Tap(Vec<Change>),
+    Date(u64, i32),
     Checkpoint,
     Reopen,
     Rebuild,
@@ -184,6 +211,7 @@ fn step() -> impl Strategy<Value = Step> {
     );
     prop_oneof![
         12 => prop::collection::vec(change, 1..4).prop_map(Step::Tap),
+        1 => (1_u64..10, 0..60_i32).prop_map(|(of, later)| Step::Date(of, day_of(0) + later)),
         1 => Just(Step::Checkpoint),
         1 => Just(Step::Reopen),
         1 => Just(Step::Rebuild),
@@ -212,6 +240,13 @@ proptest! {
         for step in steps {
             match step {
                 Step::Tap(changes) => {
+                    let changes: Vec<_> =
+                        changes.into_iter().map(|change| model.dated(change)).collect();
+                    append(&mut store, &changes);
+                    changes.iter().for_each(|change| model.apply(change));
+                }
+                Step::Date(of, day) => {
+                    let changes = model.date(of, day);
                     append(&mut store, &changes);
                     changes.iter().for_each(|change| model.apply(change));
                 }

@@ -68,7 +68,7 @@ fn a_tap_is_one_run_of_numbers() {
     assert_eq!(history.session(u64::MAX).unwrap(), None);
     assert_eq!(history.sets_in(u64::MAX).unwrap(), []);
     assert_eq!(history.turns_of_plan(u64::MAX).unwrap(), []);
-    assert_eq!(history.last_sessions(Some(u64::MAX), 3).unwrap(), []);
+    assert_eq!(history.last_sessions(Some((i32::MAX, u64::MAX)), 3).unwrap(), []);
     drop(history);
     let plan = store.standing().unwrap().get("plan").unwrap().unwrap();
     assert_eq!((plan.body.as_str(), plan.seq), ("two", 3));

@@ -24,8 +24,9 @@ pub(crate) fn paces(store: &Store, held: &mut Held) -> Result<(), StoreError> {
         if !slowed || paces.of.contains_key(exercise) {
             continue;
         }
-        let mut sets = store.history()?.sets_of(exercise, Some(run.session), SESSIONS)?;
-        sets.sort_by_key(|set| set.key);
+        let mut sets =
+            store.history()?.sets_of(exercise, Some((run.day, run.session)), SESSIONS)?;
+        sets.sort_by_key(|set| (set.day, set.key));
         paces.of.insert(exercise.clone(), sets.iter().filter_map(DoneSet::pace).collect());
     }
     Ok(())

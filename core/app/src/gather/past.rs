@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use barwright_domain::desk::Desk;
 use barwright_domain::prescribe::{ENOUGH_PAST, Lifter, MOST_PAST, Past, RECENT_DAYS};
 use barwright_domain::session::Reading;
-use barwright_store::{Store, StoreError};
+use barwright_store::{Moment, Store, StoreError};
 
 /// The lifter with this desk, and what was done of these exercises before a session.
 pub(super) fn lifter(
@@ -13,11 +13,11 @@ pub(super) fn lifter(
     desk: Desk,
     exercises: &[String],
     at: &Reading,
-    before: Option<u64>,
+    before: Option<Moment>,
 ) -> Result<Lifter, StoreError> {
     let history = store.history()?;
     let today = at.local_day();
-    let since = history.first_since(today.saturating_sub(RECENT_DAYS))?;
+    let since = today.saturating_sub(RECENT_DAYS);
     let mut past = BTreeMap::new();
     for exercise in exercises {
         let sets = history.recent_sets_of(exercise, before, [ENOUGH_PAST, MOST_PAST], since)?;

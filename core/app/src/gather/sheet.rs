@@ -65,7 +65,7 @@ pub(crate) fn substitute(
     let plan = held.plan.as_deref().ok_or(Refused::NothingToGoBy)?;
     let place = run.sheet.place.as_ref().map(places::of_plan).ok_or(Refused::NotHere)?;
     let exercises = [exercise.to_owned()];
-    let lifter = lifter(store, held.desk_now(), &exercises, at, Some(run.session))?;
+    let lifter = lifter(store, held.desk_now(), &exercises, at, Some((run.day, run.session)))?;
     // What was swapped in may be swapped again: the plan knows the first.
     let first = old.map(|old| old.entry.stands_in_for.as_deref().unwrap_or(&old.entry.exercise));
     let place = first.map_or(place, |first| place_with(held, plan, place, first));

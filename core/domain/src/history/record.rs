@@ -64,7 +64,8 @@ pub struct Record {
 impl Record {
     /// Whether it takes the place of another of the same measure: better, or as good and earlier.
     pub fn beats(&self, other: &Self) -> bool {
-        (self.value, std::cmp::Reverse(self.set)) > (other.value, std::cmp::Reverse(other.set))
+        let order = |one: &Self| (one.value, Reverse((one.day, one.set)));
+        order(self) > order(other)
     }
 }
 
@@ -116,17 +117,19 @@ pub struct MostAt {
 /// The most repetitions in one go at each load that was lifted: what is kept apart together, the
 /// heaviest first; of equals the earlier stands.
 pub fn most_at_loads<'a>(sets: impl IntoIterator<Item = &'a DoneSet>) -> Vec<MostAt> {
-    let mut best: BTreeMap<(Apart, Reverse<Mass>), (Reps, SetKey, i32)> = BTreeMap::new();
+    type Best = (Reps, (i32, SetKey));
+    let mut best: BTreeMap<(Apart, Reverse<Mass>), Best> = BTreeMap::new();
     for claim in sets.into_iter().flat_map(claims) {
         let Measure::HeaviestFor(reps) = claim.measure else { continue };
         let at = (claim.apart, Reverse(Mass::from_nanograms(claim.value)));
-        let (most, set, day) = best.entry(at).or_insert((reps, claim.set, claim.day));
-        if (reps, Reverse(claim.set)) > (*most, Reverse(*set)) {
-            (*most, *set, *day) = (reps, claim.set, claim.day);
+        let when = (claim.day, claim.set);
+        let best = best.entry(at).or_insert((reps, when));
+        if (reps, Reverse(when)) > (best.0, Reverse(best.1)) {
+            *best = (reps, when);
         }
     }
     best.into_iter()
-        .map(|((apart, Reverse(figure)), (reps, _, day))| MostAt { apart, figure, reps, day })
+        .map(|((apart, Reverse(figure)), (reps, (day, _)))| MostAt { apart, figure, reps, day })
         .collect()
 }
 

@@ -7,6 +7,7 @@ use barwright_domain::history::{Change, DoneSet, Record, SessionRow, SetKey, Tur
 use rusqlite::{Connection, Result};
 
 use super::pending;
+use super::read::Moment;
 use crate::event::Seq;
 
 /// The queued changes as they come out: what each set and each session will be, none where it is
@@ -52,10 +53,16 @@ impl Ahead {
     }
 
     /// Sets of one exercise before a session, the newest session first.
-    pub(super) fn sets_of(&self, exercise: &str, before: Seq, read: Vec<DoneSet>) -> Vec<DoneSet> {
-        let wanted = |set: &DoneSet| set.exercise == exercise && set.key.session < before;
+    pub(super) fn sets_of(
+        &self,
+        exercise: &str,
+        before: Moment,
+        read: Vec<DoneSet>,
+    ) -> Vec<DoneSet> {
+        let wanted =
+            |set: &DoneSet| set.exercise == exercise && (set.day, set.key.session) < before;
         let mut sets = self.sets(read, wanted);
-        sets.sort_by_key(|set| (std::cmp::Reverse(set.key.session), set.key.set));
+        sets.sort_by_key(|set| (std::cmp::Reverse((set.day, set.key.session)), set.key.set));
         sets
     }
 

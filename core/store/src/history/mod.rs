@@ -19,7 +19,7 @@ mod total;
 mod write;
 
 pub(crate) use pending::{carry_out, count, queue};
-pub use read::{History, VolumeRow};
+pub use read::{History, Moment, VolumeRow};
 pub use rebuild::{AtEnd, Derive, Differing};
 
 /// Version of the derived rows and of the queued changes: another one than the file's means that

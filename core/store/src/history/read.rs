@@ -68,91 +68,48 @@ impl<'a> History<'a> {
     pub fn sets_of(
         &self,
         exercise: &str,
-        before: Option<Seq>,
+        before: Option<Moment>,
         sessions: u32,
     ) -> Result<Vec<DoneSet>, StoreError> {
-        let sql = format!(
-            "WITH last AS (
-                 SELECT DISTINCT session FROM done_set
-                 WHERE exercise = ?1 AND session < ?2 ORDER BY session DESC LIMIT ?3
-             )
-             SELECT {}, sum, nth, nth_of_exercise FROM done_set
-             WHERE exercise = ?1 AND session < ?2
-               AND session >= (SELECT min(session) FROM last)
-             ORDER BY session DESC, entry, number",
-            code::SET
-        );
-        let before = before.map_or(END, |before| before.min(END));
-        let more = sessions.saturating_add(self.ahead.more());
-        let read = self.rows(&sql, (exercise, before, more), code::numbered)?;
-        let read = self.none_missing(exercise, before, read)?;
-        let mut sets = self.ahead.sets_of(exercise, before, read);
-        keep_sessions(&mut sets, |nth, _| nth < sessions);
-        Ok(sets)
+        self.recent_sets_of(exercise, before, [sessions; 2], i32::MAX)
     }
 
     /// The sets of an exercise in its last sessions before one, as [`History::sets_of`]: in `enough`
-    /// of them however long ago, and further ones from the session `since` on, `most` in all.
+    /// of them however long ago, and further ones from the local date `since` on, `most` in all.
     ///
     /// # Errors
     /// As [`Store::history`].
     pub fn recent_sets_of(
         &self,
         exercise: &str,
-        before: Option<Seq>,
+        before: Option<Moment>,
         [enough, most]: [u32; 2],
-        since: Option<Seq>,
+        since: i32,
     ) -> Result<Vec<DoneSet>, StoreError> {
+        let before = before.map_or(END_OF_TIME, |(day, session)| (day, session.min(END)));
+        let more = |count: u32| count.saturating_add(self.ahead.more());
+        let (far, near) = (more(most), more(enough));
+        let last = self.rows(
+            "SELECT DISTINCT day, session FROM done_set
+             WHERE exercise = ?1 AND (day, session) < (?2, ?3)
+             ORDER BY day DESC, session DESC LIMIT ?4",
+            (exercise, before.0, before.1, far),
+            |row| Ok((row.get(0)?, row.get(1)?)),
+        )?;
+        let wanted = |&(nth, moment): &(u32, &Moment)| nth < near || moment.0 >= since;
+        let from = (0..).zip(&last).take_while(wanted).last().map_or(before, |(_, moment)| *moment);
         let sql = format!(
-            "WITH last AS (
-                 SELECT DISTINCT session FROM done_set
-                 WHERE exercise = ?1 AND session < ?2 ORDER BY session DESC LIMIT ?4
-             )
-             SELECT {}, sum, nth, nth_of_exercise FROM done_set
-             WHERE exercise = ?1 AND session < ?2 AND session >= min(
-                 (SELECT min(session) FROM (SELECT session FROM last LIMIT ?3)),
-                 max((SELECT min(session) FROM last), ?5)
-             )
-             ORDER BY session DESC, entry, number",
+            "SELECT {}, sum, nth, nth_of_exercise FROM done_set
+             WHERE exercise = ?1 AND (day, session) >= (?2, ?3) AND (day, session) < (?4, ?5)
+             ORDER BY day DESC, session DESC, entry, number",
             code::SET
         );
-        let (before, since) = (before.unwrap_or(END), since.unwrap_or(END));
-        let more = |count: u32| count.saturating_add(self.ahead.more());
-        let params = (exercise, before, more(enough), more(most), since);
+        let params = (exercise, from.0, from.1, before.0, before.1);
         let read = self.rows(&sql, params, code::numbered)?;
-        let read = self.none_missing(exercise, before, read)?;
+        let read = self.none_missing(exercise, [from, before], read)?;
         let mut sets = self.ahead.sets_of(exercise, before, read);
-        keep_sessions(&mut sets, |nth, session| nth < enough || (nth < most && session >= since));
+        keep_sessions(&mut sets, |nth, day| nth < enough || (nth < most && day >= since));
         Ok(sets)
-    }
-
-    /// The first session begun on a day or later; none where there is none.
-    ///
-    /// # Errors
-    /// As [`Store::history`].
-    pub fn first_since(&self, day: i32) -> Result<Option<Seq>, StoreError> {
-        // In the order of the index: the least number by itself would be looked for from the first
-        // session of all.
-        let sql = format!(
-            "SELECT {}, sum, nth_by_day FROM session WHERE day >= ?1
-             ORDER BY day, session LIMIT ?2",
-            code::SESSION
-        );
-        let more = self.ahead.more().saturating_add(1);
-        let rows = self.rows(&sql, (day, more), code::turn)?;
-        let below = self.number(
-            "SELECT nth_by_day FROM session WHERE day < ?1
-             ORDER BY day DESC, session DESC LIMIT 1",
-            [day],
-        )?;
-        let mut numbers: Vec<u64> = rows.iter().map(|(_, nth)| *nth).collect();
-        // Where there are fewer than asked for, they reach to the last there is.
-        let full = u32::try_from(numbers.len()).is_ok_and(|count| count == more);
-        let last = if full { numbers.pop() } else { None };
-        self.none_between(below, numbers, last, "session")?;
-        let read = rows.into_iter().map(|(row, _)| row).collect();
-        let turns = self.ahead.turns(read, |turn| turn.day >= day);
-        Ok(turns.iter().min_by_key(|turn| (turn.day, turn.session)).map(|turn| turn.session))
     }
 
     /// The sets of a session, in the order of its exercises.
@@ -255,7 +212,7 @@ impl<'a> History<'a> {
                 code::SET
             );
             let all = self.rows(&sql, [exercise], code::numbered)?;
-            self.none_missing(exercise, END, all)
+            self.none_missing(exercise, [(i32::MIN, 0), END_OF_TIME], all)
         };
         let mut records = self.ahead.records(exercise, read, all)?;
         records.sort_by_cached_key(|record| (record.apart.clone(), record.set, record.measure));
@@ -295,28 +252,31 @@ impl<'a> History<'a> {
     /// As [`Store::history`].
     pub fn last_sessions(
         &self,
-        before: Option<Seq>,
+        before: Option<Moment>,
         count: u32,
     ) -> Result<Vec<SessionRow>, StoreError> {
         let sql = format!(
-            "SELECT {}, sum, nth FROM session WHERE session < ?1 ORDER BY session DESC LIMIT ?2",
+            "SELECT {}, sum, nth_by_day FROM session WHERE (day, session) < (?1, ?2)
+             ORDER BY day DESC, session DESC LIMIT ?3",
             code::SESSION
         );
-        let before = before.map_or(END, |before| before.min(END));
+        let before = before.map_or(END_OF_TIME, |(day, session)| (day, session.min(END)));
         let more = count.saturating_add(self.ahead.more());
-        let rows = self.rows(&sql, (before, more), code::session)?;
-        let oldest = rows.last().map_or(before, |(row, _)| row.session);
+        let rows = self.rows(&sql, (before.0, before.1, more), code::session)?;
+        let oldest = rows.last().map_or(before, |(row, _)| (row.day, row.session));
         let below = self.number(
-            "SELECT nth FROM session WHERE session < ?1 ORDER BY session DESC LIMIT 1",
-            [oldest],
+            "SELECT nth_by_day FROM session WHERE (day, session) < (?1, ?2)
+             ORDER BY day DESC, session DESC LIMIT 1",
+            oldest,
         )?;
         let above = self.number(
-            "SELECT nth FROM session WHERE session >= ?1 ORDER BY session LIMIT 1",
-            [before],
+            "SELECT nth_by_day FROM session WHERE (day, session) >= (?1, ?2)
+             ORDER BY day, session LIMIT 1",
+            before,
         )?;
         let read = self.sessions(below, rows, above)?;
-        let mut sessions = self.ahead.sessions(read, |row| row.session < before);
-        sessions.sort_by_key(|row| std::cmp::Reverse(row.session));
+        let mut sessions = self.ahead.sessions(read, |row| (row.day, row.session) < before);
+        sessions.sort_by_key(|row| std::cmp::Reverse((row.day, row.session)));
         sessions.truncate(usize::try_from(count).unwrap_or(usize::MAX));
         Ok(sessions)
     }
@@ -336,7 +296,7 @@ impl<'a> History<'a> {
         Ok(sessions)
     }
 
-    /// All sessions of a plan, in the log's order.
+    /// All sessions of a plan, the oldest first.
     ///
     /// # Errors
     /// As [`Store::history`].
@@ -344,7 +304,7 @@ impl<'a> History<'a> {
         let weeks = 0..=u16::MAX;
         let read = self.of_plan(plan, &weeks, code::turn)?;
         let mut turns = self.ahead.turns(read, |turn| is_in(turn.place.as_ref(), plan, &weeks));
-        turns.sort_by_key(|turn| turn.session);
+        turns.sort_by_key(|turn| (turn.day, turn.session));
         Ok(turns)
     }
 
@@ -376,7 +336,7 @@ impl<'a> History<'a> {
         self.sessions(below, rows, above)
     }
 
-    /// The sessions begun from one day to another, both included, in the log's order.
+    /// The sessions begun from one day to another, both included, the oldest first.
     ///
     /// # Errors
     /// As [`Store::history`].
@@ -386,7 +346,7 @@ impl<'a> History<'a> {
     ) -> Result<Vec<SessionRow>, StoreError> {
         let sql = format!(
             "SELECT {}, sum, nth_by_day FROM session
-             WHERE day BETWEEN ?1 AND ?2 ORDER BY session",
+             WHERE day BETWEEN ?1 AND ?2 ORDER BY day, session",
             code::SESSION
         );
         let rows = self.rows(&sql, (days.start(), days.end()), code::session)?;
@@ -401,7 +361,7 @@ impl<'a> History<'a> {
         )?;
         let read = self.sessions(below, rows, above)?;
         let mut sessions = self.ahead.sessions(read, |row| days.contains(&row.day));
-        sessions.sort_by_key(|row| row.session);
+        sessions.sort_by_key(|row| (row.day, row.session));
         Ok(sessions)
     }
 
@@ -456,26 +416,24 @@ impl<'a> History<'a> {
         Ok(touched)
     }
 
-    /// Sets of an exercise in its sessions before one, the newest session first, once it is certain
-    /// that none is missing among them or beside them.
+    /// Sets of an exercise from one session on and before another, once it is certain that none is
+    /// missing among them or beside them.
     fn none_missing(
         &self,
         exercise: &str,
-        before: Seq,
+        [from, before]: [Moment; 2],
         sets: Vec<Numbered>,
     ) -> Result<Vec<DoneSet>, StoreError> {
         self.check_exercises()?;
-        // The sessions before those that were read, and those from `before` on.
-        let oldest = sets.iter().map(|set| set.set.key.session).min().unwrap_or(before);
         let below = self.number(
-            "SELECT nth_of_exercise FROM done_set WHERE exercise = ?1 AND session < ?2
-             ORDER BY session DESC, entry DESC, number DESC LIMIT 1",
-            (exercise, oldest),
+            "SELECT nth_of_exercise FROM done_set WHERE exercise = ?1 AND (day, session) < (?2, ?3)
+             ORDER BY day DESC, session DESC, entry DESC, number DESC LIMIT 1",
+            (exercise, from.0, from.1),
         )?;
         let above = self.number(
-            "SELECT nth_of_exercise FROM done_set WHERE exercise = ?1 AND session >= ?2
-             ORDER BY session, entry, number LIMIT 1",
-            (exercise, before),
+            "SELECT nth_of_exercise FROM done_set WHERE exercise = ?1 AND (day, session) >= (?2, ?3)
+             ORDER BY day, session, entry, number LIMIT 1",
+            (exercise, before.0, before.1),
         )?;
         let total = self.number("SELECT sets FROM exercise WHERE exercise = ?1", [exercise])?;
         let numbers = sets.iter().map(|set| set.nth_of_exercise).collect();
@@ -591,8 +549,15 @@ impl<'a> History<'a> {
     }
 }
 
+/// When a session was, among all: its local date, in days since 1970-01-01, and of one date its
+/// number. What was brought from elsewhere, or dated otherwise, stands where it was lived.
+pub type Moment = (i32, Seq);
+
 /// Past every number of the log.
 const END: Seq = i64::MAX as u64;
+
+/// Past every session.
+const END_OF_TIME: Moment = (i32::MAX, END);
 
 /// A place as numbers, in the order that sessions of plans are read in.
 fn at(place: Option<&PlanPlace>) -> Option<(u64, u16, u16)> {
@@ -605,8 +570,8 @@ fn is_in(place: Option<&PlanPlace>, plan: Seq, weeks: &RangeInclusive<u16>) -> b
 }
 
 /// Keeps the sets of the sessions that `keep` says, by their place from the newest, from 0, and their
-/// number. The newest session comes first.
-fn keep_sessions(sets: &mut Vec<DoneSet>, keep: impl Fn(u32, Seq) -> bool) {
+/// local date. The newest session comes first.
+fn keep_sessions(sets: &mut Vec<DoneSet>, keep: impl Fn(u32, i32) -> bool) {
     let mut seen: Option<(u32, Seq)> = None;
     sets.retain(|set| {
         let session = set.key.session;
@@ -616,7 +581,7 @@ fn keep_sessions(sets: &mut Vec<DoneSet>, keep: impl Fn(u32, Seq) -> bool) {
             None => 0,
         };
         seen = Some((nth, session));
-        keep(nth, session)
+        keep(nth, set.day)
     });
 }
 

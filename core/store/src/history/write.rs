@@ -28,11 +28,13 @@ pub(super) fn apply(connection: &Connection, change: &Change) -> Result<()> {
 
 fn put_set(connection: &Connection, set: &DoneSet) -> Result<()> {
     let before = set_at(connection, set.key)?;
-    // A set that became another exercise's leaves its place there.
-    if let Some(before) = before.as_ref().filter(|before| before.set.exercise != set.exercise) {
+    // A set that became another exercise's, or another day's, leaves its place there.
+    let stays =
+        |before: &Numbered| (&before.set.exercise, before.set.day) == (&set.exercise, set.day);
+    if let Some(before) = before.as_ref().filter(|before| !stays(before)) {
         take_out(connection, before)?;
     }
-    let kept = before.as_ref().filter(|before| before.set.exercise == set.exercise);
+    let kept = before.as_ref().filter(|before| stays(before));
     let [reps, seconds, mm] = code::amount(set.amount());
     let parts = match set.parts.as_slice() {
         // What the columns say already.
@@ -126,7 +128,7 @@ const SETS: Order = Order { table: "done_set", nth: "nth", by: "session, entry, 
 
 /// Those of one exercise.
 const SETS_OF_EXERCISE: Order =
-    Order { nth: "nth_of_exercise", by: "exercise = ?; session, entry, number", ..SETS };
+    Order { nth: "nth_of_exercise", by: "exercise = ?; day, session, entry, number", ..SETS };
 
 /// Sessions, by each of the orders that they are read in.
 const SESSIONS: [Order; 3] = [
@@ -144,7 +146,7 @@ fn key_of(set: &DoneSet) -> Vec<Value> {
 }
 
 fn key_in_exercise(set: &DoneSet) -> Vec<Value> {
-    let mut key = vec![Value::Text(set.exercise.clone())];
+    let mut key = vec![Value::Text(set.exercise.clone()), Value::Integer(set.day.into())];
     key.extend(key_of(set));
     key
 }
@@ -177,7 +179,7 @@ fn count_exercise(
     if sets > 0 || records > 0 {
         let day = connection
             .prepare_cached(
-                "SELECT day FROM done_set WHERE exercise = ?1 ORDER BY session DESC LIMIT 1",
+                "SELECT day FROM done_set WHERE exercise = ?1 ORDER BY day DESC LIMIT 1",
             )?
             .query_row([exercise], |row| row.get::<_, i32>(0))
             .optional()?;
@@ -305,12 +307,12 @@ fn offer(connection: &Connection, claim: &Record) -> Result<()> {
     let (apart, measure) = (code::json(&claim.apart)?, code::json(&claim.measure)?);
     let standing = connection
         .prepare_cached(
-            "SELECT value, session, entry, number, sum FROM record
+            "SELECT value, session, entry, number, day, sum FROM record
              WHERE exercise = ?1 AND apart = ?2 AND measure = ?3",
         )?
         .query_row(params![claim.exercise, apart, measure], |row| {
-            let standing = Record { value: row.get(0)?, set: code::key(row, 1)?, ..claim.clone() };
-            Ok((standing, row.get::<_, u32>(4)?))
+            let (value, set, day) = (row.get(0)?, code::key(row, 1)?, row.get(4)?);
+            Ok((Record { value, set, day, ..claim.clone() }, row.get::<_, u32>(5)?))
         })
         .optional()?;
     if standing.as_ref().is_some_and(|(standing, _)| !claim.beats(standing)) {

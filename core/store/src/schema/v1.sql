@@ -120,7 +120,7 @@ CREATE TABLE done_set (
     PRIMARY KEY (session, entry, number)
 ) STRICT, WITHOUT ROWID;
 
-CREATE INDEX done_set_by_exercise ON done_set (exercise, session);
+CREATE INDEX done_set_by_exercise ON done_set (exercise, day, session);
 
 -- Exercises that have a history: how many sets and records, and the day of the last set.
 CREATE TABLE exercise (
