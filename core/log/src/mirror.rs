@@ -115,7 +115,7 @@ macro_rules! plain {
     )*};
 }
 
-plain!(bool, i16, i32, i64, u8, u16, u32, u64, [u16; 2], String);
+plain!([u32; 4], bool, i16, i32, i64, u8, u16, u32, u64, [u16; 2], String);
 
 impl<T: Mirror> Mirror for Option<T> {
     type Of = Option<T::Of>;
@@ -138,6 +138,18 @@ impl<T: Mirror> Mirror for Vec<T> {
 
     fn back(self) -> Result<Self::Of, OutOfRange> {
         self.into_iter().map(T::back).collect()
+    }
+}
+
+impl<T: Mirror> Mirror for Box<T> {
+    type Of = Box<T::Of>;
+
+    fn of(it: &Self::Of) -> Self {
+        Self::new(T::of(it))
+    }
+
+    fn back(self) -> Result<Self::Of, OutOfRange> {
+        (*self).back().map(Box::new)
     }
 }
 

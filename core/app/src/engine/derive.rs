@@ -2,10 +2,10 @@
 //! in a file that was read from a damaged one.
 
 use barwright_domain::catalogue::Catalogue;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use barwright_domain::desk::{Desk, DeskEvent};
-use barwright_domain::history::{Change, Rows};
+use barwright_domain::history::{Brought, Change, Rows};
 use barwright_domain::plan::Plan;
 use barwright_domain::session::{Event, State};
 use barwright_store::{AtEnd, Derive, Event as Row, Store};
@@ -62,6 +62,8 @@ pub(super) struct Anew {
     catalogue: Catalogue,
     /// Sessions that were dated otherwise once they were past, with their last date.
     dated: BTreeMap<u64, i32>,
+    /// Taps whose sessions were brought from elsewhere and taken out again.
+    withdrawn: BTreeSet<u64>,
     /// How the desk stands at the end, where that is told and does not follow from the log.
     stands: Option<Desk>,
 }
@@ -86,10 +88,17 @@ impl Anew {
     /// Notes what of a later event has to be known before its turn.
     pub(super) fn look_ahead(&mut self, row: &Row) -> Result<(), Failure> {
         // Few facts of the desk are these: the others are read when their turn comes.
-        if row.kind == DESK && row.body.contains("session_dated") {
-            let event = codec::desk(row)?;
-            if let DeskEvent::SessionDated { session, day } = event {
-                self.dated.insert(session, day);
+        let may = row.kind == DESK
+            && ["session_dated", "sessions_withdrawn"].iter().any(|name| row.body.contains(name));
+        if may {
+            match codec::desk(row)? {
+                DeskEvent::SessionDated { session, day } => {
+                    self.dated.insert(session, day);
+                }
+                DeskEvent::SessionsWithdrawn { tap } => {
+                    self.withdrawn.insert(tap);
+                }
+                _ => {}
             }
         }
         Ok(())
@@ -103,6 +112,7 @@ impl Anew {
     fn nothing() -> Self {
         Self {
             dated: BTreeMap::new(),
+            withdrawn: BTreeSet::new(),
             stands: None,
             desk: Desk::default(),
             state: State::default(),
@@ -112,6 +122,16 @@ impl Anew {
             plan: None,
             catalogue: Catalogue::builtin(),
         }
+    }
+
+    /// The rows of a session that was brought, unless it was taken out again.
+    fn brought(&self, row: &Row, brought: Brought) -> Vec<Change> {
+        if self.withdrawn.contains(&row.tap) {
+            return Vec::new();
+        }
+        let day = self.dated.get(&row.seq).copied().unwrap_or(brought.row.day);
+        let (session, sets) = brought.rows(row.seq, day);
+        sets.into_iter().map(Change::PutSet).chain([Change::PutSession(session)]).collect()
     }
 
     /// Changes that bring the rows to where the session stands.
@@ -156,6 +176,9 @@ impl Derive for Anew {
                     changes = self.caught_up();
                 }
                 self.desk.apply(row.seq, &event);
+                if let DeskEvent::SessionBrought(brought) = event {
+                    return Ok(self.brought(&row, *brought));
+                }
                 if event.changes_plan() {
                     let known = self.desk.catalogue();
                     self.plan = read_plan(&self.desk, &known);

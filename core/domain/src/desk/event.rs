@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::arranged::Arrangement;
 use super::draft::{DraftOf, Splice};
 use crate::equipment::{Equipment, Liked};
+use crate::history::Brought;
 use crate::owners::{Change, Outcome, Owner, RowId, RowOwner, TrackId};
 use crate::quantity::Mass;
 
@@ -154,6 +155,14 @@ pub enum DeskEvent {
         file: String,
         /// The ids of those that were taken.
         ids: Vec<String>,
+    },
+    /// A session that was not lived in this store comes into its history, named by the log's number
+    /// of this.
+    SessionBrought(Box<Brought>),
+    /// The sessions that one tap brought are taken out of the history again.
+    SessionsWithdrawn {
+        /// The log's number of the tap's first.
+        tap: u64,
     },
     /// A session that is past is of another local date than the clock said.
     SessionDated {

@@ -281,6 +281,8 @@ impl Desk {
                 set(&mut self.liked_of, lift);
             }
             DeskEvent::ChangesTaken { file, ids } => self.take(file, ids),
+            // History, of which the desk keeps nothing.
+            DeskEvent::SessionBrought(_) | DeskEvent::SessionsWithdrawn { .. } => {}
             DeskEvent::SessionDated { session, day } => self.owners.dated(*session, *day),
             DeskEvent::WasIll { day } => self.was_ill = Some(*day),
             DeskEvent::Minor { under_18, coached } => {

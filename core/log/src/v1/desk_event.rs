@@ -6,6 +6,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::arranged::Arrangement;
+use super::brought::Brought;
 use super::change::Change;
 use super::draft::{DraftOf, Splice};
 use super::equipment::{Equipment, Liked};
@@ -185,6 +186,14 @@ pub enum DeskEvent {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         ids: Vec<String>,
     },
+    /// A session that was not lived in this store comes into its history, named by the log's number
+    /// of this.
+    SessionBrought(Box<Brought>),
+    /// The sessions that one tap brought are taken out of the history again.
+    SessionsWithdrawn {
+        /// The log's number of the tap's first.
+        tap: u64,
+    },
     /// A session that is past is of another local date than the clock said.
     SessionDated {
         /// The session, by the log's number of its first event.
@@ -234,6 +243,8 @@ mirror!(enum DeskEvent = desk::DeskEvent {
     Decided { session, day, outcomes },
     LoadsLiked { lift, gym, liked },
     ChangesTaken { file, ids },
+    SessionBrought(it),
+    SessionsWithdrawn { tap },
     SessionDated { session, day },
     WasIll { day },
     Minor { under_18, coached },

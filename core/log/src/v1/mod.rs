@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 pub mod account;
 pub mod arranged;
 pub mod because;
+pub mod brought;
 pub mod change;
 pub mod desk;
 pub mod desk_event;

@@ -8,7 +8,7 @@ use barwright_domain::quantity::{
     Distance, Length, Mass, Percent, Phase, Range, Reserve, Seconds, Tempo, bounds,
 };
 use barwright_domain::{
-    call, catalogue, desk, equipment, owners, plan, progress, quantity, session,
+    call, catalogue, desk, equipment, history, owners, plan, progress, quantity, session, volume,
 };
 
 /// Bytes to choose by; nothing but zeros after its end.
@@ -250,7 +250,33 @@ macro_rules! named {
     )*};
 }
 
-named!(call::EntryId, owners::TrackId, owners::RowId, session::Reason);
+named!(call::EntryId, progress::pace::Slowing, owners::TrackId, owners::RowId, session::Reason);
+
+impl<T: Any> Any for Box<T> {
+    fn any(tape: &mut Tape<'_>) -> Self {
+        Self::new(Any::any(tape))
+    }
+}
+
+impl Any for history::Brought {
+    fn any(tape: &mut Tape<'_>) -> Self {
+        let (from, sum) = (Any::any(tape), Any::any(tape));
+        let (row, mut sets): (history::SessionRow, Vec<history::DoneSet>) =
+            (Any::any(tape), Any::any(tape));
+        // They are of its number and its date.
+        for set in &mut sets {
+            (set.key.session, set.day) = (row.session, row.day);
+        }
+        Self { from, sum, row, sets }
+    }
+}
+
+impl Any for history::MuscleTally {
+    fn any(tape: &mut Tape<'_>) -> Self {
+        let muscles = catalogue::Muscle::ALL;
+        Self { muscle: muscles[tape.below(muscles.len())], tally: Any::any(tape) }
+    }
+}
 
 impl Any for owners::Account {
     fn any(tape: &mut Tape<'_>) -> Self {
@@ -406,11 +432,43 @@ any!(enum desk::DeskEvent {
     Decided { session, day, outcomes },
     LoadsLiked { lift, gym, liked },
     ChangesTaken { file, ids },
+    SessionBrought(it),
+    SessionsWithdrawn { tap },
     SessionDated { session, day },
     WasIll { day },
     Minor { under_18, coached },
     BodyMassKept { mass, day },
 });
+any!(struct history::SessionRow { session, day, title, place, week_kind, outcome });
+any!(struct history::Outcome { seconds, owed, done, volume });
+any!(struct history::SetKey { session, set });
+any!(struct history::DoneSet {
+    key,
+    day,
+    exercise,
+    kind,
+    row,
+    round,
+    side,
+    asked,
+    target,
+    meant,
+    figure,
+    counting,
+    moved,
+    bands,
+    technique,
+    set_up,
+    kit,
+    parts,
+    left,
+    helped,
+    ending
+});
+any!(struct history::DonePart { amount, figure, slowing });
+any!(struct volume::Tally { sets, under_six });
+any!(struct volume::Sides { left, right });
+any!(struct volume::Count { direct, indirect });
 any!(struct desk::Said { seq, day, what });
 any!(enum desk::SaidOf {
     Owner { owner, changes },

@@ -1,22 +1,27 @@
 //! A usual evening: squats on a bar, the desk before and after, one of every event.
 
 use barwright_domain::call::{
-    Amount, EffortTarget, Ending, EntryId, Flow, HowMany, Manner, SetId, SetKind, Structure,
+    Amount, EffortTarget, Ending, EntryId, Flow, HowMany, Manner, SetId, SetKind, Side, Structure,
     WeekKind,
 };
-use barwright_domain::catalogue::{Counting, Region};
+use barwright_domain::catalogue::{Counting, Muscle, Region};
 use barwright_domain::desk::{Arrangement, At, Desk, DeskEvent, Draft, DraftOf, Splice};
 use barwright_domain::equipment::{Liked, Plate, Rig, builtin_in};
+use barwright_domain::history::{
+    self, Brought, DonePart, DoneSet, MuscleTally, SessionRow, SetKey,
+};
 use barwright_domain::owners::{
     Account, Change, Max, MaxOrigin, Outcome, Owner, Proposal, Question, RowId, RowOwner, State,
     Terms, TrackId, Why, Word,
 };
 use barwright_domain::plan::{Miss, RaiseMax, Rule, RuleKind, Step};
+use barwright_domain::progress::pace::Slowing;
 use barwright_domain::quantity::{Mass, MassUnit, Percent, Range, Reserve, Seconds};
 use barwright_domain::session::{
     Because, Block, BodyPart, Call, CallLoad, Done, Entry, Event, Expected, Guard, Kit, LastTime,
     Load, LoadForSet, PartDone, PlanPlace, Reading, Reason, Rest, RestKind, Sheet, SwapCause,
 };
+use barwright_domain::volume::{Count, Sides, Tally};
 
 /// 2026-03-02, 18:05 in a zone an hour ahead.
 const EVENING_MS: i64 = 1_772_471_100_000;
@@ -312,6 +317,8 @@ pub(crate) fn desk() -> Vec<DeskEvent> {
             liked: Liked { smallest: Some(kg(25)), step: Some(kg(50)) },
         },
         DeskEvent::ChangesTaken { file: "autumn-2".to_owned(), ids: vec!["1".to_owned()] },
+        DeskEvent::SessionBrought(Box::new(brought())),
+        DeskEvent::SessionsWithdrawn { tap: 1_195 },
         DeskEvent::SessionDated { session: 3, day: TODAY - 8 },
         DeskEvent::WasIll { day: TODAY },
         DeskEvent::Minor { under_18: true, coached: Some(TODAY) },
@@ -319,6 +326,65 @@ pub(crate) fn desk() -> Vec<DeskEvent> {
         DeskEvent::BroughtBack { seq: 12 },
         DeskEvent::BodyMassKept { mass: kg(824), day: TODAY },
     ]
+}
+
+/// An evening of a phone that is no more: squats, a drop set of rows, each side for itself.
+fn brought() -> Brought {
+    let two = || Reserve::from_halves(4).expect("two left");
+    let set = |entry, number, exercise: &str, side, figure, parts: &[(u16, i64)]| DoneSet {
+        key: SetKey { session: 412, set: SetId { entry: EntryId(entry), set: number } },
+        day: TODAY - 30,
+        exercise: exercise.into(),
+        kind: SetKind::Work,
+        row: 0,
+        round: number + 1,
+        side,
+        asked: HowMany::Reps(Range { from: 5, to: 8 }),
+        target: Some(EffortTarget::left(Reserve::NONE, two())),
+        meant: Some(kg(figure)),
+        figure: Some(kg(figure)),
+        counting: Counting::Total,
+        moved: Some(kg(figure)),
+        bands: None,
+        technique: None,
+        set_up: vec!["pins 7".into()],
+        kit: vec![Kit::Belt],
+        parts: parts
+            .iter()
+            .map(|&(reps, figure)| DonePart {
+                amount: Amount::Reps(reps),
+                figure: Some(kg(figure)),
+                slowing: side.is_none().then_some(Slowing(180)),
+            })
+            .collect(),
+        left: Some(two()),
+        helped: 0,
+        ending: Ending::AsCalled,
+    };
+    let side = |direct, indirect| Count { direct, indirect };
+    let both = |direct| Sides { left: side(direct, 1), right: side(direct, 1) };
+    let tally = Tally { sets: both(2), under_six: Sides::default() };
+    Brought {
+        from: "0f8fad5b-d9cb-469f-a165-70867728950e".into(),
+        sum: 307_360_733,
+        row: SessionRow {
+            session: 412,
+            day: TODAY - 30,
+            title: "Legs and push".into(),
+            place: Some(PlanPlace { plan: 12, week: 3, session: 1 }),
+            week_kind: WeekKind::Ordinary,
+            outcome: Some(history::Outcome {
+                seconds: 3_480,
+                owed: 6,
+                done: 2,
+                volume: vec![MuscleTally { muscle: Muscle::Quadriceps, tally }],
+            }),
+        },
+        sets: vec![
+            set(0, 0, "back-squat", None, 1_425, &[(5, 1_425)]),
+            set(1, 0, "dumbbell-row", Some(Side::Left), 400, &[(8, 400), (6, 300)]),
+        ],
+    }
 }
 
 const CELLAR: &str = "name = \"Cellar\"\n\n[[plate]]\nmass = \"20 kg\"\npairs = 1\n";
