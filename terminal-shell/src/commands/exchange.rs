@@ -8,8 +8,8 @@ use barwright_app::{Engine, Table};
 use chrono::{Datelike, NaiveDate};
 
 use super::{Failure, Records, say};
-use crate::place;
 use crate::words::Own;
+use crate::{clock, place};
 
 /// Days from year 1 to 1970-01-01, as chrono counts them.
 const TO_1970: i32 = 719_163;
@@ -80,19 +80,42 @@ fn tables(
 #[derive(Debug, clap::Args)]
 pub(crate) struct Import {
     /// The file: JSON Lines that `records export` wrote, of all records.
-    file: PathBuf,
+    #[arg(required_unless_present = "take_back")]
+    file: Option<PathBuf>,
     /// Say what is new and what is here already, and change nothing.
     #[arg(long)]
     dry_run: bool,
+    /// Where both went on, or it is of other records: its sessions come into the history, each once;
+    /// loads and plan stay as they are here.
+    #[arg(long)]
+    as_history: bool,
+    /// With `--as-history`: loads that stand otherwise there go into this new file, to be looked at
+    /// and taken one by one with `records changes`.
+    #[arg(long, value_name = "NEW FILE", requires = "as_history")]
+    changes: Option<PathBuf>,
+    /// The sessions that came into the history last go out of it again.
+    #[arg(long, conflicts_with_all = ["file", "dry_run", "as_history"])]
+    take_back: bool,
 }
 
 impl Import {
-    /// Carries it out. Records that are here are copied first: the copy is the way back.
+    /// Carries it out.
     pub(crate) fn run(&self, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
-        let from = || {
-            let opened = File::open(&self.file).map(BufReader::new);
-            opened.map_err(|error| Failure::here(format!("{}: {error}", self.file.display())))
-        };
+        match &self.file {
+            None => taken_back(records, out),
+            Some(file) if self.as_history => self.joined(file, records, out),
+            Some(file) => self.taken_in(file, records, out),
+        }
+    }
+
+    /// Records that go on from those that are here. Those are copied first: the copy is the way back.
+    fn taken_in(
+        &self,
+        file: &Path,
+        records: &Records,
+        out: &mut impl Write,
+    ) -> Result<(), Failure> {
+        let from = || opened(file);
         let begun = records.path()?.exists();
         if !begun {
             // A file that can't be taken makes no records.
@@ -120,6 +143,40 @@ impl Import {
             None => Ok(()),
         }
     }
+
+    /// Its sessions as history.
+    fn joined(&self, file: &Path, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
+        let own = records.own();
+        if let Some(changes) = &self.changes {
+            free(changes, own)?;
+        }
+        let engine = records.open()?;
+        let found = engine.join_records(opened(file)?, clock::read(), self.dry_run)?;
+        engine.shut_down()?;
+        say(out, &format!("{}\n", found.said(records.words())))?;
+        let Some(text) = found.changes else { return Ok(()) };
+        say(out, &format!("{}\n", (own.loads_differ)(found.differing)))?;
+        let Some(path) = &self.changes else { return Ok(()) };
+        written(path, own, |to| {
+            to.write_all(text.as_bytes())
+                .map_err(|error| Failure::here(format!("{}: {error}", path.display())))
+        })?;
+        say(out, &format!("{}\n", (own.loads_written)(&path.display().to_string())))
+    }
+}
+
+/// What came into the history last goes out of it again.
+fn taken_back(records: &Records, out: &mut impl Write) -> Result<(), Failure> {
+    let engine = records.open_begun()?;
+    let gone = engine.withdraw_sessions(clock::read())?;
+    engine.shut_down()?;
+    say(out, &format!("{}\n", (records.own().taken_back)(gone)))
+}
+
+/// A file to be read.
+fn opened(file: &Path) -> Result<BufReader<File>, Failure> {
+    let opened = File::open(file).map(BufReader::new);
+    opened.map_err(|error| Failure::here(format!("{}: {error}", file.display())))
 }
 
 /// A copy of the records under a name of its own beside them.

@@ -53,9 +53,10 @@ pub(crate) enum Asked {
     )]
     Export(Export),
     /// Take in the records of a file that `export` wrote: into a place that has none yet, or where
-    /// the file goes on from those that are here. What is here already is taken no second time.
+    /// the file goes on from those that are here. What is here already is taken no second time. Where
+    /// both went on, its sessions can come into the history.
     #[command(
-        after_help = "Examples:\n  barwright records import records.jsonl --dry-run\n  barwright records import records.jsonl --store new.db"
+        after_help = "Examples:\n  barwright records import records.jsonl --dry-run\n  barwright records import records.jsonl --store new.db\n  barwright records import old-phone.jsonl --as-history --changes loads.toml\n  barwright records import --take-back"
     )]
     Import(Import),
     /// Take up what a coach changed, from the file that they sent: shown first, and taken with

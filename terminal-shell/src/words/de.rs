@@ -160,6 +160,18 @@ pub(super) const WORDS: OwnWords = OwnWords {
     way_back: |path| {
         format!("Wie sie davor waren: {path}\nZurück führt: barwright records restore {path}")
     },
+    loads_differ: |loads| match loads {
+        1 => "Ein Gewicht steht dort anders; es bleibt, wie es hier ist.".to_owned(),
+        _ => format!("{loads} Gewichte stehen dort anders; sie bleiben, wie sie hier sind."),
+    },
+    loads_written: |path| {
+        format!("Zum Ansehen, und um zu nehmen, was du willst: barwright records changes {path}")
+    },
+    taken_back: |sessions| match sessions {
+        0 => "Von anderswo ist nichts in den Verlauf gekommen.".to_owned(),
+        1 => "1 Einheit ist wieder aus dem Verlauf genommen.".to_owned(),
+        _ => format!("{sessions} Einheiten sind wieder aus dem Verlauf genommen."),
+    },
 };
 
 fn count(number: u64, one: &str, many: &str) -> String {

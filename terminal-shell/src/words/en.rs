@@ -144,4 +144,16 @@ pub(super) const WORDS: OwnWords = OwnWords {
     way_back: |path| {
         format!("As they were before: {path}\nTo go back: barwright records restore {path}")
     },
+    loads_differ: |loads| match loads {
+        1 => "One load stands otherwise there; it stays as it is here.".to_owned(),
+        _ => format!("{loads} loads stand otherwise there; they stay as they are here."),
+    },
+    loads_written: |path| {
+        format!("To look at them, and take those you want: barwright records changes {path}")
+    },
+    taken_back: |sessions| match sessions {
+        0 => "Nothing came into the history from elsewhere.".to_owned(),
+        1 => "1 session went out of the history again.".to_owned(),
+        _ => format!("{sessions} sessions went out of the history again."),
+    },
 };

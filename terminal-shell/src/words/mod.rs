@@ -199,6 +199,12 @@ pub(crate) struct OwnWords {
     pub(crate) rows: fn(&str, u64) -> String,
     /// Of the copy's path.
     pub(crate) way_back: fn(&str) -> String,
+    /// How many loads stand otherwise where history came from.
+    pub(crate) loads_differ: fn(u64) -> String,
+    /// They are in a file of this path.
+    pub(crate) loads_written: fn(&str) -> String,
+    /// How many sessions went out of the history again.
+    pub(crate) taken_back: fn(u64) -> String,
 }
 
 impl Default for Own {

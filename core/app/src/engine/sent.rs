@@ -61,8 +61,7 @@ impl Core {
             day: at.local_day(),
             changes,
         };
-        // The same changes, decided on the same, are the same file: they are taken once.
-        sent.id = format!("{}-{:016x}", sent.entry, mark(&sent.write()));
+        name(&mut sent);
         let text = sent.write();
         // What can't be read back is not sent: a name or a plan that is too long.
         Sent::read(&text).map_err(|faults| Refused::Faults(faults.len()))?;
@@ -179,6 +178,11 @@ fn amount_of(said: &str) -> Option<(&str, &str)> {
         .find(|at| said.get(at + 1..).is_some_and(begins))?;
     let (name, amount) = said.split_at_checked(at)?;
     Some((name.trim(), amount.trim()))
+}
+
+/// Names a file of changes: the same ones, decided on the same, are the same file, and are taken once.
+pub(super) fn name(sent: &mut Sent) {
+    sent.id = format!("{}-{:016x}", sent.entry, mark(&sent.write()));
 }
 
 /// A mark of a text that is the same wherever it is made: FNV-1a of 64 bits.

@@ -1368,6 +1368,11 @@ phrases! {
         /// What a file of records came to: entries that were here, that are new, the sessions that
         /// begin in those, and whether they were taken.
         fn imported(same: u64, new: u64, sessions: u64, taken: bool) -> String;
+        /// What history from elsewhere came to: sessions that are new, that are here already, that
+        /// are not over there, and whether they were taken.
+        fn joined(new: u64, same: u64, open: u64, taken: bool) -> String;
+        /// What the records are called that history came from, where a coach's file names a lifter.
+        fn other_records() -> &'static str;
     }
 }
 

@@ -1,5 +1,6 @@
 //! Records as a file that can be carried elsewhere: out in the lossless form, and in again.
 
+mod bring;
 mod out;
 mod read;
 mod table;
@@ -9,11 +10,14 @@ use std::io::{BufRead, Write};
 use std::panic::AssertUnwindSafe;
 use std::sync::Arc;
 
+use barwright_domain::session::Reading;
+
 use super::{Engine, guarded};
-use crate::contract::EngineError;
+use crate::contract::{self, EngineError};
 use crate::fault::{Fault, Refused};
 use crate::locale::Locale;
 
+pub use bring::Joined;
 pub use out::{Export, Exported};
 pub use table::Table;
 pub use take_in::Imported;
@@ -63,6 +67,34 @@ impl Engine {
         look_only: bool,
     ) -> Result<Imported, EngineError> {
         self.with(|core| take_in::take_in(core, from, look_only))
+    }
+
+    /// The sessions of a file of the lossless form that has a whole log come into the history here,
+    /// whoever's it is: from another phone on which the lifter went on. Each comes once, with the day
+    /// it was lived on; loads and plan stay as they are here, and where they stand otherwise there the
+    /// answer says so. All in one transaction, or nothing; with `look_only` it is only said.
+    ///
+    /// # Errors
+    /// [`EngineError::Refused`] for a file that breaks a rule of the form or is a part of a log;
+    /// [`EngineError::Storage`] when it can't be written. Nothing changed then.
+    pub fn join_records(
+        &self,
+        from: impl BufRead,
+        reading: contract::Reading,
+        look_only: bool,
+    ) -> Result<Joined, EngineError> {
+        let at = Reading::from(reading);
+        self.with(|core| bring::bring_file(core, from, &at, look_only))
+    }
+
+    /// Takes the sessions that came into the history last out of it again, and answers how many: 0
+    /// where none came.
+    ///
+    /// # Errors
+    /// [`EngineError::Storage`] when it can't be written: nothing changed then.
+    pub fn withdraw_sessions(&self, reading: contract::Reading) -> Result<u64, EngineError> {
+        let at = Reading::from(reading);
+        self.with(|core| bring::withdraw(core, &at))
     }
 
     /// An engine in memory with what a file of that form has: all screens as they stood there. What

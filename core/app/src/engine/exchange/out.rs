@@ -100,13 +100,15 @@ fn line(to: &mut impl Write, row: Event, checksum: Option<u32>) -> Result<(), Fa
 
 /// Whether a fact of the desk is told in a part of the log. What is being made by hand is not, nor
 /// what carried loads before: how they stand is told by itself.
-fn is_told(event: &DeskEvent, what: Export) -> bool {
+fn is_told(event: &DeskEvent, since: i32, what: Export) -> bool {
     match event {
         DeskEvent::DraftBegun { .. }
         | DeskEvent::DraftChanged { .. }
         | DeskEvent::DraftTurned { .. }
         | DeskEvent::DraftDropped { .. } => false,
         DeskEvent::BodyMassKept { .. } => what.body_mass,
+        // However late it came here, it is of its own day.
+        DeskEvent::SessionBrought(brought) => brought.row.day >= since,
         _ => true,
     }
 }
@@ -130,7 +132,7 @@ fn part(core: &Core, since: i32, what: Export, to: &mut impl Write) -> Result<Ex
                 }
             }
             DESK if begun || here => {
-                let told = is_told(&codec::desk(&row)?, what);
+                let told = is_told(&codec::desk(&row)?, since, what);
                 rows.extend(told.then_some(row));
             }
             // Few facts of the desk are these: the others are not read.
@@ -192,7 +194,7 @@ fn shared(desk: &Desk, what: Export) -> Desk {
 
 /// The body of an event without the lifter's own mass: of the session, in loads and in reasons.
 fn without_body(body: String) -> String {
-    if !body.contains("\"body") {
+    if !["\"body", "\"session_brought\""].iter().any(|name| body.contains(name)) {
         return body;
     }
     let Ok(mut value) = serde_json::from_str::<Value>(&body) else { return body };
@@ -207,6 +209,10 @@ fn take_out(value: &mut Value) {
             let part = all.get("body").and_then(Value::as_object);
             if part.is_some_and(|part| part.contains_key("share")) {
                 all.remove("body");
+            }
+            // What was moved beyond what was on is the body's part.
+            if all.get("moved") != all.get("figure") {
+                all.remove("moved");
             }
             all.values_mut().for_each(take_out);
         }

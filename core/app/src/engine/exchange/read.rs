@@ -78,9 +78,12 @@ fn take_fact(desk: &mut Desk, key: &str, body: &str) -> Option<()> {
 
 /// A core in memory with what a file has.
 pub(super) fn read(from: impl BufRead, locale: Locale) -> Result<Core, Fault> {
-    let file = File::read(from)?;
-    let store = in_memory(file)?;
-    Core::load(store, locale)
+    holding(File::read(from)?, locale)
+}
+
+/// As [`read`], of a file that was read.
+pub(super) fn holding(file: File, locale: Locale) -> Result<Core, Fault> {
+    Core::load(in_memory(file)?, locale)
 }
 
 /// Events that are not in the file leave their numbers to placeholders, so that everything is named

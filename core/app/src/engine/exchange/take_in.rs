@@ -73,7 +73,7 @@ pub(super) fn take_in(
 
 /// How many entries from the first on are the same here and in the file: an entry's checksum stands
 /// for all before it.
-fn same(core: &Core, rows: &[(Event, u32)]) -> Result<u64, Fault> {
+pub(super) fn same(core: &Core, rows: &[(Event, u32)]) -> Result<u64, Fault> {
     let here = core.store.last_seq();
     let at = |seq: u64| usize::try_from(seq).ok().and_then(|seq| rows.get(seq.checked_sub(1)?));
     if here == 0 || at(here).is_some_and(|(_, sum)| *sum == core.store.last_sum()) {

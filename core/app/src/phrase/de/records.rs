@@ -71,15 +71,47 @@ pub fn part_only() -> &'static str {
 /// A file has other records than those that are here.
 pub fn of_others() -> &'static str {
     "Diese Datei hat andere Aufzeichnungen als die, die hier sind. Nichts wurde geändert: nenne einen \
-     anderen Ort für sie."
+     anderen Ort für sie, oder lass ihre Einheiten als Verlauf herein."
 }
 
 /// The records here and those of a file went on differently after an entry.
 pub fn went_apart(after: u64) -> String {
     format!(
         "Bis Eintrag {after} hat diese Datei die Aufzeichnungen, die hier sind; danach ging beides für \
-         sich weiter. Nichts wurde geändert: behalte die Datei, und öffne sie an einem eigenen Ort."
+         sich weiter. Nichts wurde geändert: lass ihre Einheiten als Verlauf herein, oder \
+         öffne sie an einem eigenen Ort."
     )
+}
+
+/// What history from elsewhere came to.
+pub fn joined(new: u64, same: u64, open: u64, taken: bool) -> String {
+    let sessions = |count: u64| match count {
+        1 => "1 Einheit".to_owned(),
+        _ => format!("{count} Einheiten"),
+    };
+    let mut said = match (new, taken) {
+        (0, _) => format!("Nichts ist neu: {} schon hier.", sessions(same)),
+        (_, false) => format!(
+            "Neu im Verlauf: {}. Schon hier: {}. Nichts wurde geändert.",
+            sessions(new),
+            sessions(same)
+        ),
+        (_, true) => format!(
+            "In den Verlauf gekommen: {}. Schon hier: {}. Gewichte und Plan bleiben, wie sie hier \
+             sind.",
+            sessions(new),
+            sessions(same)
+        ),
+    };
+    if open > 0 {
+        said.push_str(&format!(" Dort nicht beendet, also dort gelassen: {}.", sessions(open)));
+    }
+    said
+}
+
+/// What the records are called that history came from.
+pub fn other_records() -> &'static str {
+    "Andere Aufzeichnungen"
 }
 
 /// What a file of records came to.

@@ -71,15 +71,46 @@ pub fn part_only() -> &'static str {
 /// A file has other records than those that are here.
 pub fn of_others() -> &'static str {
     "This file has other records than those that are here. Nothing was changed: name another place \
-     for them."
+     for them, or let its sessions come in as history."
 }
 
 /// The records here and those of a file went on differently after an entry.
 pub fn went_apart(after: u64) -> String {
     format!(
         "Up to entry {after} this file has the records that are here; then both went on, each for \
-         itself. Nothing was changed: keep the file, and open it in a place of its own."
+         itself. Nothing was changed: let its sessions come in as history, or open it in a place of \
+         its own."
     )
+}
+
+/// What history from elsewhere came to.
+pub fn joined(new: u64, same: u64, open: u64, taken: bool) -> String {
+    let sessions = |count: u64| match count {
+        1 => "1 session".to_owned(),
+        _ => format!("{count} sessions"),
+    };
+    let mut said = match (new, taken) {
+        (0, _) => format!("Nothing is new: {} here already.", sessions(same)),
+        (_, false) => format!(
+            "New in the history: {}. Here already: {}. Nothing was changed.",
+            sessions(new),
+            sessions(same)
+        ),
+        (_, true) => format!(
+            "Come into the history: {}. Here already: {}. Loads and plan stay as they are here.",
+            sessions(new),
+            sessions(same)
+        ),
+    };
+    if open > 0 {
+        said.push_str(&format!(" Not over there, so left there: {}.", sessions(open)));
+    }
+    said
+}
+
+/// What the records are called that history came from.
+pub fn other_records() -> &'static str {
+    "Other records"
 }
 
 /// What a file of records came to.
