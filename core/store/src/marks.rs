@@ -22,16 +22,21 @@ pub(crate) struct Marks {
     pub(crate) token: u32,
     /// Which write-ahead log that is (see [`crate::wal::Log::born`]); none until it is known.
     pub(crate) log_born: Option<u32>,
+    /// The last event of a file that was being taken in, 0 where none is: all of it is one
+    /// transaction, so that events far ahead in a write-ahead log tell of no tap that is gone.
+    pub(crate) coming: Seq,
 }
 
-const COLUMNS: &str = "uuid, format, history, sealed, sealed_sum, in_use, token, log_born";
+const COLUMNS: &str = "uuid, format, history, sealed, sealed_sum, in_use, token, log_born, coming";
+/// How many those are.
+const COUNT: usize = 9;
 
 impl Marks {
     /// Reads the row. An error of conversion where it does not match its digest.
     pub(crate) fn read(connection: &Connection) -> Result<Self> {
         let sql = format!("SELECT {COLUMNS}, sum FROM store WHERE id = 1");
         connection.prepare_cached(&sql)?.query_row([], |row| {
-            if digest::of_row(row, 8)? != row.get::<_, u32>(8)? {
+            if digest::of_row(row, COUNT)? != row.get::<_, u32>(COUNT)? {
                 return Err(digest::mismatch("the store's own row"));
             }
             Ok(Self {
@@ -43,6 +48,7 @@ impl Marks {
                 in_use: row.get(5)?,
                 token: row.get(6)?,
                 log_born: row.get(7)?,
+                coming: row.get(8)?,
             })
         })
     }
@@ -57,12 +63,13 @@ impl Marks {
             self.sealed_sum,
             self.in_use,
             self.token,
-            self.log_born
+            self.log_born,
+            self.coming
         ];
         let sum = digest::of(values)?;
         let sql = format!(
             "INSERT OR REPLACE INTO store (id, {COLUMNS}, sum)
-             VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)"
+             VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)"
         );
         digest::execute(connection, &sql, values, &[&sum])
     }

@@ -340,7 +340,7 @@ fn glimpse(page: &[u8]) -> Option<Glimpse> {
         _ => None,
     };
     match record_of(record)?.as_slice() {
-        [Value::Null, Value::Text(uuid), _, _, Value::Number(sealed), _, _, token, born, _]
+        [Value::Null, Value::Text(uuid), _, _, Value::Number(sealed), _, _, token, born, _, _]
             if uuid::Uuid::try_parse(uuid).is_ok() =>
         {
             Some(Glimpse {

@@ -304,7 +304,7 @@ impl Store {
         // that is lost.
         let last = Pages::last_tap_passed_over(log, taken).unwrap_or(0);
         let own = self.marks.in_use || self.marks.log_born == Some(log.born());
-        if last > self.next_seq() && own {
+        if last > self.next_seq().max(self.marks.coming) && own {
             return Err(self.damaged(Damage::LogBroken { seq: self.head.seq, last }));
         }
         Ok(())
@@ -314,6 +314,10 @@ impl Store {
     /// first, the file is marked as in use, and by which write-ahead log. Looking marks nothing.
     pub(crate) fn about_to_write(&mut self) -> Result<(), StoreError> {
         self.unmoved_before()?;
+        if self.marks.coming > 0 {
+            // What came was interrupted: from here on there are taps again.
+            self.will_come(0)?;
+        }
         if self.marked || self.place == Place::Memory || self.connection.is_none() {
             return Ok(());
         }
@@ -329,6 +333,14 @@ impl Store {
         self.moved_in()?;
         self.marked = true;
         Ok(())
+    }
+
+    /// Events up to this number are about to come in one transaction; 0 is that none are.
+    pub(crate) fn will_come(&mut self, last: Seq) -> Result<(), StoreError> {
+        if self.place == Place::Memory {
+            return Ok(());
+        }
+        self.mark(Marks { coming: last, ..self.marks.clone() })
     }
 
     fn mark_in_use(&mut self) -> Result<(), StoreError> {

@@ -89,6 +89,7 @@ impl Store {
             head.follow(event, *sum).map_err(|damage| self.damaged(damage))?;
         }
         self.about_to_write()?;
+        self.will_come(head.seq)?;
         let inserted = self.connection()?.execute_batch("BEGIN IMMEDIATE");
         let inserted = inserted
             .map_err(|error| self.sorted(error))
@@ -139,7 +140,8 @@ impl Store {
         )?;
         connection.execute_batch(schema::NOTHING_YET)?;
         self.fold_into(connection, derive)?;
-        let marks = Marks { uuid, history: HISTORY_VERSION, ..self.marks().clone() };
+        let known = self.marks().clone();
+        let marks = Marks { uuid, history: HISTORY_VERSION, coming: 0, ..known };
         marks.write(connection)?;
         connection.execute_batch("COMMIT")?;
         Ok(marks)

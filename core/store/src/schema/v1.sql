@@ -12,6 +12,8 @@ CREATE TABLE store (
     in_use   INTEGER NOT NULL,
     token    INTEGER NOT NULL,
     log_born INTEGER,
+    -- The last event of a file that was being taken in, in one transaction; 0 where none is.
+    coming   INTEGER NOT NULL,
     sum      INTEGER NOT NULL
 ) STRICT;
 
