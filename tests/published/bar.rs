@@ -1,7 +1,7 @@
 //! Units, bars, plates and collars, and loads solved elsewhere.
 
 use barwright_domain::catalogue::Catalogue;
-use barwright_domain::equipment::{Bar, Equipment, Fit, Plate, PlateStock, builtin};
+use barwright_domain::equipment::{Bar, Equipment, Fit, Plate, PlateStock, builtin_in};
 use barwright_domain::quantity::{Length, Mass, MassUnit, Numerals, Percent, Rounding};
 
 fn mass(text: &str) -> Mass {
@@ -31,7 +31,7 @@ fn gym(bar: &str, collars: &str, plates: &[(&str, u8)]) -> Equipment {
 
 /// The built-in gym of kilograms.
 fn kilograms() -> Equipment {
-    builtin().into_iter().find(|gym| gym.unit == MassUnit::Kilogram).unwrap()
+    builtin_in(MassUnit::Kilogram)
 }
 
 fn side(gym: &Equipment, load: &str) -> (Mass, Vec<String>) {

@@ -308,14 +308,8 @@ impl Deciding<'_> {
                 return Ok(Appends::Desk(events));
             }
             Intent::ChooseGym { name } => {
-                let known = self
-                    .held
-                    .desk
-                    .gyms
-                    .iter()
-                    .chain(&equipment::builtin())
-                    .any(|gym| gym.name == name);
-                if !known {
+                let mut gyms = self.held.desk.gyms.iter().chain(equipment::builtin());
+                if !gyms.any(|gym| gym.name == name) {
                     return Err(Refused::NotHere.into());
                 }
                 return Ok(Appends::Desk(vec![DeskEvent::GymChosen { name }]));

@@ -56,7 +56,7 @@ impl Held {
     /// A name that no gym has: this one, or it with a number.
     pub(crate) fn free_gym_name(&self, name: &str) -> String {
         let built_in = equipment::builtin();
-        let taken = |name: &str| self.desk.gyms.iter().chain(&built_in).any(|gym| gym.name == name);
+        let taken = |name: &str| self.desk.gyms.iter().chain(built_in).any(|gym| gym.name == name);
         if !taken(name) {
             return name.to_owned();
         }

@@ -83,12 +83,8 @@ impl Held {
     /// The gym that is trained in.
     pub(crate) fn gym(&self) -> Equipment {
         let named = self.desk.gym.as_ref().and_then(|name| {
-            self.desk
-                .gyms
-                .iter()
-                .find(|gym| gym.name == *name)
-                .cloned()
-                .or_else(|| equipment::builtin().into_iter().find(|gym| gym.name == *name))
+            let mut gyms = self.desk.gyms.iter().chain(equipment::builtin());
+            gyms.find(|gym| gym.name == *name).cloned()
         });
         named.unwrap_or_else(|| {
             let unit = self.locale.unit;

@@ -34,7 +34,7 @@ pub(super) fn begun(held: &Held, place: &str) -> Result<(String, String), Fault>
 /// The file of a gym by its name.
 fn file(held: &Held, name: &str) -> Option<String> {
     let built_in = equipment::builtin();
-    let gym = held.desk.gyms.iter().chain(&built_in).find(|gym| gym.name == name)?;
+    let gym = held.desk.gyms.iter().chain(built_in).find(|gym| gym.name == name)?;
     Some(held.gym_file(gym))
 }
 
