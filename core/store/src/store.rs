@@ -1126,6 +1126,9 @@ fn prepare(place: &Place, connection: &mut Connection) -> Result<(), StoreError>
 /// the newest format.
 fn settle(path: &Path, connection: &mut Connection) -> Result<(), StoreError> {
     let sorted = |error| StoreError::from_sqlite(path, error);
+    // A statement's plan does not hang on what is bound to it: else one with a bound LIMIT is prepared
+    // anew each time it runs.
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true).map_err(sorted)?;
     connection.set_prepared_statement_cache_capacity(64);
     connection
         .execute_batch(
