@@ -109,7 +109,18 @@ impl Disk {
         });
         *self.inner.files.borrow_mut() = numbered.collect();
         self.inner.made.set(files.len());
-        *self.inner.trace.borrow_mut() = Trace { from: files.clone(), steps: Vec::new() };
+        self.inner.begin_trace(|| files.clone());
+    }
+
+    /// Puts what another disk holds now in place of what is there, likewise.
+    pub fn load_from(&self, other: &Self) {
+        let theirs = other.inner.files.borrow();
+        let numbered = theirs.iter().enumerate().map(|(number, (name, (_, bytes)))| {
+            (name.clone(), (number, Rc::new(RefCell::new(bytes.borrow().clone()))))
+        });
+        *self.inner.files.borrow_mut() = numbered.collect();
+        self.inner.made.set(theirs.len());
+        self.inner.begin_trace(|| other.files());
     }
 
     /// The files as the running system sees them.
@@ -120,7 +131,12 @@ impl Disk {
 
     /// What was done so far.
     pub fn trace(&self) -> Trace {
-        self.inner.trace.borrow().clone()
+        self.read_trace(Trace::clone)
+    }
+
+    /// The same, looked at where it is.
+    pub fn read_trace<T>(&self, read: impl FnOnce(&Trace) -> T) -> T {
+        read(&self.inner.trace.borrow())
     }
 
     /// Whether what is done is written down; it is, unless this says no, for runs too long to keep.
@@ -193,6 +209,12 @@ impl Inner {
         capacity.set(None);
         self.file_read_only.set(false);
         self.folder_read_only.set(false);
+    }
+
+    /// What is written down begins anew, from these files.
+    fn begin_trace(&self, from: impl FnOnce() -> Files) {
+        let from = if self.silent.get() { Files::new() } else { from() };
+        *self.trace.borrow_mut() = Trace { from, steps: Vec::new() };
     }
 
     fn step(&self, step: Step) {

@@ -113,7 +113,7 @@ impl Device {
                         answer.look, answer.screen, again
                     ));
                 }
-                self.rests();
+                self.rests(&answer.screen);
             }
             Err(_) if self.entries != before || self.disk.count(Call::Write) != writes => {
                 return Err(format!("refused, but written: {action:?}"));
@@ -186,7 +186,7 @@ impl Device {
     /// Holds the files as they are now against the model.
     pub(super) fn hold(&mut self, all: bool) -> Result<(), Wrong> {
         self.image.set_tracing(false);
-        self.image.load(&self.disk.files());
+        self.image.load_from(&self.disk);
         let store = Store::open_in(self.image.place());
         let store = store.map_err(|error| format!("a copy does not open: {error}"))?;
         if store.last_seq() != self.entries {
@@ -196,12 +196,18 @@ impl Device {
         self.model.hold(&store, all)
     }
 
-    /// What the rest is at, kept for what comes.
-    fn rests(&mut self) {
-        let floor = Look::Floor { draft: Draft::default() };
-        let rest = match self.engine().view(floor, self.now()).map(|answer| answer.screen) {
-            Ok(Screen::Floor { floor }) => floor.rest,
-            _ => None,
+    /// What the rest is at, kept for what comes: as the floor says that is shown, or one looked at.
+    fn rests(&mut self, shown: &Screen) {
+        let look = || {
+            let floor = Look::Floor { draft: Draft::default() };
+            self.engine().view(floor, self.now()).map(|answer| answer.screen)
+        };
+        let rest = match shown {
+            Screen::Floor { floor } => floor.rest.clone(),
+            _ => match look() {
+                Ok(Screen::Floor { floor }) => floor.rest,
+                _ => None,
+            },
         };
         let (at, entries) = (self.now(), self.entries);
         self.rested = rest.map(|rest| Rested { left_ms: rest.left_ms, at, entries });
@@ -238,20 +244,21 @@ impl Device {
     ) -> Result<(), Wrong> {
         let now = self.now();
         let before = (self.entries, shown(self.engine(), &now));
-        let from = self.disk.trace().steps.len();
+        let from = self.disk.read_trace(|trace| trace.steps.len());
         self.disk.acknowledge(self.entries);
         let _ = self.act(action.clone(), Disks::Well)?;
         self.disk.acknowledge(self.entries);
         let after = (self.entries, shown(self.engine(), &now));
-        let trace = self.disk.trace();
-        let steps = from + 1 + chance.below((trace.steps.len() - from) as u64) as usize;
+        let to = self.disk.read_trace(|trace| trace.steps.len());
+        let steps = from + 1 + chance.below((to - from) as u64) as usize;
         // The system outlives a process: all that was written is there.
         let sectors = match (power, chance.below(4)) {
             (false, _) | (true, 0) => u64::MAX,
             (true, 1) => 0,
             (true, _) => chance.next(),
         };
-        let (files, acknowledged) = trace.after_power_cut(steps, sectors);
+        let (files, acknowledged) =
+            self.disk.read_trace(|trace| trace.after_power_cut(steps, sectors));
         self.comes_back(&files)?;
         let stands = self.count()?;
         // Where nothing was recorded, both show the same.
@@ -260,7 +267,7 @@ impl Device {
             return Err(format!(
                 "{stands} entries after {action:?} was cut at step {} of {}: {} before, {} after",
                 steps - from,
-                trace.steps.len() - from,
+                to - from,
                 before.0,
                 after.0
             ));

@@ -149,7 +149,6 @@ impl Lifter {
         let Some(floor) = self.floor()? else { return Ok(()) };
         let rest = floor.rest.as_ref().map_or(0, |rest| rest.left_ms.max(0));
         self.device.clock.wait(rest / 2 + chance.below(120_000) as i64);
-        self.floor()?;
         let action = self.usual(chance)?;
         if chance.below(4) == 0 {
             self.kept.push(action.clone());

@@ -24,6 +24,9 @@ pub(super) struct Owners {
     words: BTreeMap<String, Vec<Word>>,
     /// What a person said, by its number: for taking it back.
     said: BTreeMap<u64, (String, Vec<Value>)>,
+    /// What the store had of each owner when it was read last, and what that comes to: most of them
+    /// are the same from one time to the next.
+    read: BTreeMap<String, (String, Option<Mass>)>,
 }
 
 fn mass(value: &Value) -> Option<Mass> {
@@ -128,7 +131,7 @@ impl Owners {
     }
 
     /// Holds the owners that stand in a store against these.
-    pub(super) fn hold(&self, store: &Store) -> Result<(), String> {
+    pub(super) fn hold(&mut self, store: &Store) -> Result<(), String> {
         let facts = store.standing().map_err(|error| format!("facts: {error}"))?;
         let owners = facts.beginning("owner:").map_err(|error| format!("facts: {error}"))?;
         for (key, fact) in owners {
@@ -136,20 +139,15 @@ impl Owners {
             if owner.starts_with("care:") {
                 continue;
             }
-            let account: Value = serde_json::from_str(&fact.body)
-                .map_err(|error| format!("{key} is no JSON: {error}"))?;
-            let base = &account["base"];
-            let mut stands = mass(&base["max"]["now"][0]).or(mass(&base["track"]["load"]));
-            for word in list(&account["words"]) {
-                let outcome = &word["outcome"];
-                let is = |key: &str| outcome[key].as_bool() == Some(true);
-                if is("silent") || is("held") {
-                    continue;
+            let stands = match self.read.get(owner) {
+                Some((body, stands)) if *body == fact.body => *stands,
+                _ => {
+                    let stands =
+                        stands(&fact.body).map_err(|error| format!("{key} is no JSON: {error}"))?;
+                    self.read.insert(owner.to_owned(), (fact.body, stands));
+                    stands
                 }
-                for change in list(&outcome["changes"]) {
-                    stands = after(stands, &change);
-                }
-            }
+            };
             let words = self.words.get(owner).into_iter().flatten();
             let by_log = words.flat_map(|word| &word.changes).fold(None, after);
             if stands != by_log {
@@ -158,4 +156,22 @@ impl Owners {
         }
         Ok(())
     }
+}
+
+/// What an owner stands at, by what the store has of it.
+fn stands(body: &str) -> Result<Option<Mass>, serde_json::Error> {
+    let account: Value = serde_json::from_str(body)?;
+    let base = &account["base"];
+    let mut stands = mass(&base["max"]["now"][0]).or(mass(&base["track"]["load"]));
+    for word in list(&account["words"]) {
+        let outcome = &word["outcome"];
+        let is = |key: &str| outcome[key].as_bool() == Some(true);
+        if is("silent") || is("held") {
+            continue;
+        }
+        for change in list(&outcome["changes"]) {
+            stands = after(stands, &change);
+        }
+    }
+    Ok(stands)
 }
