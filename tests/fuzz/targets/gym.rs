@@ -7,7 +7,7 @@ use barwright_app::contract::{EngineError, Intent, Look, Reading};
 use barwright_domain::equipment::Equipment;
 use libfuzzer_sys::fuzz_target;
 
-const PLAN: &str = include_str!("../../../core/app/src/demo/plan.toml");
+const PLAN: &str = include_str!("../../../core/app/src/engine/demo/plan.toml");
 
 fn at(minute: i64) -> Reading {
     let wall_ms = 1_795_500_000_000 + minute * 60_000;

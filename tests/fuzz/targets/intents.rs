@@ -6,7 +6,7 @@ use barwright_app::Engine;
 use barwright_app::contract::{Draft, EngineError, Intent, Look, Reading};
 use libfuzzer_sys::fuzz_target;
 
-const PLAN: &str = include_str!("../../../core/app/src/demo/plan.toml");
+const PLAN: &str = include_str!("../../../core/app/src/engine/demo/plan.toml");
 
 fn at(minute: i64) -> Reading {
     let wall_ms = 1_795_500_000_000 + minute * 60_000;
