@@ -267,3 +267,30 @@ proptest! {
         prop_assert!(matches!(taken, Err(EngineError::Refused { .. })), "{taken:?}");
     }
 }
+
+/// A file from a lifter of decades has high numbers and few events: it costs what is in it, not what
+/// was left out.
+#[test]
+fn what_was_left_out_of_a_file_costs_nothing() {
+    let mut lifter = played(&[Day::Made, Day::Missed]);
+    lifter.type_in("max:back-squat", "150 kg");
+    let all = Export { since: Some(0), body_mass: true, notes: true };
+    let file = String::from_utf8(exported(&lifter.engine, all)).unwrap();
+    let last = lifter.engine.count_records().unwrap();
+    let late = 4_999_990;
+    let moved = file.replace(&format!("\"last\":{last}"), &format!("\"last\":{late}")).replace(
+        &format!("{{\"seq\":{last},\"tap\":{last},"),
+        &format!("{{\"seq\":{late},\"tap\":{late},"),
+    );
+    assert_ne!(moved, file);
+    let read = Engine::read_records(moved.as_bytes(), "en-GB").unwrap();
+    assert_eq!(read.count_records().unwrap(), late);
+    assert_eq!(seen_of(&read, &lifter.now), seen_of(&lifter.engine, &lifter.now));
+    assert_eq!(read.examine_records().unwrap().entries, late);
+    // A session by a number that no event has here is none.
+    let dated = Intent::DateSession { session: Some(late / 2), day: 20_780 };
+    let refused = read.dispatch(dated, lifter.now.clone());
+    assert!(matches!(refused, Err(EngineError::Refused { .. })), "{refused:?}");
+    read.dispatch(Intent::Begin { session: None, minutes: None, sure: true }, lifter.now).unwrap();
+    assert!(read.count_records().unwrap() > late);
+}

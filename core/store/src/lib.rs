@@ -32,7 +32,7 @@ mod watch;
 
 pub use backup::{Kept, Schedule, restore};
 pub use error::{Damage, Foreign, StoreError};
-pub use event::{Event, NewEvent, Seq, Stamp, Tap};
+pub use event::{ABSENT, Event, NewEvent, Seq, Stamp, Tap};
 pub use files::{FileSystem, Files, Found, Identity};
 pub use history::{AtEnd, Derive, Differing, History, Moment, VolumeRow};
 pub use salvage::{Salvage, discard, is_at, move_aside, salvage, take_its_place};

@@ -733,19 +733,13 @@ impl Store {
             return Ok(());
         }
         let sorted = |error| StoreError::from_sqlite(self.path(), error);
-        let mut chain = Chain { seq: from.max(1) - 1, checksum: 0 };
-        if chain.seq > 0 {
-            let before = connection
-                .query_row("SELECT checksum FROM event WHERE seq = ?1", [chain.seq], |row| {
-                    row.get(0)
-                })
-                .optional()
-                .map_err(sorted)?;
-            match before {
-                Some(checksum) => chain.checksum = checksum,
-                None => return Err(self.damaged(Damage::Missing { seq: chain.seq }).into()),
-            }
-        }
+        // The one before is next to it, or what is missing between them shows.
+        let sql = "SELECT seq, checksum FROM event WHERE seq < ?1 ORDER BY seq DESC LIMIT 1";
+        let mut chain = connection
+            .query_row(sql, [from], |row| Ok(Chain { seq: row.get(0)?, checksum: row.get(1)? }))
+            .optional()
+            .map_err(sorted)?
+            .unwrap_or_default();
         let sql = format!("SELECT {COLUMNS} FROM event WHERE seq >= ?1 ORDER BY seq");
         let mut statement = connection.prepare_cached(&sql).map_err(sorted)?;
         let mut rows = statement.query([from]).map_err(sorted)?;

@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use barwright_domain::history::Change;
-use barwright_store::{AtEnd, Damage, Derive, Event, NewEvent, Stamp, Store, StoreError};
+use barwright_store::{ABSENT, AtEnd, Damage, Derive, Event, NewEvent, Stamp, Store, StoreError};
 
 const AT: Stamp = Stamp { wall_ms: 1_795_424_400_000, offset_minutes: 60 };
 
@@ -97,4 +97,31 @@ fn all_of_it_or_nothing() {
     assert_eq!(store.standing().unwrap().get("fact").unwrap().unwrap().seq, 6);
     store.close().unwrap();
     assert_eq!(events(&path).len(), 6);
+}
+
+#[test]
+fn one_event_holds_the_place_of_many_and_a_gap_without_it_is_missing() {
+    let late = 4_000_000;
+    let [(first, sum), ..] = &rows(1)[..] else { panic!("one event") };
+    let absent = Event { seq: late - 1, tap: late - 1, kind: ABSENT.into(), ..first.clone() };
+    let last = Event { seq: late, tap: late, ..first.clone() };
+    let before = absent.sum(*sum);
+    let part = [(first.clone(), *sum), (absent, before), (last.clone(), last.sum(before))];
+
+    let mut store = Store::in_memory().unwrap();
+    let gap = [part[0].clone(), (last.clone(), last.sum(*sum))];
+    let failed = store.take_in(None, &gap, &mut Nothing { fails_at: 0 });
+    assert!(
+        matches!(failed, Err(StoreError::Corrupt { damage: Damage::Missing { seq: 2 }, .. })),
+        "{failed:?}"
+    );
+    store.take_in(None, &part, &mut Nothing { fails_at: 0 }).unwrap();
+    assert_eq!(store.verify().unwrap().events, late);
+    assert_eq!(store.event(late).unwrap(), Some(last));
+    // A number that is held for another is no event, wherever it is asked for.
+    for seq in [2, late / 2, late - 2] {
+        assert_eq!(store.event(seq).unwrap(), None);
+    }
+    let from = |seq| store.events_from(seq).unwrap().len();
+    assert_eq!([1, 2, late / 2, late - 1, late, late + 1].map(from), [3, 2, 2, 2, 1, 0]);
 }

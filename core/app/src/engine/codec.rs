@@ -12,9 +12,6 @@ pub(super) const SESSION: &str = "session";
 /// Kind of the desk's events.
 pub(super) const DESK: &str = "desk";
 
-/// Kind of what holds the place of an event that a file left out: in memory, never in a file.
-pub(super) const ABSENT: &str = "absent";
-
 /// An event that this release can't read.
 #[derive(Debug)]
 pub(super) struct Unreadable {

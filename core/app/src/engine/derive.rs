@@ -8,9 +8,9 @@ use barwright_domain::desk::{Desk, DeskEvent};
 use barwright_domain::history::{Brought, Change, Rows};
 use barwright_domain::plan::Plan;
 use barwright_domain::session::{Event, State};
-use barwright_store::{AtEnd, Derive, Event as Row, Store};
+use barwright_store::{ABSENT, AtEnd, Derive, Event as Row, Store};
 
-use super::codec::{self, ABSENT, DESK, SESSION};
+use super::codec::{self, DESK, SESSION};
 use super::standing::{self, Failure, SESSION_KEY};
 use crate::facts::{catalogue_of, read_plan, rows_of};
 use crate::fault::Fault;

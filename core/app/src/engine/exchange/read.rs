@@ -6,9 +6,9 @@ use barwright_domain::desk::Desk;
 use barwright_domain::owners::Owner;
 use barwright_log::form::{BadLine, Head, Line, Reader, Wrong};
 use barwright_log::{decode_account, decode_standing_desk};
-use barwright_store::{Event, Stamp, Store};
+use barwright_store::{ABSENT, Event, Stamp, Store};
 
-use super::super::codec::{ABSENT, VERSION};
+use super::super::codec::VERSION;
 use super::super::core::Core;
 use super::super::derive::Anew;
 use super::super::standing::DESK_KEY;
@@ -86,8 +86,8 @@ pub(super) fn holding(file: File, locale: Locale) -> Result<Core, Fault> {
     Core::load(in_memory(file)?, locale)
 }
 
-/// Events that are not in the file leave their numbers to placeholders, so that everything is named
-/// as it is where the file is from.
+/// Events that are not in the file leave their numbers to placeholders, one for all between two that
+/// are, so that everything is named as it is where the file is from.
 fn in_memory(file: File) -> Result<Store, Fault> {
     let mut store = Store::in_memory()?;
     let mut rows: Vec<(Event, u32)> = Vec::with_capacity(file.rows.len());
@@ -98,9 +98,8 @@ fn in_memory(file: File) -> Result<Store, Fault> {
     };
     let mut next = 1;
     for (row, _) in file.rows {
-        while next < row.seq {
-            put(placeholder(next, row.at));
-            next += 1;
+        if next < row.seq {
+            put(placeholder(row.seq - 1, row.at));
         }
         next = row.seq.saturating_add(1);
         put(row);
