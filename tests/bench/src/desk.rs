@@ -5,7 +5,7 @@ use std::sync::atomic::{AtomicU32, Ordering};
 use barwright_app::{Engine, Export};
 
 use crate::clock::micros;
-use crate::lifter::Lifter;
+use crate::lifter;
 use crate::measure::{Measure, Outcome};
 use crate::records::{Past, copy_of, open};
 
@@ -25,7 +25,7 @@ pub(crate) const RETURNS_READ: Measure = Measure {
         let mut file = Vec::new();
         let since = Export { since: Some(SINCE), ..Export::default() };
         engine.export_records(since, &mut file).expect("memory takes it");
-        let now = Lifter::returning(engine).now();
+        let now = lifter::today();
         let next = AtomicU32::new(0);
         let work = || {
             while next.fetch_add(1, Ordering::Relaxed) < RETURNS {

@@ -71,7 +71,7 @@ fn set_logged() -> Outcome {
             let intent = lifter.next(&before);
             let counts = matches!(intent, Intent::Record { .. });
             let (now, mut update) = (lifter.now(), None);
-            let took = micros(|| update = Some(lifter.engine.dispatch(intent, now)));
+            let took = micros(|| update = Some(lifter.player.engine.dispatch(intent, now)));
             let least = bare.insert();
             if counts {
                 ratios.push(took / least);

@@ -2,7 +2,8 @@
 
 use std::sync::OnceLock;
 
-use barwright_app::contract::{LiftScreen, Look, Screen};
+use barwright_app::contract::{LiftScreen, Look};
+use barwright_player::screens;
 
 use crate::clock::{median, micros};
 use crate::lifter::Lifter;
@@ -43,10 +44,7 @@ fn lift(exercise: &str, all: bool) -> Look {
 }
 
 fn shown(lifter: &Lifter, look: Look) -> LiftScreen {
-    match lifter.engine.view(look, lifter.now()).expect("it is shown").screen {
-        Screen::Lift { lift } => lift,
-        other => panic!("another screen than the lift: {other:?}"),
-    }
+    screens::lift(lifter.player.see(look))
 }
 
 /// The exercise with the most sessions, by its slug.
@@ -68,7 +66,7 @@ fn after_ten_years() -> Lifter {
 fn look(of: impl Fn(&str) -> Look) -> Outcome {
     let lifter = after_ten_years();
     let exercise = most_trained(&lifter);
-    often(|| lifter.engine.view(of(&exercise), lifter.now()).expect("it is shown"))
+    often(|| lifter.player.engine.view(of(&exercise), lifter.now()).expect("it is shown"))
 }
 
 fn today() -> Outcome {

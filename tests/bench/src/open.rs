@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
-use barwright_app::contract::Look;
+use barwright_player::screens::at_today;
 
 use crate::clock::{median, micros};
-use crate::lifter::Lifter;
+use crate::lifter;
 use crate::measure::{Measure, Outcome};
 use crate::records::{self, Past};
 
@@ -31,16 +31,12 @@ const TIMES: usize = 41;
 
 /// Opens a store and shows what is on.
 fn first_screen(path: &Path) -> f64 {
-    let mut lifter = None;
+    let mut opened = None;
     let took = micros(|| {
-        let back = lifter.insert(Lifter::returning(records::open(path)));
-        back.engine
-            .view(Look::Today { session: None, minutes: None }, back.now())
-            .expect("what is on is shown")
-            .screen
+        let engine = opened.insert(records::open(path));
+        engine.view(at_today(), lifter::today()).expect("what is on is shown").screen
     });
-    let back = lifter.expect("it was opened");
-    back.engine.shut_down().expect("it is closed");
+    opened.expect("it was opened").shut_down().expect("it is closed");
     took
 }
 

@@ -5,7 +5,8 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
 use std::time::Duration;
 
-use barwright_app::contract::{Answer, Draft, Intent, Look, Screen};
+use barwright_app::contract::{Answer, Intent, Look, Screen};
+use barwright_player::screens::{at_floor, at_lift, at_today};
 use serde_json::{Value, json};
 
 use crate::lifter::{Lifter, floor};
@@ -113,7 +114,7 @@ fn memory() -> Outcome {
     let mut lifter = Lifter::returning(asleep);
     let mut drive = Drive::on(&records::copy_of(Past::TenYears));
     drive.dispatch(&lifter, &Intent::Wake);
-    drive.view(&lifter, &Look::Today { session: None, minutes: None });
+    drive.view(&lifter, &at_today());
     let mut on = floor(drive.dispatch(&lifter, &Lifter::beginning(4, 0)));
     while let Some(before) = on {
         let intent = lifter.next(&before);
@@ -123,11 +124,11 @@ fn memory() -> Outcome {
         Look::Tally,
         Look::Weeks,
         Look::Today { session: None, minutes: Some(45) },
-        Look::Lift { exercise: "barbell-row".to_owned(), page: 0, all: false },
+        at_lift("barbell-row"),
         Look::Balance { weeks: Some(8) },
         Look::Equipment,
         Look::Plan { text: None, week: None },
-        Look::Floor { draft: Draft::default() },
+        at_floor(None),
     ] {
         drive.view(&lifter, &look);
     }

@@ -74,6 +74,6 @@ fn make(past: Past) -> PathBuf {
         assert!(sets >= SETS, "{sets} sets are no ten years: {each} a session");
     }
     let path = fresh();
-    lifter.engine.back_up(path.display().to_string()).expect("the past is written");
+    lifter.player.engine.back_up(path.display().to_string()).expect("the past is written");
     path
 }

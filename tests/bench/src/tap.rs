@@ -56,7 +56,7 @@ impl Under {
         let intent = self.lifter.next(&on);
         let records = matches!(intent, Intent::Record { .. });
         let now = self.lifter.now();
-        let (update, micros) = cpu_micros(|| self.lifter.engine.dispatch(intent, now));
+        let (update, micros) = cpu_micros(|| self.lifter.player.engine.dispatch(intent, now));
         self.floor = floor(update.expect("the bench's lifter is never refused").screen);
         records.then_some(micros)
     }

@@ -3,10 +3,10 @@
 use std::sync::Arc;
 
 use barwright_app::Engine;
-use barwright_app::contract::{
-    Draft, EngineError, HowEnded, Intent, Look, Reading, RefusalCode, Screen,
-};
+use barwright_app::contract::{EngineError, HowEnded, Intent, Look, Reading, Screen};
 use barwright_faults::{Call, Disk, ELSEWHERE, Fault};
+use barwright_player::screens::{at_floor, at_today};
+use barwright_player::{intents, record_by};
 
 const PLAN: &str = include_str!("../../../core/app/src/engine/demo/plan.toml");
 
@@ -21,14 +21,7 @@ fn at(tap: u64) -> Reading {
 }
 
 fn record() -> Intent {
-    Intent::Record {
-        part: None,
-        amount: None,
-        left_halves: Some(4),
-        ended: HowEnded::default(),
-        helped: 0,
-        last: false,
-    }
+    intents::done(None, Some(4), HowEnded::AsCalled)
 }
 
 /// An engine on a disk, and the number of taps it took.
@@ -77,28 +70,12 @@ impl Lifter {
     /// Adopts the plan and begins its first session.
     fn begin(&mut self) {
         self.tap(Intent::adopt(PLAN)).expect("the demo's plan");
-        self.tap(Intent::Begin { session: None, minutes: None, sure: false })
-            .expect("its first session");
+        self.tap(intents::begin()).expect("its first session");
     }
 
     /// Records the next part, after saying a load that nobody knows yet; false when none is left.
     fn record(&mut self) -> bool {
-        loop {
-            match self.tap(record()) {
-                Ok(()) => return true,
-                Err(EngineError::Refused { code: RefusalCode::LoadNeeded, .. }) => {}
-                Err(_) => return false,
-            }
-            let told = (0..20).any(|entry| {
-                let load = "40 kg".to_owned();
-                let change = Intent::ChangeLoad { entry, load, only_next: false, sure: true };
-                self.tap(change).is_ok() && self.tap(record()).is_ok()
-            });
-            if told {
-                return true;
-            }
-            self.tap(Intent::SkipSet).expect("what can't be loaded can be left out");
-        }
+        record_by(|intent| self.tap(intent), 4, |_| "40 kg".to_owned())
     }
 }
 
@@ -120,7 +97,7 @@ fn a_tap_is_one_sync_and_few_frames() {
     assert!(recorded > 10, "{recorded}");
     lifter.tap(Intent::Finish).expect("it runs");
     let writes = lifter.disk.count(Call::Write);
-    for look in [Look::Tally, Look::Weeks, Look::Today { session: None, minutes: None }] {
+    for look in [Look::Tally, Look::Weeks, at_today()] {
         lifter.engine.view(look, at(lifter.taps)).expect("it shows");
     }
     assert_eq!(lifter.disk.count(Call::Write), writes, "looking is not acting");
@@ -134,20 +111,20 @@ fn an_engine_goes_on_when_its_disk_is_well_again() {
     lifter.begin();
     assert!(lifter.record());
     let now = at(lifter.taps);
-    let floor = || Look::Floor { draft: Draft::default() };
-    let before = lifter.engine.view(floor(), now.clone()).expect("nothing fails yet").screen;
+    let before = lifter.engine.view(at_floor(None), now.clone()).expect("nothing fails yet").screen;
 
     lifter.disk.fail(Some(Fault { call: Call::Sync, after: 0, times: u64::MAX }));
     for _ in 0..2 {
         let tap = lifter.engine.dispatch(Intent::SkipSet, now.clone());
         assert!(matches!(tap, Err(EngineError::Storage { .. })), "{tap:?}");
-        let look = lifter.engine.view(floor(), now.clone());
+        let look = lifter.engine.view(at_floor(None), now.clone());
         assert!(matches!(look, Err(EngineError::Storage { .. })), "{look:?}");
     }
 
     lifter.disk.fail(None);
     // What was refused may be in the log all the same; taken back, all is as it was.
-    let after = lifter.engine.view(floor(), now.clone()).expect("it is read back by itself").screen;
+    let after =
+        lifter.engine.view(at_floor(None), now.clone()).expect("it is read back by itself").screen;
     if after != before {
         lifter.engine.dispatch(Intent::Undo, now.clone()).expect("taps are taken again");
     }
@@ -155,7 +132,7 @@ fn an_engine_goes_on_when_its_disk_is_well_again() {
         Screen::Floor { floor } => floor.part.clone(),
         other => panic!("another screen than the floor: {other:?}"),
     };
-    let back = lifter.engine.view(floor(), now).expect("the disk is well").screen;
+    let back = lifter.engine.view(at_floor(None), now).expect("the disk is well").screen;
     assert_eq!(part(&back), part(&before));
     assert!(lifter.record(), "taps are taken again");
 }
@@ -179,8 +156,7 @@ fn a_quiet_moment_that_fails_takes_the_screens_from_nobody() {
 #[test]
 fn a_power_cut_brings_back_the_screen_of_the_last_tap() {
     let mut lifter = Lifter::new();
-    let floor = || Look::Floor { draft: Draft::default() };
-    let show = |engine: &Engine, tap| Some(engine.view(floor(), at(tap)).ok()?.screen);
+    let show = |engine: &Engine, tap| Some(engine.view(at_floor(None), at(tap)).ok()?.screen);
     lifter.begin();
     while lifter.taps < 12 {
         assert!(lifter.record());
@@ -223,18 +199,17 @@ fn a_full_disk_is_looked_at_checked_and_taps_again_when_there_is_room() {
     let mut lifter = Lifter::new();
     lifter.begin();
     assert!(lifter.record());
-    let floor = || Look::Floor { draft: Draft::default() };
     let now = at(lifter.taps);
-    let before = lifter.engine.view(floor(), now.clone()).expect("nothing fails");
+    let before = lifter.engine.view(at_floor(None), now.clone()).expect("nothing fails");
     lifter.engine.suspend().expect("nothing fails");
     // Not a byte more.
     lifter.disk.set_capacity(Some(lifter.disk.used()));
-    assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
+    assert_eq!(lifter.engine.view(at_floor(None), now.clone()).expect("it shows"), before);
     lifter.engine.check_records().expect("it is whole");
     let refused = lifter.engine.dispatch(Intent::SkipSet, now.clone());
     let Err(EngineError::Storage { reason, .. }) = refused else { panic!("{refused:?}") };
     assert!(reason.starts_with("No room is left"), "{reason}");
-    assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
+    assert_eq!(lifter.engine.view(at_floor(None), now.clone()).expect("it shows"), before);
     // The records go to another disk, whole.
     let entries = lifter.engine.count_records().expect("it counts");
     let elsewhere = lifter.disk.place().named(format!("{ELSEWHERE}/backup"));
@@ -244,7 +219,7 @@ fn a_full_disk_is_looked_at_checked_and_taps_again_when_there_is_room() {
     assert!(matches!(here, Err(EngineError::Storage { .. })), "{here:?}");
     lifter.disk.set_capacity(None);
     let copy = Engine::open_in(elsewhere, "en").expect("a backup opens");
-    assert_eq!(copy.view(floor(), now.clone()).expect("it shows"), before);
+    assert_eq!(copy.view(at_floor(None), now.clone()).expect("it shows"), before);
     copy.shut_down().expect("it closes");
     lifter.disk.set_capacity(Some(lifter.disk.used()));
     lifter.engine.suspend().expect("giving it up loses nothing");
@@ -253,13 +228,13 @@ fn a_full_disk_is_looked_at_checked_and_taps_again_when_there_is_room() {
         lifter.disk.set_capacity(None);
         lifter.disk.set_file_read_only(!folder);
         lifter.disk.set_folder_read_only(folder);
-        assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
+        assert_eq!(lifter.engine.view(at_floor(None), now.clone()).expect("it shows"), before);
         lifter.engine.check_records().expect("it is whole");
         let refused = lifter.engine.dispatch(Intent::SkipSet, now.clone());
         let Err(EngineError::Storage { reason, .. }) = refused else { panic!("{refused:?}") };
         assert!(reason.contains("can only be looked at"), "{reason}");
         // A tap that was refused takes the screens away from nobody.
-        assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
+        assert_eq!(lifter.engine.view(at_floor(None), now.clone()).expect("it shows"), before);
         // The second time it stays open: taps are taken as soon as they can be.
         if !folder {
             lifter.engine.suspend().expect("giving it up loses nothing");
@@ -267,6 +242,6 @@ fn a_full_disk_is_looked_at_checked_and_taps_again_when_there_is_room() {
         lifter.disk.set_file_read_only(false);
         lifter.disk.set_folder_read_only(false);
     }
-    assert_eq!(lifter.engine.view(floor(), now.clone()).expect("it shows"), before);
+    assert_eq!(lifter.engine.view(at_floor(None), now.clone()).expect("it shows"), before);
     lifter.engine.dispatch(Intent::SkipSet, now).expect("there is room again");
 }

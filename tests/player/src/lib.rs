@@ -17,3 +17,4 @@ mod train;
 
 pub use plans::Plan;
 pub use player::Player;
+pub use train::record_by;

@@ -1,6 +1,6 @@
 //! Sets and sessions without a hand at each key.
 
-use barwright_app::contract::{FloorScreen, HowEnded, Screen};
+use barwright_app::contract::{EngineError, FloorScreen, HowEnded, Intent, RefusalCode, Screen};
 
 use crate::screens::at_floor;
 use crate::{Player, intents};
@@ -34,7 +34,7 @@ impl Player {
 
     /// Ends the session that runs.
     pub fn finish(&mut self) -> Screen {
-        self.dispatch(barwright_app::contract::Intent::Finish)
+        self.dispatch(Intent::Finish)
     }
 
     /// Does a session whole, as called: what is on, or one by its row. Answers each set's exercise
@@ -49,4 +49,26 @@ impl Player {
         self.finish();
         called
     }
+}
+
+/// Records the part that is called, so many half repetitions left, by taps of the test's own. A load
+/// that nobody knows yet is said first, for one entry after another, and what can't be loaded is left
+/// out. False where there is nothing to record.
+pub fn record_by(
+    mut tap: impl FnMut(Intent) -> Result<(), EngineError>,
+    left_halves: u8,
+    load: impl Fn(u32) -> String,
+) -> bool {
+    let record = || intents::done(None, Some(left_halves), HowEnded::AsCalled);
+    match tap(record()) {
+        Ok(()) => return true,
+        Err(EngineError::Refused { code: RefusalCode::LoadNeeded, .. }) => {}
+        Err(_) => return false,
+    }
+    let told = (0..20).any(|entry| {
+        let load = load(entry);
+        let change = Intent::ChangeLoad { entry, load, only_next: false, sure: true };
+        tap(change).is_ok() && tap(record()).is_ok()
+    });
+    told || tap(Intent::SkipSet).is_ok()
 }

@@ -4,10 +4,10 @@
 use std::sync::Arc;
 
 use barwright_app::Engine;
-use barwright_app::contract::{
-    Draft, EngineError, HowEnded, Intent, Look, Reading, RefusalCode, Screen,
-};
+use barwright_app::contract::{EngineError, Intent, Look, Reading, Screen};
 use barwright_faults::Disk;
+use barwright_player::screens::{at_floor, at_lift, at_today};
+use barwright_player::{intents, record_by};
 
 use crate::chance::Chance;
 
@@ -47,8 +47,7 @@ impl Life {
         };
         life.note(at(0));
         life.tap(Intent::adopt(PLAN)).expect("the demo's plan");
-        let mass = ("body-mass".to_owned(), "81 kg".to_owned());
-        life.tap(Intent::Write { field: mass.0, text: mass.1, sure: true }).expect("a body mass");
+        life.tap(intents::write("body-mass", "81 kg")).expect("a body mass");
         for session in 0..sessions {
             life.session(open && session + 1 == sessions);
         }
@@ -73,8 +72,7 @@ impl Life {
     }
 
     pub(crate) fn session(&mut self, open: bool) {
-        self.tap(Intent::Begin { session: None, minutes: None, sure: false })
-            .expect("the next session");
+        self.tap(intents::begin()).expect("the next session");
         let most = if open { 9 } else { 40 };
         for set in 0..most {
             if !self.record() {
@@ -104,25 +102,7 @@ impl Life {
 
     fn record(&mut self) -> bool {
         let left = self.chance.below(7) as u8;
-        let record = || Intent::Record {
-            part: None,
-            amount: None,
-            left_halves: Some(left),
-            ended: HowEnded::default(),
-            helped: 0,
-            last: false,
-        };
-        match self.tap(record()) {
-            Ok(()) => return true,
-            Err(EngineError::Refused { code: RefusalCode::LoadNeeded, .. }) => {}
-            Err(_) => return false,
-        }
-        let told = (0..20).any(|entry| {
-            let load = format!("{} kg", 30 + 10 * (entry % 5));
-            let change = Intent::ChangeLoad { entry, load, only_next: false, sure: true };
-            self.tap(change).is_ok() && self.tap(record()).is_ok()
-        });
-        told || self.tap(Intent::SkipSet).is_ok()
+        record_by(|intent| self.tap(intent), left, |entry| format!("{} kg", 30 + 10 * (entry % 5)))
     }
 }
 
@@ -143,24 +123,20 @@ pub(crate) struct Shown(Vec<Result<Screen, String>>);
 /// Looks at everything that is read from the log and from what is derived.
 pub(crate) fn shown(engine: &Engine, at: &Reading) -> Shown {
     let looks = [
-        Look::Floor { draft: Draft::default() },
-        Look::Today { session: None, minutes: None },
+        at_floor(None),
+        at_today(),
         Look::Tally,
         Look::Weeks,
         Look::Balance { weeks: Some(8) },
-        lift("back-squat"),
-        lift("bench-press"),
-        lift("deadlift"),
+        at_lift("back-squat"),
+        at_lift("bench-press"),
+        at_lift("deadlift"),
     ];
     let show = |look| {
         let answer = engine.view(look, at.clone());
         answer.map(|answer| answer.screen).map_err(|error| words(&error))
     };
     Shown(looks.into_iter().map(show).collect())
-}
-
-fn lift(exercise: &str) -> Look {
-    Look::Lift { exercise: exercise.to_owned(), page: 0, all: false }
 }
 
 fn words(error: &EngineError) -> String {

@@ -5,9 +5,10 @@ use std::sync::Arc;
 
 use barwright_app::Engine;
 use barwright_app::contract::{
-    Action, Answer, Draft, EngineError, Intent, Look, Reading, RefusalCode, Screen,
+    Action, Answer, EngineError, Intent, Look, Reading, RefusalCode, Screen,
 };
 use barwright_faults::{Call, Disk};
+use barwright_player::screens::at_floor;
 use barwright_store::Store;
 
 use super::clock::Clock;
@@ -198,10 +199,7 @@ impl Device {
 
     /// What the rest is at, kept for what comes: as the floor says that is shown, or one looked at.
     fn rests(&mut self, shown: &Screen) {
-        let look = || {
-            let floor = Look::Floor { draft: Draft::default() };
-            self.engine().view(floor, self.now()).map(|answer| answer.screen)
-        };
+        let look = || self.engine().view(at_floor(None), self.now()).map(|answer| answer.screen);
         let rest = match shown {
             Screen::Floor { floor } => floor.rest.clone(),
             _ => match look() {

@@ -1,9 +1,11 @@
 //! What each step of a year does.
 
 use barwright_app::contract::{
-    Action, Draft, EngineError, FloorScreen, Intent, Look, RefusalCode, Screen,
+    Action, EngineError, FloorScreen, Intent, Look, RefusalCode, Screen,
 };
 use barwright_faults::{Call, Fault};
+use barwright_player::intents::begin;
+use barwright_player::screens::{at_floor, at_today};
 use serde_json::Value;
 
 use super::device::{Device, Disks, Wrong, is_stale};
@@ -62,7 +64,7 @@ impl Lifter {
                 let suspended = self.device.engine().suspend();
                 suspended.map_err(|error| format!("not suspended: {error:?}"))?;
                 self.device.clock.wait(chance.below(30) as i64 * MINUTE);
-                self.device.look(floor()).map(drop)
+                self.device.look(at_floor(None)).map(drop)
             }
             What::Kill => self.cut(false, chance),
             What::PowerCut => self.cut(true, chance),
@@ -80,7 +82,7 @@ impl Lifter {
         self.device
             .clock
             .wait((1 + chance.below(3) as i64) * DAY + chance.below(300) as i64 * MINUTE);
-        self.device.look(Look::Today { session: None, minutes: None })?;
+        self.device.look(at_today())?;
         self.device.hold(false)?;
         let next = self.device.model.next();
         let minutes = (chance.below(5) == 0).then_some(30);
@@ -126,7 +128,7 @@ impl Lifter {
     }
 
     fn floor(&mut self) -> Result<Option<FloorScreen>, Wrong> {
-        let answer = self.device.look(floor())?;
+        let answer = self.device.look(at_floor(None))?;
         Ok(answer.and_then(|answer| match answer.screen {
             Screen::Floor { floor } => Some(floor),
             _ => None,
@@ -141,8 +143,8 @@ impl Lifter {
             let effort = effort.get(some).map(|effort| effort.key.clone());
             effort.or(floor.thumb.main)
         });
-        let begin = Intent::Begin { session: None, minutes: None, sure: false };
-        Ok(key.map_or(Action::Do { intent: begin, session: None, then: None }, |key| key.action))
+        let begins = Action::Do { intent: begin(), session: None, then: None };
+        Ok(key.map_or(begins, |key| key.action))
     }
 
     fn lift(&mut self, chance: &mut Chance) -> Result<(), Wrong> {
@@ -268,12 +270,12 @@ impl Lifter {
         let by =
             [-DAY, -60 * MINUTE, -MINUTE, 90_000, 60 * MINUTE, 3 * DAY, -400 * DAY, 30_000 * DAY];
         self.device.clock.ahead += by[chance.below(by.len() as u64) as usize];
-        self.device.look(floor())?;
+        self.device.look(at_floor(None))?;
         let action = self.usual(chance)?;
         self.device.tap(action)?.map(drop).or_else(only_refused)?;
         // Somebody sets it right, more or less.
         self.device.clock.ahead = if chance.below(2) == 0 { 0 } else { was };
-        self.device.look(floor())?;
+        self.device.look(at_floor(None))?;
         self.device.tries(Intent::Wake)
     }
 
@@ -310,7 +312,7 @@ impl Lifter {
         self.device.disk.fail(None);
         acted?.map(drop).or_else(only_refused)?;
         self.device.is_well_again()?;
-        self.device.look(floor()).map(drop)
+        self.device.look(at_floor(None)).map(drop)
     }
 
     fn full(&mut self, chance: &mut Chance) -> Result<(), Wrong> {
@@ -318,7 +320,7 @@ impl Lifter {
         let room = chance.below(40_000) as usize;
         self.device.disk.set_capacity(Some(self.device.disk.used() + room));
         let acted = self.device.act(action, Disks::Ill);
-        let looked = self.device.engine().view(floor(), self.device.now());
+        let looked = self.device.engine().view(at_floor(None), self.device.now());
         self.device.disk.set_capacity(None);
         acted?.map(drop).or_else(only_refused)?;
         if let Err(error @ EngineError::Storage { .. }) = looked {
@@ -335,7 +337,7 @@ impl Lifter {
         self.device.disk.set_file_read_only(!folder);
         self.device.disk.set_folder_read_only(folder);
         let acted = self.device.act(action, Disks::Ill);
-        let looked = self.device.engine().view(floor(), self.device.now());
+        let looked = self.device.engine().view(at_floor(None), self.device.now());
         let _ = self.device.engine().suspend();
         self.device.disk.set_file_read_only(false);
         self.device.disk.set_folder_read_only(false);
@@ -351,7 +353,7 @@ impl Lifter {
     fn swap(&mut self, chance: &mut Chance) -> Result<(), Wrong> {
         let action = self.some_tap(chance)?;
         // It is open.
-        self.device.look(floor())?;
+        self.device.look(at_floor(None))?;
         let before = self.device.entries;
         let files = self.device.disk.file_system().files;
         let (own, away) = ("store".as_ref(), "away".as_ref());
@@ -369,10 +371,6 @@ impl Lifter {
         }
         Ok(())
     }
-}
-
-fn floor() -> Look {
-    Look::Floor { draft: Draft::default() }
 }
 
 /// What an ill disk may answer.
