@@ -2,6 +2,7 @@
 
 use rusqlite::Row;
 
+use crate::digest::SUM;
 use crate::error::Damage;
 
 /// A number in the log: 1 for the first event, without gaps.
@@ -83,18 +84,18 @@ impl Event {
 /// first) and every column, integers as little-endian and texts behind their length, so that a row
 /// that was changed, taken out or moved shows.
 pub(crate) fn checksum(before: u32, seq: Seq, tap: Seq, at: Stamp, event: &NewEvent<'_>) -> u32 {
-    let mut hasher = crc32fast::Hasher::new();
-    hasher.update(&before.to_le_bytes());
-    hasher.update(&seq.to_le_bytes());
-    hasher.update(&tap.to_le_bytes());
-    hasher.update(&event.version.to_le_bytes());
-    hasher.update(&at.wall_ms.to_le_bytes());
-    hasher.update(&at.offset_minutes.to_le_bytes());
+    let mut digest = SUM.digest();
+    digest.update(&before.to_le_bytes());
+    digest.update(&seq.to_le_bytes());
+    digest.update(&tap.to_le_bytes());
+    digest.update(&event.version.to_le_bytes());
+    digest.update(&at.wall_ms.to_le_bytes());
+    digest.update(&at.offset_minutes.to_le_bytes());
     for text in [event.kind, event.body] {
-        hasher.update(&(text.len() as u64).to_le_bytes());
-        hasher.update(text.as_bytes());
+        digest.update(&(text.len() as u64).to_le_bytes());
+        digest.update(text.as_bytes());
     }
-    hasher.finalize()
+    digest.finalize()
 }
 
 impl Event {

@@ -9,6 +9,7 @@ use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
+use crc::{CRC_32_ISO_HDLC, Crc};
 use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen]
@@ -47,6 +48,8 @@ const HEAD: u64 = 4096;
 const NAME: usize = 256;
 /// How a head that holds a name begins.
 const MARK: &[u8; 8] = b"barwrt01";
+/// What a head is held against.
+static SUM: Crc<u32> = Crc::<u32>::new(&CRC_32_ISO_HDLC);
 /// The furthest that a browser's numbers go without gaps.
 const FURTHEST: u64 = 1 << 53;
 
@@ -154,7 +157,7 @@ impl Slot {
         let length = u16::try_from(name.len()).ok().filter(|length| usize::from(*length) <= NAME);
         head.extend_from_slice(&length.ok_or(Failure::Other)?.to_be_bytes());
         head.extend_from_slice(name.as_bytes());
-        head.extend_from_slice(&crc32fast::hash(&head).to_be_bytes());
+        head.extend_from_slice(&SUM.checksum(&head).to_be_bytes());
         self.put_head(&head)?;
         self.named.set(true);
         Ok(())
@@ -193,7 +196,7 @@ impl Slot {
             let (name, rest) = rest.split_at_checked(usize::from(u16::from_be_bytes(*length)))?;
             let (sum, _) = rest.split_first_chunk::<4>()?;
             let summed = head.get(..18 + name.len())?;
-            let sound = mark == MARK && u32::from_be_bytes(*sum) == crc32fast::hash(summed);
+            let sound = mark == MARK && u32::from_be_bytes(*sum) == SUM.checksum(summed);
             let name = String::from_utf8(name.to_vec()).ok().filter(|_| sound)?;
             Some((name, u64::from_be_bytes(*claim)))
         };
