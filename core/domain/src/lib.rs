@@ -14,6 +14,7 @@
 pub mod call;
 pub mod catalogue;
 pub mod coach;
+pub mod columns;
 pub mod desk;
 pub mod equipment;
 pub mod history;

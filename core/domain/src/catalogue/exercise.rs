@@ -72,6 +72,19 @@ pub enum Counting {
     Unnumbered,
 }
 
+impl Counting {
+    /// All of them, in the order of their declaration.
+    pub const ALL: [Self; 7] = [
+        Self::Total,
+        Self::EachHand,
+        Self::One,
+        Self::Stack,
+        Self::EachSide,
+        Self::Added,
+        Self::Unnumbered,
+    ];
+}
+
 /// What a set is measured in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

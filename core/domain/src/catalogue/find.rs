@@ -118,7 +118,7 @@ fn key_chars(text: &str) -> impl Iterator<Item = char> {
 }
 
 /// A text in small letters, with a hyphen between its words and none that German writes in two ways.
-pub(super) fn plain(text: &str) -> String {
+pub(crate) fn plain(text: &str) -> String {
     plain_chars(text).collect()
 }
 

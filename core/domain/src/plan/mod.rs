@@ -21,4 +21,5 @@ pub use model::{
 };
 pub use read::{OWN_EXERCISE, Place, Places, PlanFile, SlotPlace, read_exercise};
 pub use rules::{Cut, LayOff, Miss, RaiseMax, Rule, RuleKind, Step, USUAL_LAY_OFF, USUAL_MISSES};
+pub(crate) use shapes::COUNTINGS;
 pub use week::{Block, Entry, SetCall, WeekSession};

@@ -13,7 +13,7 @@ pub(super) const DAYS: &[&str] =
     &["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
 pub(super) const SIDES: &[&str] = &["together", "weaker first", "left first", "right first"];
 pub(super) const SIDE: &[&str] = &["left", "right"];
-pub(super) const COUNTINGS: &[&str] =
+pub(crate) const COUNTINGS: &[&str] =
     &["total", "each hand", "one", "stack", "each side", "added", "unnumbered"];
 pub(super) const MEASURES: &[&str] = &["reps", "seconds", "metres"];
 pub(super) const GEAR: &[&str] = &["belt", "wraps", "straps", "sleeves"];

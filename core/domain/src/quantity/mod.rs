@@ -17,9 +17,11 @@ mod time;
 mod unreadable;
 
 pub use decimal::Numerals;
+pub(crate) use decimal::{Decimal, take};
 pub use distance::Distance;
 pub use effort::{Reserve, Rpe};
 pub use length::Length;
+pub(crate) use mass::divide;
 pub use mass::{Mass, MassUnit, Rounding};
 pub use percent::Percent;
 pub use reps::{Range, RepRange, Reps};

@@ -269,6 +269,8 @@ pub enum Expected {
     Max,
     /// A word for all of it, or the numbers of sets.
     Sets,
+    /// How a table writes dates, as a pattern.
+    DatePattern,
 }
 
 /// What stands at a place.

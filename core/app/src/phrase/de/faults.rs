@@ -292,6 +292,7 @@ fn what(expected: Expected) -> (&'static str, &'static str) {
         ),
         Expected::Max => ("ein Maximum", "\"working max\" oder \"Kniebeuge\""),
         Expected::Sets => ("Sätze", "\"last\" oder [2, 3]"),
+        Expected::DatePattern => ("ein Muster eines Datums", "\"%d.%m.%Y\""),
     }
 }
 

@@ -243,6 +243,7 @@ fn what(expected: Expected) -> (&'static str, &'static str) {
         Expected::Miss => ("what follows a miss", "\"repeat\", \"5 % less\" or \"hold\""),
         Expected::Max => ("a max", "\"working max\" or \"Back squat\""),
         Expected::Sets => ("sets", "\"last\" or [2, 3]"),
+        Expected::DatePattern => ("a pattern of a date", "\"%d.%m.%Y\""),
     }
 }
 

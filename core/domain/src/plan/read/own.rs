@@ -4,7 +4,6 @@ use std::borrow::Cow;
 
 use super::super::bounds;
 use super::super::shapes;
-use super::slot::COUNTINGS;
 use super::{Names, all, word};
 use crate::catalogue::{Catalogue, Counting, Exercise, Measure, Movement, Muscle};
 use crate::quantity::Percent;
@@ -76,7 +75,7 @@ pub(super) fn exercise(table: &Table<'_>, names: &Names<'_>) -> Option<Exercise>
         .and_then(|item| super::share_off(&item))
         .or(like.map(|like| like.body_share))
         .unwrap_or(Percent::whole(0));
-    let counting = word(table, "counted", shapes::COUNTINGS, &COUNTINGS)
+    let counting = word(table, "counted", shapes::COUNTINGS, &Counting::ALL)
         .or(like.map(|like| like.counting))
         .unwrap_or(Counting::Total);
     let measure = word(table, "measured_in", shapes::MEASURES, &MEASURES)

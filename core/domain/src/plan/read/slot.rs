@@ -23,15 +23,6 @@ pub(super) const DAYS: [Weekday; 7] = [
     Weekday::Sat,
     Weekday::Sun,
 ];
-pub(super) const COUNTINGS: [Counting; 7] = [
-    Counting::Total,
-    Counting::EachHand,
-    Counting::One,
-    Counting::Stack,
-    Counting::EachSide,
-    Counting::Added,
-    Counting::Unnumbered,
-];
 const SIDES: [Sides; 4] =
     [Sides::Together, Sides::WeakerFirst, Sides::LeftFirst, Sides::RightFirst];
 const GEAR: [Gear; 4] = [Gear::Belt, Gear::Wraps, Gear::Straps, Gear::Sleeves];
@@ -104,7 +95,7 @@ pub(super) fn slot(
         keep: table.get("keep").and_then(|item| item.flag()).unwrap_or_default(),
         track: text("track"),
         sides: word(table, "sides", shapes::SIDES, &SIDES),
-        counting: word(table, "counted", shapes::COUNTINGS, &COUNTINGS),
+        counting: word(table, "counted", shapes::COUNTINGS, &Counting::ALL),
         ramp: ramp(table),
         set_up: set_up(table),
         wear,
