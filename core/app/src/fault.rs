@@ -1,5 +1,6 @@
 //! Why something was not done, as data: it becomes words in one place, where it leaves the crate.
 
+use barwright_domain::columns::NoColumn;
 use barwright_domain::quantity::{MassUnit, Unreadable};
 use barwright_domain::session::Refusal;
 use barwright_log::form::Wrong;
@@ -78,6 +79,21 @@ pub(crate) enum Refused {
     Records(Wrong),
     /// A file of records is in order, but not taken in.
     NotTaken(NotTaken),
+    /// A table of old records is none that can be read.
+    Table(NoTable),
+}
+
+/// Why a table of old records is not read.
+#[derive(Debug)]
+pub(crate) enum NoTable {
+    /// It has more bytes, or rows, than are read.
+    TooLarge,
+    /// It has no row.
+    Empty,
+    /// It lacks a column.
+    Lacks(NoColumn),
+    /// The file of columns has so many faults.
+    Columns(usize),
 }
 
 /// Why a file of records is not taken in.
@@ -123,7 +139,10 @@ impl Refused {
             Self::TooManyPercent => RefusalCode::BadValue,
             Self::DraftTooLarge => RefusalCode::TooMany,
             Self::NotHere | Self::NoExercise(..) => RefusalCode::NotHere,
-            Self::NotTaken(_)
+            Self::Table(NoTable::Columns(_)) => RefusalCode::Faults,
+            Self::Table(NoTable::TooLarge) => RefusalCode::TooMany,
+            Self::Table(NoTable::Empty | NoTable::Lacks(_))
+            | Self::NotTaken(_)
             | Self::SentToOther(_)
             | Self::UnknownChange(_)
             | Self::NoLoad(_)
@@ -166,6 +185,10 @@ impl Refused {
             Self::OtherPlan(name) => words.sent().other_plan(name),
             Self::Faults(count) => words.faults().refused(*count),
             Self::Records(wrong) => words.records().wrong(wrong),
+            Self::Table(NoTable::TooLarge) => words.columns().too_large(),
+            Self::Table(NoTable::Empty) => words.columns().no_table().to_owned(),
+            Self::Table(NoTable::Lacks(lacks)) => words.columns().no_column(lacks),
+            Self::Table(NoTable::Columns(faults)) => words.columns().faults(*faults),
             Self::NotTaken(NotTaken::Part) => words.records().part_only().to_owned(),
             Self::NotTaken(NotTaken::Others) => words.records().of_others().to_owned(),
             Self::NotTaken(NotTaken::Apart { after }) => words.records().went_apart(*after),

@@ -25,7 +25,8 @@ mod screens;
 
 pub use barwright_store::{FileSystem, Files, Found, Identity, Place};
 pub use engine::{
-    Change, Engine, Examined, Export, Exported, Imported, Joined, PaperOf, Table, Versions, demo,
+    Change, Engine, Examined, Export, Exported, Imported, Joined, OldTable, PaperOf, Table,
+    Versions, demo,
 };
 pub use locale::Locale;
 pub use records::{Recovered, recover, recover_in, restore, restore_in};

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use barwright_app::{Engine, Table};
 use chrono::{Datelike, NaiveDate};
 
-use super::{Failure, Records, say};
+use super::{Failure, Records, columns, say};
 use crate::words::Own;
 use crate::{clock, place};
 
@@ -79,7 +79,8 @@ fn tables(
 /// A file of records, and whether it is only looked at.
 #[derive(Debug, clap::Args)]
 pub(crate) struct Import {
-    /// The file: JSON Lines that `records export` wrote, of all records.
+    /// The file: JSON Lines that `records export` wrote, of all records; with `--columns` a CSV of any
+    /// make.
     #[arg(required_unless_present = "take_back")]
     file: Option<PathBuf>,
     /// Say what is new and what is here already, and change nothing.
@@ -93,18 +94,23 @@ pub(crate) struct Import {
     /// and taken one by one with `records changes`.
     #[arg(long, value_name = "NEW FILE", requires = "as_history")]
     changes: Option<PathBuf>,
+    /// The file is a table of old sets, and this one says what its columns are: `records columns`
+    /// guesses it. Its sets come into the history as sessions, each once.
+    #[arg(long, value_name = "FILE", conflicts_with = "as_history")]
+    columns: Option<PathBuf>,
     /// The sessions that came into the history last go out of it again.
-    #[arg(long, conflicts_with_all = ["file", "dry_run", "as_history"])]
+    #[arg(long, conflicts_with_all = ["file", "dry_run", "as_history", "columns"])]
     take_back: bool,
 }
 
 impl Import {
     /// Carries it out.
     pub(crate) fn run(&self, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
-        match &self.file {
-            None => taken_back(records, out),
-            Some(file) if self.as_history => self.joined(file, records, out),
-            Some(file) => self.taken_in(file, records, out),
+        match (&self.file, &self.columns) {
+            (None, _) => taken_back(records, out),
+            (Some(file), Some(by)) => columns::import(file, by, self.dry_run, records, out),
+            (Some(file), None) if self.as_history => self.joined(file, records, out),
+            (Some(file), None) => self.taken_in(file, records, out),
         }
     }
 

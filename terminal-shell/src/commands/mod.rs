@@ -1,6 +1,7 @@
 //! What the program is asked for on its command line.
 
 pub(crate) mod bar;
+pub(crate) mod columns;
 pub(crate) mod desk;
 pub(crate) mod drive;
 pub(crate) mod estimate;

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use barwright_app::{Engine, recover, restore};
 use clap::Subcommand;
 
+use super::columns::Columns;
 use super::exchange::{Export, Import};
 use super::sent::Changes;
 use super::{Failure, Records, say};
@@ -56,9 +57,15 @@ pub(crate) enum Asked {
     /// the file goes on from those that are here. What is here already is taken no second time. Where
     /// both went on, its sessions can come into the history.
     #[command(
-        after_help = "Examples:\n  barwright records import records.jsonl --dry-run\n  barwright records import records.jsonl --store new.db\n  barwright records import old-phone.jsonl --as-history --changes loads.toml\n  barwright records import --take-back"
+        after_help = "Examples:\n  barwright records import records.jsonl --dry-run\n  barwright records import records.jsonl --store new.db\n  barwright records import old-phone.jsonl --as-history --changes loads.toml\n  barwright records import notebook.csv --columns notebook.toml\n  barwright records import --take-back"
     )]
     Import(Import),
+    /// Guess what the columns of a table of old sets are, a CSV of any make, and write it as a file to
+    /// look at, to put right and to import the table by.
+    #[command(
+        after_help = "Examples:\n  barwright records columns notebook.csv\n  barwright records columns notebook.csv --out notebook.toml\n  barwright records import notebook.csv --columns notebook.toml --dry-run"
+    )]
+    Columns(Columns),
     /// Take up what a coach changed, from the file that they sent: shown first, and taken with
     /// --yes or --take.
     #[command(
@@ -101,6 +108,7 @@ impl Asked {
             }
             Self::Export(export) => export.run(records, out),
             Self::Import(import) => import.run(records, out),
+            Self::Columns(columns) => columns.run(records, out),
             Self::Changes(changes) => changes.run(records, out),
             Self::Recover => {
                 let path = place::text(&records.path()?, own).map_err(Failure::here)?;

@@ -167,6 +167,13 @@ pub(super) const WORDS: OwnWords = OwnWords {
     loads_written: |path| {
         format!("Zum Ansehen, und um zu nehmen, was du willst: barwright records changes {path}")
     },
+    look_at_columns: |table, columns| {
+        format!(
+            "Sieh sie an und stell sie richtig, dann: barwright records import {table} --columns \
+             {columns} --dry-run"
+        )
+    },
+    way_out: "Um es wieder herauszunehmen: barwright records import --take-back",
     taken_back: |sessions| match sessions {
         0 => "Von anderswo ist nichts in den Verlauf gekommen.".to_owned(),
         1 => "1 Einheit ist wieder aus dem Verlauf genommen.".to_owned(),

@@ -151,6 +151,13 @@ pub(super) const WORDS: OwnWords = OwnWords {
     loads_written: |path| {
         format!("To look at them, and take those you want: barwright records changes {path}")
     },
+    look_at_columns: |table, columns| {
+        format!(
+            "Look at it and put it right, then: barwright records import {table} --columns {columns} \
+             --dry-run"
+        )
+    },
+    way_out: "To take it out again: barwright records import --take-back",
     taken_back: |sessions| match sessions {
         0 => "Nothing came into the history from elsewhere.".to_owned(),
         1 => "1 session went out of the history again.".to_owned(),

@@ -203,6 +203,10 @@ pub(crate) struct OwnWords {
     pub(crate) loads_differ: fn(u64) -> String,
     /// They are in a file of this path.
     pub(crate) loads_written: fn(&str) -> String,
+    /// What comes next, of a table's path and that of the file of its columns.
+    pub(crate) look_at_columns: fn(&str, &str) -> String,
+    /// How what came from a table goes out of the history again.
+    pub(crate) way_out: &'static str,
     /// How many sessions went out of the history again.
     pub(crate) taken_back: fn(u64) -> String,
 }

@@ -32,7 +32,7 @@ use self::core::Core;
 pub(crate) use derive::derive_anew;
 pub use examine::Examined;
 pub(crate) use examine::{Verdict, examine, verdict};
-pub use exchange::{Export, Exported, Imported, Joined, Table};
+pub use exchange::{Export, Exported, Imported, Joined, OldTable, Table};
 pub use paper::PaperOf;
 pub use sent::Change;
 

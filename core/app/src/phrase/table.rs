@@ -6,6 +6,7 @@ use std::path::Path;
 use barwright_domain::call::{Amount, EffortScale, EffortTarget, HowMany, Side, WeekKind};
 use barwright_domain::catalogue::{Catalogue, Counting, Exercise, Muscle};
 use barwright_domain::coach::Finding;
+use barwright_domain::columns::{BadRow, NoColumn, Note};
 use barwright_domain::desk::{At, Dated, Kept};
 use barwright_domain::equipment::changes::Changes;
 use barwright_domain::equipment::{
@@ -1373,6 +1374,32 @@ phrases! {
         fn joined(new: u64, same: u64, open: u64, taken: bool) -> String;
         /// What the records are called that history came from, where a coach's file names a lifter.
         fn other_records() -> &'static str;
+    }
+}
+
+phrases! {
+    /// Words of old records in a table, and of the file that says what its columns are.
+    ColumnsWords in columns {
+        /// A table is larger than what is read.
+        fn too_large() -> String;
+        /// A table has no row.
+        fn no_table() -> &'static str;
+        /// A column that the table lacks.
+        fn no_column(lacks: &NoColumn) -> String;
+        /// The file of columns has so many faults.
+        fn faults(number: usize) -> String;
+        /// What a table has: sessions, their sets, and rows that are left out.
+        fn read(found: usize, sets: usize, left_out: usize) -> String;
+        /// A row that is left out, by its line.
+        fn left_out(line: u64, why: &BadRow) -> String;
+        /// So many more rows are left out.
+        fn more_left_out(rows: usize) -> String;
+        /// So many sessions came from the table before and stand otherwise in it now.
+        fn changed(number: usize) -> String;
+        /// On so many days of new sessions the history has another session already.
+        fn shared_days(days: usize) -> String;
+        /// What stands beside a line of a guess: lines of a comment.
+        fn note(note: &Note) -> String;
     }
 }
 

@@ -284,12 +284,12 @@ fn both(rows: &[&[String]], one: usize, other: usize) -> bool {
     count * 2 > rows.len()
 }
 
-/// Whether nine in ten cells can be of a field.
+/// Whether most cells can be of a field that the first line names; a table has slips.
 fn can_be(field: Field, cells: &[&str], today: i32) -> bool {
     let cells = cells.get(..cells.len().min(1_000)).unwrap_or_default();
     let most = |is: &dyn Fn(&str) -> bool| {
         let count = cells.iter().filter(|cell| is(cell)).count();
-        !cells.is_empty() && count * 10 >= cells.len() * 9
+        count * 2 > cells.len()
     };
     let both = [Numerals::Point, Numerals::Comma];
     let number = |cell: &str| both.iter().any(|numerals| cell::decimal(cell, *numerals).is_some());
@@ -331,8 +331,7 @@ fn can_be(field: Field, cells: &[&str], today: i32) -> bool {
 fn dates(cells: &[&str], today: i32) -> Found<Dates> {
     let cells = cells.get(..cells.len().min(bounds::LOOKED_AT)).unwrap_or_default();
     let most = |dates: &Dates| {
-        let count = cells.iter().filter(|cell| dates.read(cell, today).is_ok()).count();
-        !cells.is_empty() && count * 10 >= cells.len() * 9
+        cells.iter().filter(|cell| dates.read(cell, today).is_ok()).count() * 2 > cells.len()
     };
     let shown = |cell: &str| excerpt(cell);
     let first = cells.first().copied().unwrap_or_default();
@@ -352,7 +351,7 @@ fn dates(cells: &[&str], today: i32) -> Found<Dates> {
             (None, None) => readable -= 1,
         }
     }
-    if cells.is_empty() || readable * 10 < cells.len() * 9 {
+    if readable * 2 <= cells.len() {
         let digits = Dates::pattern("%Y%m%d").filter(&most);
         return digits.map_or(Found::Usual(Dates::Iso), |dates| Found::So(dates, shown(first)));
     }

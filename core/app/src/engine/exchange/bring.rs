@@ -167,7 +167,7 @@ pub(super) fn withdraw(core: &mut Core, at: &Reading) -> Result<u64, Fault> {
 
 /// What tells the sessions apart that are in the history: those that were lived here, and those that
 /// were brought and not taken out again.
-fn here(core: &Core) -> Result<BTreeSet<(String, u64, u32)>, Fault> {
+pub(super) fn here(core: &Core) -> Result<BTreeSet<(String, u64, u32)>, Fault> {
     let store = core.store.uuid();
     let (mut here, mut before) = (BTreeSet::new(), 0);
     core.store.each_event(1, |row| {

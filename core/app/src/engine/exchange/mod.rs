@@ -1,6 +1,7 @@
 //! Records as a file that can be carried elsewhere: out in the lossless form, and in again.
 
 mod bring;
+mod columns;
 mod out;
 mod read;
 mod table;
@@ -18,6 +19,7 @@ use crate::fault::{Fault, Refused};
 use crate::locale::Locale;
 
 pub use bring::Joined;
+pub use columns::OldTable;
 pub use out::{Export, Exported};
 pub use table::Table;
 pub use take_in::Imported;

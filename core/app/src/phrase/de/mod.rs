@@ -6,6 +6,7 @@ pub mod cautions;
 pub mod change;
 pub mod chart;
 pub mod coach;
+pub mod columns;
 pub mod date;
 pub mod equipment;
 pub mod estimate;
