@@ -88,6 +88,8 @@ pub(crate) enum Refused {
 pub(crate) enum NoTable {
     /// It has more bytes, or rows, than are read.
     TooLarge,
+    /// It is no text: another kind of file, or text in another encoding than UTF-8.
+    NotText,
     /// It has no row.
     Empty,
     /// It lacks a column.
@@ -141,7 +143,7 @@ impl Refused {
             Self::NotHere | Self::NoExercise(..) => RefusalCode::NotHere,
             Self::Table(NoTable::Columns(_)) => RefusalCode::Faults,
             Self::Table(NoTable::TooLarge) => RefusalCode::TooMany,
-            Self::Table(NoTable::Empty | NoTable::Lacks(_))
+            Self::Table(NoTable::NotText | NoTable::Empty | NoTable::Lacks(_))
             | Self::NotTaken(_)
             | Self::SentToOther(_)
             | Self::UnknownChange(_)
@@ -186,6 +188,7 @@ impl Refused {
             Self::Faults(count) => words.faults().refused(*count),
             Self::Records(wrong) => words.records().wrong(wrong),
             Self::Table(NoTable::TooLarge) => words.columns().too_large(),
+            Self::Table(NoTable::NotText) => words.columns().not_text().to_owned(),
             Self::Table(NoTable::Empty) => words.columns().no_table().to_owned(),
             Self::Table(NoTable::Lacks(lacks)) => words.columns().no_column(lacks),
             Self::Table(NoTable::Columns(faults)) => words.columns().faults(*faults),

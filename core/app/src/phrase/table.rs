@@ -1382,6 +1382,8 @@ phrases! {
     ColumnsWords in columns {
         /// A table is larger than what is read.
         fn too_large() -> String;
+        /// A table is no text, or none in UTF-8.
+        fn not_text() -> &'static str;
         /// A table has no row.
         fn no_table() -> &'static str;
         /// A column that the table lacks.

@@ -24,6 +24,8 @@ use crate::phrase::Words;
 const TOLD: usize = 1_000;
 /// Rows by which it is told which separator a table has.
 const TRIED: usize = 50;
+/// Bytes by which it is told that a file is no table.
+const BEGINNING: usize = 1_024;
 /// Rows from one report of how far it is to the next.
 const REPORTED: u64 = 2_000;
 
@@ -165,10 +167,15 @@ impl<'t> Rows<'t> {
     }
 }
 
-/// Nothing of a table that is too large is read.
+/// Nothing of a table that is too large is read, nor of a file that is none: no text has a nothing
+/// among its first bytes, but for one of two bytes a letter.
 fn bounded(table: &[u8]) -> Result<(), Fault> {
-    let size = u64::try_from(table.len()).unwrap_or(u64::MAX);
-    if size > bounds::BYTES { Err(Refused::Table(NoTable::TooLarge).into()) } else { Ok(()) }
+    let why = match table {
+        _ if u64::try_from(table.len()).is_ok_and(|size| size > bounds::BYTES) => NoTable::TooLarge,
+        _ if table.iter().take(BEGINNING).any(|byte| *byte == 0) => NoTable::NotText,
+        _ => return Ok(()),
+    };
+    Err(Refused::Table(why).into())
 }
 
 /// The separator by which most of the first rows have the same number of cells; of equals the one

@@ -14,6 +14,11 @@ pub fn too_large() -> String {
     )
 }
 
+/// A table that is no text, or none in UTF-8.
+pub fn not_text() -> &'static str {
+    "Das ist keine Tabelle aus reinem Text. Nichts wurde geändert: speichere sie als CSV, in UTF-8."
+}
+
 /// A table with nothing in it.
 pub fn no_table() -> &'static str {
     "In dieser Tabelle steht keine Zeile. Nichts wurde geändert."

@@ -14,6 +14,11 @@ pub fn too_large() -> String {
     )
 }
 
+/// A table that is no text, or none in UTF-8.
+pub fn not_text() -> &'static str {
+    "This is no table of plain text. Nothing was changed: save it as CSV, in UTF-8."
+}
+
 /// A table with nothing in it.
 pub fn no_table() -> &'static str {
     "There is no row in this table. Nothing was changed."
