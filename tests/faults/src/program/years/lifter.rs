@@ -83,8 +83,6 @@ impl Lifter {
             .clock
             .wait((1 + chance.below(3) as i64) * DAY + chance.below(300) as i64 * MINUTE);
         self.device.look(at_today())?;
-        self.device.hold(false)?;
-        let next = self.device.model.next();
         let minutes = (chance.below(5) == 0).then_some(30);
         let intent = Intent::Begin { session: None, minutes, sure: false };
         let before = self.device.entries;
@@ -101,7 +99,7 @@ impl Lifter {
             return Ok(());
         }
         self.device.hold(false)?;
-        let place = self.device.model.place();
+        let (next, place) = (self.device.model.was_next(), self.device.model.place());
         match (next, place) {
             (Some((on, Some(next))), Some((plan, place))) if (on, next) != (plan, place) => {
                 Err(format!("{next:?} of plan {on} is next, and {place:?} of {plan} began"))

@@ -55,6 +55,8 @@ pub(super) struct Model {
     plans: BTreeMap<u64, Plan>,
     on: Option<u64>,
     owners: Owners,
+    /// What was next when the session that began last did not run yet.
+    was_next: Option<(u64, Option<At>)>,
 }
 
 impl Session {
@@ -212,6 +214,7 @@ impl Model {
             let place = what["sheet"]["place"].as_object().map(|place| {
                 (number(&place["plan"]), (number(&place["week"]), number(&place["session"])))
             });
+            self.was_next = self.next();
             let session = Session { place, events: Vec::new(), began_in: event.tap };
             self.sessions.insert(event.seq, session);
             return;
@@ -273,7 +276,7 @@ impl Model {
 
     /// The session that is next, with its plan: as of the log that was read, where one that is open
     /// is over. None where the model can't tell.
-    pub(super) fn next(&self) -> Option<(u64, Option<At>)> {
+    fn next(&self) -> Option<(u64, Option<At>)> {
         let on = self.on?;
         let plan = self.plans.get(&on).filter(|plan| !plan.by_hand)?;
         let (weeks, in_week) = plans::size(&plan.name)?;
@@ -296,6 +299,11 @@ impl Model {
                     && furthest.is_none_or(|furthest| *at > furthest)
             });
         Some((on, next))
+    }
+
+    /// The session that was next before the one began that began last.
+    pub(super) fn was_next(&self) -> Option<(u64, Option<At>)> {
+        self.was_next
     }
 
     /// The place of the session that began last.
