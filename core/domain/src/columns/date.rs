@@ -177,9 +177,7 @@ fn month_named(part: &str) -> Option<u32> {
 /// The minute of the day of `18:05`, `18:05:30`, `18.05 Uhr`, `6:05 pm`, `18:05:00Z`.
 pub(super) fn clock(text: &str) -> Option<u16> {
     let text = text.trim();
-    let mut digits = text.splitn(2, [':', '.']);
-    let hour = digits.next()?;
-    let rest = digits.next()?;
+    let (hour, rest) = text.split_once([':', '.'])?;
     let minute = rest.get(..2)?;
     let behind = rest.get(2..)?.to_lowercase();
     if hour.len() > 2 || !minute.chars().all(|c| c.is_ascii_digit()) {

@@ -83,19 +83,18 @@ fn one_of<T: Copy>(
 }
 
 fn dates(item: Item<'_>) -> Option<Dates> {
-    let text = item.any_text(Expected::Text)?;
-    if text.contains('%') {
-        let pattern = item.text(bounds::CELL).and_then(Dates::pattern);
-        if pattern.is_none() {
-            item.fault(Problem::Unread { expected: Expected::DatePattern });
-        }
-        return pattern;
+    let text = item.any_text(Expected::Dates)?;
+    let found = match DATES.iter().position(|word| *word == text) {
+        Some(0) => Some(Dates::Iso),
+        Some(1) => Some(Dates::DayFirst),
+        Some(_) => Some(Dates::MonthFirst),
+        None if text.contains('%') => Some(item.text(bounds::CELL)?).and_then(Dates::pattern),
+        None => None,
+    };
+    if found.is_none() {
+        item.fault(Problem::Unread { expected: Expected::Dates });
     }
-    match item.word(DATES)? {
-        0 => Some(Dates::Iso),
-        1 => Some(Dates::DayFirst),
-        _ => Some(Dates::MonthFirst),
-    }
+    found
 }
 
 /// Columns go by name only where the first line names them.
@@ -113,7 +112,7 @@ fn fields(at: &Table<'_>, header: Option<bool>) -> Option<BTreeMap<Field, Column
         };
         let column = match item.found() {
             Found::Text if header == Some(false) => {
-                item.wrong_type(Expected::Whole);
+                item.fault(Problem::Unread { expected: Expected::Whole });
                 None
             }
             Found::Text => item.text(bounds::NAME).map(|name| Column::Named(name.to_owned())),

@@ -95,8 +95,11 @@ pub struct Reader<'a> {
     catalogue: &'a Catalogue,
     today: i32,
     /// What each name came to, so that it is looked for once.
-    names: BTreeMap<String, Result<(&'a Exercise, Option<Counting>), Option<String>>>,
+    names: BTreeMap<String, Meant<'a>>,
 }
+
+/// The exercise that a name means and what its loads count there; else a name that is near it.
+type Meant<'a> = Result<(&'a Exercise, Option<Counting>), Option<String>>;
 
 /// Names that are remembered; a table of nothing but names is read all the same.
 const NAMES: usize = 5_000;
@@ -243,11 +246,7 @@ impl<'a> Reader<'a> {
     }
 
     /// The file's names go before those of the catalogue.
-    fn find(
-        &self,
-        text: &str,
-        name: &str,
-    ) -> Result<(&'a Exercise, Option<Counting>), Option<String>> {
+    fn find(&self, text: &str, name: &str) -> Meant<'a> {
         let (columns, catalogue) = (self.columns, self.catalogue);
         if let Some(named) = columns.exercises.iter().find(|named| key(&named.name) == name) {
             let exercise = catalogue.get(&named.is).ok_or(None)?;

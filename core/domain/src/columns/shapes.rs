@@ -23,7 +23,7 @@ pub static COLUMNS: Shape = Shape {
         Key::may("separator", Word(SEPARATORS)),
         Key::may("header", Flag),
         Key::may("decimals", Word(DECIMALS)),
-        Key::must("dates", Any(&[Word(DATES), NAME])),
+        Key::must("dates", Text(bounds::CELL)),
         Key::may("unit", Word(UNITS)),
         Key::may("distance_unit", Word(DISTANCES)),
         Key::may("counted", Word(COUNTINGS)),
@@ -34,7 +34,7 @@ pub static COLUMNS: Shape = Shape {
 };
 
 pub(super) static AT: Shape = Shape {
-    name: "columns at",
+    name: "column",
     keys: &[
         Key::must("date", COLUMN),
         Key::may("time", COLUMN),
@@ -55,7 +55,7 @@ pub(super) static AT: Shape = Shape {
 };
 
 pub(super) static WORDS: Shape = Shape {
-    name: "words of sets",
+    name: "words",
     keys: &[
         Key::may("warm_up", WORDS_OF),
         Key::may("work", WORDS_OF),
@@ -65,6 +65,6 @@ pub(super) static WORDS: Shape = Shape {
 };
 
 pub(super) static EXERCISE: Shape = Shape {
-    name: "name of an exercise",
+    name: "exercise",
     keys: &[Key::must("name", NAME), Key::must("is", NAME), Key::may("counted", Word(COUNTINGS))],
 };

@@ -269,8 +269,8 @@ pub enum Expected {
     Max,
     /// A word for all of it, or the numbers of sets.
     Sets,
-    /// How a table writes dates, as a pattern.
-    DatePattern,
+    /// How a table writes dates: a word, or a pattern.
+    Dates,
 }
 
 /// What stands at a place.

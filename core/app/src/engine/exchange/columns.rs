@@ -111,6 +111,9 @@ impl Engine {
     }
 }
 
+/// A row: its line, and its cells.
+type Row<'r> = (u64, Result<Vec<&'r str>, BadRow>);
+
 /// The rows of a table, a cell a text.
 struct Rows<'t> {
     table: &'t [u8],
@@ -149,7 +152,7 @@ impl<'t> Rows<'t> {
     }
 
     /// The next row with its line; cells beyond those that are read are left out.
-    fn next(&mut self) -> Result<Option<(u64, Result<Vec<&str>, BadRow>)>, Fault> {
+    fn next(&mut self) -> Result<Option<Row<'_>>, Fault> {
         // Read from memory, and of any length of row: nothing of it can fail.
         let more = self.reader.read_byte_record(&mut self.record);
         if !more.map_err(|_| Fault::Broken("a table could not be taken apart"))? {

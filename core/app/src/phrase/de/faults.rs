@@ -292,7 +292,11 @@ fn what(expected: Expected) -> (&'static str, &'static str) {
         ),
         Expected::Max => ("ein Maximum", "\"working max\" oder \"Kniebeuge\""),
         Expected::Sets => ("Sätze", "\"last\" oder [2, 3]"),
-        Expected::DatePattern => ("ein Muster eines Datums", "\"%d.%m.%Y\""),
+        Expected::Dates => (
+            "ein Datumsformat",
+            "\"iso\", \"day first\" (Tag zuerst), \"month first\" (Monat zuerst) oder ein Muster wie \
+             \"%d.%m.%Y\"",
+        ),
     }
 }
 

@@ -243,7 +243,10 @@ fn what(expected: Expected) -> (&'static str, &'static str) {
         Expected::Miss => ("what follows a miss", "\"repeat\", \"5 % less\" or \"hold\""),
         Expected::Max => ("a max", "\"working max\" or \"Back squat\""),
         Expected::Sets => ("sets", "\"last\" or [2, 3]"),
-        Expected::DatePattern => ("a pattern of a date", "\"%d.%m.%Y\""),
+        Expected::Dates => (
+            "a way to write dates",
+            "\"iso\", \"day first\", \"month first\", or a pattern such as \"%d.%m.%Y\"",
+        ),
     }
 }
 
