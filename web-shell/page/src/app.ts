@@ -1,51 +1,35 @@
 // Holds what is shown, hands taps to the core and carries its effects to the device.
 
-import type { Action, Answer, Draft, Effect, EngineError, FormFile, Intent, Look, Screen } from './contract';
+import type { Action, Answer, EngineError, FormFile, Intent, Look, Screen } from './contract';
 import { read, until } from './clock';
 import { Core, Lacks, type Replaced } from './core/core';
-import type { Done, Shown } from './core/protocol';
-import { Awake } from './device/awake';
+import type { Shown } from './core/protocol';
+import { Records } from './core/records';
+import { refusal } from './core/refusal';
+import { Effects, speak } from './device/effects';
 import * as files from './device/files';
 import { askPromise, Install, promised } from './device/install';
-import { Metronome } from './device/metronome';
-import { Ring } from './device/ring';
 import * as said from './device/said';
 import { Tab } from './device/tab';
 import { worker } from './device/trust';
+import { PLACES, TODAY, ofGym, same, toDemo } from './screen/looks';
 import { page, type Page } from './screen/screens';
 import { panelName } from './screen/floor';
 import { frame, placesView, refusedView, type Word } from './screen/frame';
 import { show, type Made } from './view/dom';
 import type { FileKind, Hands } from './view/hands';
+import * as reading from './view/reading';
 import { wordsFor } from './words/words';
 
 const RECORDS = 'barwright.db';
 /** By then an answer is on the screen. */
 const SHOWN_MS = 500;
-const NOTHING: Draft = { amount: null, load: null, helped: 0, correct: null, panel: null };
-export const FLOOR: Look = { floor: { draft: NOTHING } };
-const TODAY: Look = { today: { session: null, minutes: null } };
-
-/** Which screen a look is of, whatever of it is looked at. */
-function kind(look: Look): string {
-    return typeof look === 'string' ? look : Object.keys(look).join();
-}
-
-/** Whether it goes to the demo; none where it does neither that nor leaves it. */
-function toDemo(action: Action): boolean | null {
-    return 'do' in action && typeof action.do.intent === 'object' && 'demo' in action.do.intent ? action.do.intent.demo.on : null;
-}
-
-function same(one: Look | null, other: Look | null): boolean {
-    return one !== null && other !== null && kind(one) === kind(other);
-}
 
 export class App implements Hands {
     readonly words = wordsFor(navigator.language).words;
     private readonly core = new Core(worker, navigator.language, (waits) => this.into.toggleAttribute('data-busy', waits));
-    private readonly ring = new Ring((ring) => this.rested(ring.text, ring.next));
-    private readonly metronome = new Metronome((says, begins) => this.beats(says, begins));
-    private readonly awake = new Awake(() => this.goesDark());
+    private readonly records = new Records(this.core, this.words, { says: (text) => this.says(text), refused: (error) => this.refused(error), begunAnew: () => this.begunAnew() });
+    private readonly effects = new Effects({ rested: (text) => this.rested(text), goesDark: () => this.goesDark() });
     private readonly tab = new Tab(() => this.leaves());
     private readonly install = new Install(() => this.draw());
     private readonly opened = new Set<string>();
@@ -79,16 +63,16 @@ export class App implements Hands {
             this.pushed = false;
             this.back();
         });
-        for (const event of ['pointerdown', 'keydown']) document.addEventListener(event, () => this.ring.touched(), { capture: true });
+        for (const event of ['pointerdown', 'keydown']) document.addEventListener(event, () => this.effects.touched(), { capture: true });
         document.addEventListener('keydown', (event) => {
             if (event.key === 'Escape' && this.canGoBack()) this.back();
-            else this.typesOnPad(event);
+            else reading.typesOnPad(this.into, event);
         });
         document.addEventListener('visibilitychange', () => {
             if (document.visibilityState === 'visible' && this.tab.has) void this.comesToFront();
         });
         files.listen(
-            () => (this.look === 'equipment' || (this.look && typeof this.look === 'object' && 'form' in this.look && this.look.form.of === 'gym') ? 'gym' : 'plan'),
+            () => (ofGym(this.look) ? 'gym' : 'plan'),
             (file) => this.came(file),
         );
         this.draw();
@@ -106,9 +90,7 @@ export class App implements Hands {
     /** Another tab takes the records. */
     private async leaves(): Promise<void> {
         clearTimeout(this.timer);
-        this.metronome.stop();
-        this.ring.cancel();
-        this.awake.set(false);
+        this.effects.end();
         try {
             await this.core.end();
         } finally {
@@ -155,7 +137,7 @@ export class App implements Hands {
     /** The program came to the front: the core looks at the time, and says what stands. */
     private async comesToFront(): Promise<void> {
         const answer = await this.core.dispatch('wake', read());
-        if ('answer' in answer) this.carryOut(answer.answer.effects);
+        if ('answer' in answer) this.effects.carryOut(answer.answer.effects);
         if (this.look && 'answer' in answer) await this.refresh();
         else this.arrived(answer);
     }
@@ -180,7 +162,7 @@ export class App implements Hands {
             const answer = await this.core.act(action, read());
             if ('answer' in answer) {
                 this.opened.delete(closes);
-                this.carryOut(answer.answer.effects);
+                this.effects.carryOut(answer.answer.effects);
             }
             this.arrived(answer);
             const demo = toDemo(action);
@@ -217,26 +199,11 @@ export class App implements Hands {
     }
 
     private refused(error: EngineError): void {
-        const say = (...lines: string[]): void => this.says(lines.filter((line) => line).join(' '));
-        if ('refused' in error) {
-            const { reason, ask } = error.refused;
-            if (ask) this.asks(reason, this.words.anyway, () => this.tap(ask));
-            else say(reason);
-        } else if ('storage' in error) {
-            // With no screen yet the file itself may be at fault: the core refuses when it is not.
-            const words = [error.storage.reason, error.storage.kept_at].filter((line) => line).join(' ');
-            if (this.screen) say(words);
-            else this.asks(words, this.words.recover, () => void this.recover());
-        } else if ('newer_file' in error) {
-            say(error.newer_file.reason);
-        } else if ('closed' in error) {
-            say(error.closed.reason);
-        } else if ('broken' in error) {
-            say(error.broken.reason, error.broken.report);
-        } else {
-            const left: never = error;
-            say(String(left));
-        }
+        const { text, anyway, storage } = refusal(error);
+        if (anyway) this.asks(text, this.words.anyway, () => this.tap(anyway));
+        // With no screen yet the file itself may be at fault: the core refuses when it is not.
+        else if (storage && !this.screen) this.asks(text, this.words.recover, () => void this.records.recover());
+        else this.says(text);
     }
 
     private says(text: string): void {
@@ -322,7 +289,7 @@ export class App implements Hands {
         this.standing = answer.look;
         // A word that waits for its answer outlasts the figures.
         if (answered) this.word = null;
-        this.metronome.stands('floor' in this.screen ? this.screen.floor.floor.part : null);
+        this.effects.stands(this.screen);
         said.keepTrail({ look: this.look, past: this.past });
         this.draw();
         clearTimeout(this.timer);
@@ -339,11 +306,11 @@ export class App implements Hands {
         const now = this.page();
         const moved = now.kind !== this.drawn;
         this.drawn = now.kind;
-        const row = document.activeElement?.closest<HTMLElement>('[data-row]')?.dataset['row'];
+        const row = reading.row();
         show(this.into, frame(this, { title: now.title, back: this.canGoBack(), word: this.word, view: now.view, places: () => this.turnPlaces(), goBack: () => this.back(), dismiss: () => this.dismiss(), kind: now.kind, inDemo: said.demo() !== null }));
         document.title = now.title ? `${now.title} · Barwright` : 'Barwright';
-        if (moved && this.screen) this.looksAt();
-        else if (row !== undefined && document.activeElement === document.body) this.returnsTo(row);
+        if (moved && this.screen) reading.begins(this.into);
+        else if (row !== undefined && document.activeElement === document.body) reading.returnsTo(this.into, row);
         this.keepsHistory();
     }
 
@@ -356,21 +323,6 @@ export class App implements Hands {
         const open = 'floor' in this.screen ? this.screen.floor.floor.panel : null;
         const panel = open ? panelName(open) : '';
         return { ...shown, kind: `${shown.kind} ${panel}` };
-    }
-
-    /** Another screen begins at its top, and is where a reader reads on. */
-    private looksAt(): void {
-        window.scrollTo(0, 0);
-        for (const scrolls of this.into.querySelectorAll('.column, .upper, .second, .panel')) scrolls.scrollTop = 0;
-        const panel = this.into.querySelector<HTMLElement>('[data-focus]');
-        (panel ?? this.into.querySelector<HTMLElement>('h1'))?.focus({ preventScroll: true });
-        this.into.querySelector('.week.current')?.scrollIntoView({ block: 'start' });
-    }
-
-    /** What was in hand went: its row still is, or the page's title. */
-    private returnsTo(row: string): void {
-        const there = [...this.into.querySelectorAll<HTMLElement>('[data-row]')].find((one) => one.dataset['row'] === row);
-        (there?.querySelector<HTMLElement>('button, input') ?? this.into.querySelector<HTMLElement>('h1'))?.focus();
     }
 
     /** The device's own way back leads where the page's does. */
@@ -404,46 +356,19 @@ export class App implements Hands {
 
     // Effects
 
-    private carryOut(effects: readonly Effect[]): void {
-        for (const effect of effects) {
-            if (effect === 'cancel_ring') this.ring.cancel();
-            else if ('ring_at' in effect) this.ring.set(effect.ring_at);
-            else if ('haptic' in effect) this.ring.feel(effect.haptic.kind === 'recorded' ? [40] : [20, 60, 20]);
-            else if ('keep_awake' in effect) this.awake.set(effect.keep_awake.on);
-            else {
-                const left: never = effect;
-                throw new Error(String(left));
-            }
-        }
-    }
-
-    private rested(text: string, next: string): void {
-        // Said once, when it ends; never while it counts.
+    /** Said once, when it ends; never while it counts. */
+    private rested(text: string): void {
         this.announce(text);
-        if (said.is('speaks')) this.speak(`${text} ${next}`);
         this.looksAgain();
     }
 
     get ticking(): boolean {
-        return this.metronome.on;
+        return this.effects.ticking;
     }
 
     turnMetronome(): void {
-        const floor = this.screen && 'floor' in this.screen ? this.screen.floor.floor : null;
-        if (this.metronome.on) this.metronome.stop();
-        else if (floor?.part) this.metronome.start(floor.part, floor.beats ?? []);
+        this.effects.turnMetronome(this.screen);
         this.draw();
-    }
-
-    private beats(says: string, begins: boolean): void {
-        this.ring.tick(begins);
-        if (said.is('speaks')) this.speak(says);
-    }
-
-    private speak(text: string): void {
-        if (!('speechSynthesis' in window)) return;
-        speechSynthesis.cancel();
-        speechSynthesis.speak(new SpeechSynthesisUtterance(text));
     }
 
     private goesDark(): void {
@@ -466,24 +391,14 @@ export class App implements Hands {
     private placesPage(): Made {
         const { screen } = this;
         return placesView(this, {
-            places: [
-                ['today', TODAY],
-                ['floor', FLOOR],
-                ['tally', 'tally'],
-                ['weeks', 'weeks'],
-                ['lift', { lift: { exercise: '', page: 0 } }],
-                ['balance', { balance: { weeks: null } }],
-                ['equipment', 'equipment'],
-                ['plan', { plan: { text: null, week: null } }],
-                ['care', 'care'],
-            ],
-            copy: () => void this.copy(files.save),
-            share: files.canShare(files.RECORDS) ? () => void this.copy((file) => void files.share(file)) : null,
-            check: () => void this.check(),
+            places: PLACES,
+            copy: () => void this.records.copy(files.save),
+            share: files.canShare(files.RECORDS) ? () => void this.records.copy((file) => void files.share(file)) : null,
+            check: () => void this.records.check(),
             aloud: screen
                 ? () => {
                       this.places = false;
-                      this.speak(page(this, screen).aloud);
+                      speak(page(this, screen).aloud);
                       void this.refresh();
                   }
                 : null,
@@ -496,7 +411,7 @@ export class App implements Hands {
             promise: () => void this.promise(),
             install: this.install.canInstall ? () => this.install.install() : null,
             update: this.install.updateWaits ? () => this.install.update() : null,
-            sessionRuns: this.awake.on,
+            sessionRuns: this.effects.sessionRuns,
             version: this.words.version(this.version),
         });
     }
@@ -520,7 +435,7 @@ export class App implements Hands {
         else if (file.kind === 'gym') {
             this.places = false;
             this.dispatch({ add_gym: { text: file.text } });
-        } else this.asks(this.words.restoreAsk, this.words.restore, () => void this.restore(file.bytes));
+        } else this.asks(this.words.restoreAsk, this.words.restore, () => void this.records.restore(file.bytes));
     }
 
     save(file: FormFile): void {
@@ -531,58 +446,19 @@ export class App implements Hands {
         return files.canShare(files.TEXT) ? (file) => void files.share(files.sharedText(file)) : null;
     }
 
-    private async copy(then: (file: File) => void): Promise<void> {
-        const copied = await this.core.copy();
-        if ('error' in copied) {
-            this.refused(copied.error);
-            return;
-        }
-        then(files.records(copied));
-        this.says(this.words.copied);
-    }
-
-    private async check(): Promise<void> {
-        const checked = await this.core.check();
-        if ('error' in checked) this.refused(checked.error);
-        else this.says(this.words.whole(checked.done));
-    }
-
-    private async restore(bytes: Uint8Array<ArrayBuffer>): Promise<void> {
-        await this.begunAnew(await this.core.restore(bytes));
-    }
-
-    private async recover(): Promise<void> {
-        await this.begunAnew(await this.core.recover());
-    }
-
-    private async begunAnew(done: Done<string>): Promise<void> {
+    private async begunAnew(): Promise<void> {
         this.places = false;
         this.look = null;
         this.past = [];
         this.word = null;
-        if ('error' in done) {
-            await this.comesToFront();
-            this.refused(done.error);
-            return;
-        }
         await this.comesToFront();
-        this.says(done.done);
     }
 
     /** Other records are in front: nothing stands of what the device was asked for before. */
     private async amongOthers(): Promise<void> {
-        this.ring.cancel();
-        this.awake.set(false);
+        this.effects.end();
         this.past = [];
         this.places = false;
         await this.comesToFront();
-    }
-
-    /** A pad is typed on with what keyboards have for it. */
-    private typesOnPad(event: KeyboardEvent): void {
-        if (event.target instanceof HTMLInputElement || event.ctrlKey || event.metaKey || event.altKey) return;
-        const key = event.key === 'Backspace' ? 'rub-out' : `digit-${event.key}`;
-        const found = [...this.into.querySelectorAll<HTMLElement>('.panel [data-key]')].find((one) => one.dataset['key'] === key);
-        found?.click();
     }
 }
