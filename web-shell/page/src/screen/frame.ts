@@ -5,8 +5,10 @@ import { h, type Made } from '../view/dom';
 import type { Hands } from '../view/hands';
 import { ownKey } from '../view/key';
 
-/** A title of more letters is written smaller. */
+/** A title of more letters is written smaller, and so is one with a longer word. */
 const LONG = 24;
+const LONG_WORD = 12;
+const isLong = (title: string): boolean => title.length > LONG || title.split(' ').some((word) => word.length > LONG_WORD);
 
 /** Something to be said, and what may be answered. */
 export interface Word {
@@ -34,7 +36,7 @@ export function frame(hands: Hands, { kind, title, back, word, view, inDemo, pla
         'header',
         { key: 'head', class: hands.room.low && kind.startsWith('floor') ? 'head low' : 'head' },
         bare || !back ? null : h('button', { key: 'back', type: 'button', class: 'key plain small', 'data-key': 'back', 'aria-label': words.back, onclick: goBack }, h('span', { 'aria-hidden': 'true' }, '‹')),
-        h('h1', { key: 'title', tabindex: '-1', class: title.length > LONG ? 'long' : '' }, title),
+        h('h1', { key: 'title', tabindex: '-1', class: isLong(title) ? 'long' : '' }, title),
         bare ? null : h('button', { key: 'places', type: 'button', class: 'key plain small', 'data-key': 'places', 'aria-expanded': String(kind === 'places'), onclick: places }, words.places),
     );
     const says = word
