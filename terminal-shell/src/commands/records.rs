@@ -63,7 +63,7 @@ pub(crate) enum Asked {
     /// Guess what the columns of a table of old sets are, a CSV of any make, and write it as a file to
     /// look at, to put right and to import the table by.
     #[command(
-        after_help = "Examples:\n  barwright records columns notebook.csv\n  barwright records columns notebook.csv --out notebook.toml\n  barwright records import notebook.csv --columns notebook.toml --dry-run"
+        after_help = "Examples:\n  barwright records columns notebook.csv\n  barwright records columns notebook.csv --out notebook.toml"
     )]
     Columns(Columns),
     /// Take up what a coach changed, from the file that they sent: shown first, and taken with
