@@ -7,15 +7,14 @@ use super::cell;
 use super::date::{Dates, clock};
 use super::header::Called;
 use super::model::{DistanceUnit, Field, Separator};
+use super::names::{exercises, unknown_words};
 use crate::catalogue::find::key;
 use crate::catalogue::{Catalogue, Exercise};
 use crate::quantity::{MassUnit, Numerals};
 use crate::shown::{excerpt, plain};
 
-/// Cells of a column that are shown, and the most characters of them.
-const SHOWN: usize = 3;
-/// Words that are told of at the most, where none is known.
-const TOLD: usize = 12;
+/// Cells of a column that are shown, and exercises that are near a name.
+pub(super) const SHOWN: usize = 3;
 
 /// What was found in a table. It is written as a file of columns ([`Guess::write`]): a person looks
 /// at it, puts it right and decides what can't be guessed.
@@ -407,59 +406,4 @@ fn unit(by_header: Option<MassUnit>, loads: Option<&Vec<&str>>) -> Found<MassUni
         first = first.or(Some((unit, excerpt(cell))));
     }
     first.map_or(Found::Either(String::new()), |(unit, cell)| Found::So(unit, cell))
-}
-
-type Names<'a> = (Vec<(String, &'a Exercise, usize)>, Vec<(String, Vec<&'a Exercise>, usize)>);
-
-/// The names of exercises, those of most rows first.
-fn exercises<'a>(cells: &[&str], catalogue: &'a Catalogue) -> Names<'a> {
-    let mut counts: BTreeMap<String, (&str, usize)> = BTreeMap::new();
-    for cell in cells {
-        let short = cell.chars().nth(bounds::NAME).is_none();
-        let name = key(&plain(cell));
-        if short && (counts.contains_key(&name) || counts.len() < 5_000) {
-            counts.entry(name).or_insert((cell, 0)).1 += 1;
-        }
-    }
-    let mut counts: Vec<(&str, usize)> = counts.into_values().collect();
-    counts.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
-    let (mut known, mut unknown) = (Vec::new(), Vec::new());
-    for (cell, count) in counts {
-        let name = plain(cell);
-        match catalogue.find(&name) {
-            Some(exercise) => known.push((name, exercise, count)),
-            None => {
-                // Looking for what is near costs: no more than can be told.
-                let look = unknown.len() < bounds::EXERCISES;
-                let near = if look { near(&name, catalogue) } else { Vec::new() };
-                unknown.push((name, near, count));
-            }
-        }
-    }
-    (known, unknown)
-}
-
-/// Exercises that all the words are of, or else those whose name is like it.
-fn near<'a>(name: &str, catalogue: &'a Catalogue) -> Vec<&'a Exercise> {
-    let words: String = name.chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect();
-    let searched = catalogue.search(&words);
-    let mut found = if searched.near { catalogue.alike(&words, SHOWN) } else { searched.exercises };
-    found.truncate(SHOWN);
-    found
-}
-
-fn unknown_words(field: Field, cells: &[&str]) -> Vec<String> {
-    let known = |cell: &str| match field {
-        Field::Side => cell::side(cell, &[], &[]).is_some(),
-        Field::Set if cell::count(cell, Numerals::Point).is_some() => true,
-        _ => cell::kind(cell, &[], &[]).is_some(),
-    };
-    let mut words: Vec<String> = Vec::new();
-    for cell in cells.iter().filter(|cell| !known(cell)) {
-        let word = excerpt(cell);
-        if words.len() < TOLD && !words.contains(&word) {
-            words.push(word);
-        }
-    }
-    words
 }

@@ -10,6 +10,7 @@ mod date;
 mod guess;
 mod header;
 mod model;
+mod names;
 mod read;
 mod row;
 mod sessions;
