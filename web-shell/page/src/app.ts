@@ -351,7 +351,7 @@ export class App implements Hands {
         const { innerWidth: wide, innerHeight: high } = window;
         const beside = wide > high && wide >= 640;
         const type = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
-        return { width: (beside ? wide * 0.5 : wide) - 32, type, low: high / type < 40 };
+        return { width: (beside ? wide * 0.5 : wide) - 32, type, low: high / type < 40, narrow: wide / type < 16 };
     }
 
     // Effects

@@ -34,7 +34,7 @@ export function frame(hands: Hands, { kind, title, back, word, view, inDemo, pla
     const bare = kind === 'refused' || kind === 'begins';
     const header = h(
         'header',
-        { key: 'head', class: hands.room.low && kind.startsWith('floor') ? 'head low' : 'head' },
+        { key: 'head', class: hands.room.low && kind.startsWith('floor') ? 'head low' : hands.room.narrow ? 'head narrow' : 'head' },
         bare || !back ? null : h('button', { key: 'back', type: 'button', class: 'key plain small', 'data-key': 'back', 'aria-label': words.back, onclick: goBack }, h('span', { 'aria-hidden': 'true' }, '‹')),
         h('h1', { key: 'title', tabindex: '-1', class: isLong(title) ? 'long' : '' }, title),
         bare ? null : h('button', { key: 'places', type: 'button', class: 'key plain small', 'data-key': 'places', 'aria-expanded': String(kind === 'places'), onclick: places }, words.places),

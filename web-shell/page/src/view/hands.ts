@@ -11,6 +11,8 @@ export interface Room {
     readonly type: number;
     /** A screen with little height to give, or large type on it: what goes on the bar comes first. */
     readonly low: boolean;
+    /** So few letters across that a title has a line of its own. */
+    readonly narrow: boolean;
 }
 
 /** Files of a kind that the core reads. */
