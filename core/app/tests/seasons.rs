@@ -294,3 +294,20 @@ fn what_was_left_out_of_a_file_costs_nothing() {
     read.dispatch(Intent::Begin { session: None, minutes: None, sure: true }, lifter.now).unwrap();
     assert!(read.count_records().unwrap() > late);
 }
+
+/// A clock that ran ahead and was set right dates what was said later earlier: the return is in the
+/// log's order all the same, and is read.
+#[test]
+fn a_return_over_a_clock_set_back_is_read() {
+    let mut lifter = set_up();
+    lifter.days(40);
+    lifter.type_in("max:back-squat", "150 kg");
+    lifter.days(-40);
+    lifter.dispatch(Intent::adopt(plan("Chest low")));
+    session(&mut lifter, Day::Made);
+    let since = Some(lifter.day() + 20);
+    let part = exported(&lifter.engine, Export { since, ..Export::default() });
+    let read = Engine::read_records(part.as_slice(), "en-GB").unwrap();
+    // The plan, the max, and the plan as it was mended after that.
+    assert_eq!(read.count_records().unwrap(), 3);
+}

@@ -152,11 +152,14 @@ fn part(core: &Core, since: i32, what: Export, to: &mut impl Write) -> Result<Ex
         }
         Ok::<(), Failure>(())
     })?;
+    // A clock that was set back dates what comes later earlier.
+    rows.append(&mut before);
+    rows.sort_by_key(|row| row.seq);
     let desk = shared(&core.held.desk, what);
     let facts = standing::written(&Desk::default(), &desk);
     let left_out = [(what.body_mass, LeftOut::BodyMass), (what.notes, LeftOut::Notes)];
     let head = Head {
-        events: (before.len() + rows.len()) as u64,
+        events: rows.len() as u64,
         facts: facts.len() as u64,
         since: Some(since),
         left_out: left_out.into_iter().filter(|(with, _)| !with).map(|(_, what)| what).collect(),
@@ -164,7 +167,7 @@ fn part(core: &Core, since: i32, what: Export, to: &mut impl Write) -> Result<Ex
     };
     write_line(to, &head).map_err(Wrong::Io)?;
     let mut exported = Exported { events: 0, sessions: 0 };
-    for mut row in before.into_iter().chain(rows) {
+    for mut row in rows {
         exported.count(&row);
         if !what.body_mass {
             row.body = without_body(row.body);
