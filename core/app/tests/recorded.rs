@@ -97,3 +97,22 @@ fn from_where_nothing_is_shown_a_key_leads_on() {
     player.press(&floor);
     assert!(matches!(player.shown.screen, Screen::Floor { .. }));
 }
+
+/// What carries the loads of a plan that is only kept is not held after a start; another date of one
+/// of its sessions goes to it all the same, as it does when the log is folded anew.
+#[test]
+fn a_session_of_a_plan_that_was_kept_is_dated_for_its_loads_too() {
+    let lines = "sets = 2\nreps = 5\nload = \"100 kg\"\nramp = \"none\"\nnext = \"two for two\"";
+    let plan = |name, exercise| Plan::new(name, 4).session("Legs").exercise(exercise, lines).text();
+    let (first, other) = (plan("First", "Back squat"), plan("Other", "Front squat"));
+    let mut player = Player::stored(at(0), "en-GB").taking(60).takes_up(&first);
+    let session = player.engine.count_records().unwrap() + 1;
+    player.train(None);
+    player = player.takes_up(&other);
+    player.days(2);
+    player.train(None);
+    player.reopened();
+    let day = player.day() - 1;
+    player.dispatch(Intent::DateSession { session: Some(session), day });
+    assert_eq!(player.engine.examine_records().unwrap().mended, 0);
+}

@@ -231,12 +231,18 @@ impl Core {
         }
         let mut tap = Tap::new(self.store.next_seq(), at);
         for event in &events {
-            if let DeskEvent::PlanTakenUp { plan, .. } = event {
-                let accounts =
-                    self.mended(|core| standing::of_kept(&core.store, &core.held.desk, *plan))?;
-                for (owner, account) in accounts {
-                    self.held.desk.owners.put(owner, account);
+            let accounts = match event {
+                DeskEvent::PlanTakenUp { plan, .. } => {
+                    self.mended(|core| standing::of_kept(&core.store, &core.held.desk, *plan))?
                 }
+                // The session may be of any plan that was.
+                DeskEvent::SessionDated { .. } => {
+                    self.mended(|core| standing::not_held(&core.store, &core.held.desk))?
+                }
+                _ => Vec::new(),
+            };
+            for (owner, account) in accounts {
+                self.held.desk.owners.put(owner, account);
             }
             if let DeskEvent::SessionDated { session, day } = event {
                 tap.changes.extend(self.dated_rows(*session, *day)?);

@@ -27,6 +27,8 @@ const TRACK_KEYS: &str = "owner:track:";
 const DRAFT_KEYS: &str = "draft:";
 /// Those that were dropped or taken up last.
 const DROPPED_KEYS: &str = "dropped:";
+/// What is wrong where an account was written by another release.
+const UNREAD: &str = "an owner that is not read";
 /// The number of the event that began the last session.
 pub(super) const SESSION_KEY: &str = "session";
 
@@ -79,7 +81,17 @@ pub(super) fn of_kept(
     let rows: &[RowOwner] = kept.map(|kept| kept.rows.as_slice()).unwrap_or_default();
     let tracks: BTreeSet<Owner> = rows.iter().map(|row| Owner::Track(row.track)).collect();
     let there = tracks.into_iter().filter(|owner| desk.owners.account(owner).is_none()).collect();
-    read(&store.standing()?, there)?.ok_or(Fault::Broken("an owner that is not read"))
+    read(&store.standing()?, there)?.ok_or(Fault::Broken(UNREAD))
+}
+
+/// What carries the loads of rows that are not held, of whatever plan: read before what any of them
+/// was told is changed.
+pub(super) fn not_held(store: &Store, desk: &Desk) -> Result<Vec<(Owner, Account)>, Fault> {
+    let facts = store.standing()?;
+    let owners = facts.keys(TRACK_KEYS)?.into_iter();
+    let owners = owners.filter_map(|key| Owner::of_name(key.strip_prefix(OWNER_KEYS)?));
+    let there = owners.filter(|owner| desk.owners.account(owner).is_none()).collect();
+    read(&facts, there)?.ok_or(Fault::Broken(UNREAD))
 }
 
 /// The accounts of those of these owners that have one; none where one can't be read here.
