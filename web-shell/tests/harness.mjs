@@ -225,8 +225,9 @@ export class Phone {
         await this.tap('open records');
         await (await chosen).setFiles(typeof copy === 'string' ? copy : { name: 'barwright.backup', mimeType: 'application/octet-stream', buffer: copy });
         await this.page.locator('[data-key=yes]').tap();
+        // Ten years are a hundred megabytes.
+        await this.page.locator('#page:not([data-busy]) .word').waitFor({ timeout: 180_000 });
         await this.settle();
-        await this.page.locator('.word').waitFor();
     }
 
     /** The demo as it is offered. */
