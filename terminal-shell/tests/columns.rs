@@ -255,8 +255,9 @@ fn a_hostile_table_is_left_out_and_changes_nothing() {
     let tall = rows("2026-10-27,back squat,5,100\n", 300_001);
     let (table, columns) = (place.text("old.csv"), place.text("old.toml"));
     let args = ["records", "import", &table, "--columns", &columns, "--dry-run"];
-    let cases: [(&str, Vec<u8>, &str); 8] = [
+    let cases: [(&str, Vec<u8>, &str); 9] = [
         ("empty", Vec::new(), "no row in this table"),
+        ("names in another encoding", b"\xdcbung,date\n1,2\n".to_vec(), "save it as CSV, in UTF-8"),
         ("other columns", b"a,b\n1,2\n".to_vec(), "no column “date”"),
         (
             "no text",

@@ -78,6 +78,7 @@ fn a_row_is_a_set() {
         &["04.03.2026", "Beine", "Unterarmstütz", "", "", "", "0", "1:30", "", ""],
         &["04.03.2026", "Beine", "Kniebeuge", "", "", "", "0", "", "140 kg", "10"],
         &["", "", " ", "", "", "", "", "", "", ""],
+        &["04.03.2026", "–", "Kniebeuge", "-", "", "", "5", "", "100", "0"],
     ]);
     let set = |at: usize| rows[at].clone().expect("taken").expect("a set");
     assert_eq!((set(0).kind, set(0).figure), (SetKind::Ramp, Some(kg("60"))));
@@ -99,6 +100,7 @@ fn a_row_is_a_set() {
     assert!(matches!(set(4).amount, Amount::Seconds(held) if held.count() == 90));
     assert_eq!((set(5).amount, set(5).ending), (Amount::Reps(0), Ending::Failed));
     assert_eq!(rows[6], Ok(None));
+    assert_eq!((set(7).title, set(7).left), (None, None), "dashes, and an RPE that is none");
 }
 
 #[test]
@@ -205,6 +207,23 @@ fn rows_of_a_day_and_a_title_are_a_session() {
 }
 
 #[test]
+fn sets_that_are_counted_down_are_turned_round() {
+    let row = ["04.03.2026", "A", "Kniebeuge", "", "", "", "5", "", "100", ""];
+    let lifted = read(&[&row]).remove(0).expect("taken").expect("a set");
+    let order = |numbers: [u16; 3]| -> Vec<Amount> {
+        let mut sessions = Sessions::default();
+        for number in numbers {
+            let (amount, number) = (Amount::Reps(number), Some(number));
+            sessions.add(Lifted { amount, number, ..lifted.clone() }).expect("it has room");
+        }
+        let together = sessions.put_together("x", &Catalogue::builtin(), EASIEST_HARD);
+        together[0].1.iter().map(DoneSet::amount).collect()
+    };
+    assert_eq!(order([3, 2, 1]), [1, 2, 3].map(Amount::Reps));
+    assert_eq!(order([1, 2, 1]), [1, 2, 1].map(Amount::Reps));
+}
+
+#[test]
 fn a_session_and_a_day_have_their_bounds() {
     let row = ["04.03.2026", "A", "Kniebeuge", "", "", "30", "5", "", "100", ""];
     let lifted = read(&[&row]).remove(0).expect("taken").expect("a set");
@@ -276,6 +295,35 @@ fn columns_are_guessed_by_their_names_and_by_what_stands_in_them() {
     assert!(text.contains("header = false\n") && text.contains("date = 1\n"), "{text}");
     assert!(text.contains("exercise = 2\n") && text.contains("NoAmount"), "{text}");
     assert!(read.is_err(), "which column has repetitions is not known");
+}
+
+#[test]
+fn what_a_name_leaves_open_shows_in_the_cells() {
+    let has = |first: &str, rows: &[&str], lines: &[&str]| {
+        let (text, _) = guessed(first, rows);
+        for line in lines {
+            assert!(text.lines().any(|there| there == *line), "{line} in {text}");
+        }
+        text
+    };
+    // How many sets, or which one.
+    let head = "date;exercise;sets;reps;kg";
+    has(head, &["2026-10-27;squat;1;5;100", "2026-10-27;squat;2;5;100"], &["set = \"sets\""]);
+    has(head, &["2026-10-27;squat;3;5;100", "2026-10-28;squat;4;5;100"], &["sets = \"sets\""]);
+    let one = head.replace("sets", "set");
+    has(&one, &["2026-10-27;squat;3;5;100", "2026-10-28;squat;4;5;100"], &["sets = \"set\""]);
+    // A time behind the date begins the session, where it is not each set's.
+    let head = "start;exercise;reps;kg";
+    let same = ["2026-10-27 18:05;squat;5;100", "2026-10-27 18:05;squat;5;100"];
+    has(head, &same, &["date = \"start\"", "time = \"start\""]);
+    let each: Vec<String> =
+        (1..6).map(|minute| format!("2026-10-27 18:0{minute};squat;5;100")).collect();
+    let each: Vec<&str> = each.iter().map(String::as_str).collect();
+    let text = has("date;exercise;reps;kg", &each, &["date = \"date\""]);
+    assert!(!text.contains("\ntime = "), "{text}");
+    // A type that is not of sets is not read.
+    let text = has("date;exercise;type;reps;kg", &["2026-10-27;squat;strength;5;100"], &[]);
+    assert!(!text.contains("\nkind = "), "{text}");
 }
 
 #[test]

@@ -3,6 +3,7 @@
 use std::fs::File;
 use std::io::{Read as _, Write};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use barwright_app::Engine;
 use barwright_domain::columns::bounds;
@@ -69,23 +70,14 @@ pub(super) fn import(
 }
 
 /// The records that a table comes into. Where there are none, it is looked at in memory first.
-fn tried(
-    table: &[u8],
-    columns: &str,
-    records: &Records,
-) -> Result<std::sync::Arc<Engine>, Failure> {
-    let looked = records.open_to_look()?;
-    if looked.count_records()? == 0 {
-        let found = match looked.check_columns(columns)?.is_empty() {
-            true => looked.import_table(table, columns, clock::read(), true, &|_| {})?.joined.new,
-            false => 0,
-        };
-        if found == 0 {
-            return Ok(looked);
-        }
+fn tried(table: &[u8], columns: &str, records: &Records) -> Result<Arc<Engine>, Failure> {
+    if records.demo || records.path()?.exists() {
+        return records.open();
     }
-    looked.shut_down()?;
-    records.open()
+    let looked = Engine::in_memory(records.locale())?;
+    let sound = looked.check_columns(columns)?.is_empty();
+    let look = || looked.import_table(table, columns, clock::read(), true, &|_| {});
+    if sound && look()?.joined.new > 0 { records.open() } else { Ok(looked) }
 }
 
 /// The bytes of a table, and no more than are read.

@@ -88,7 +88,7 @@ pub(super) enum Loaded {
 /// `80`, `80,5`, `175 lb`, `BW`, `BW+10`: in `unit` where none stands beside it.
 pub(super) fn load(text: &str, unit: MassUnit, numerals: Numerals) -> Option<Loaded> {
     let text = text.trim();
-    if text.is_empty() || is_dash(text) {
+    if text.is_empty() {
         return Some(Loaded::Empty);
     }
     let small = text.to_lowercase();
@@ -122,7 +122,13 @@ fn mass(text: &str, unit: MassUnit, numerals: Numerals) -> Option<Mass> {
         .map(Mass::from_nanograms)
 }
 
-fn is_dash(text: &str) -> bool {
+/// Whether a cell has a number that is nothing.
+pub(super) fn is_nothing(text: &str) -> bool {
+    decimal(&halves(text), Numerals::Point).is_some_and(|number| number.value == 0)
+}
+
+/// Whether a cell has nothing but a dash, which says that there is nothing.
+pub(super) fn is_dash(text: &str) -> bool {
     ["-", "–", "—", "−"].contains(&text)
 }
 
@@ -277,7 +283,6 @@ mod tests {
             ("82.49999999999999", MassUnit::Kilogram, point, Some(Loaded::Mass(kg("82.5 kg")))),
             ("-20", MassUnit::Kilogram, point, Some(Loaded::Mass(kg("-20 kg")))),
             ("", MassUnit::Kilogram, point, Some(Loaded::Empty)),
-            ("–", MassUnit::Kilogram, point, Some(Loaded::Empty)),
             ("BW", MassUnit::Kilogram, point, Some(Loaded::Body(Mass::ZERO))),
             ("Körpergewicht + 10 kg", MassUnit::Pound, comma, Some(Loaded::Body(kg("10 kg")))),
             ("80,5", MassUnit::Kilogram, point, None),
@@ -309,6 +314,7 @@ mod tests {
         assert_eq!([metres("40 parsecs"), metres("100")], [None, None]);
         assert_eq!(rpe("8,5").map(Rpe::reserve), Reserve::from_halves(3));
         assert_eq!([rpe("0"), rpe("8.3"), rpe("11")], [None; 3]);
+        assert_eq!(["0", "0,0", "1", ""].map(is_nothing), [true, true, false, false]);
         assert_eq!(left("1.5"), Reserve::from_halves(3));
     }
 

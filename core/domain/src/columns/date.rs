@@ -178,9 +178,14 @@ fn month_named(part: &str) -> Option<u32> {
 pub(super) fn clock(text: &str) -> Option<u16> {
     let text = text.trim();
     let (hour, rest) = text.split_once([':', '.'])?;
+    let pointed = text.get(hour.len()..).is_some_and(|mark| mark.starts_with('.'));
     let minute = rest.get(..2)?;
     let behind = rest.get(2..)?.to_lowercase();
-    if hour.len() > 2 || !minute.chars().all(|c| c.is_ascii_digit()) {
+    // "04.03.2026" is a date.
+    if hour.len() > 2
+        || (pointed && behind.starts_with(['.', ':']))
+        || !minute.chars().all(|c| c.is_ascii_digit())
+    {
         return None;
     }
     let (mut hour, minute): (u16, u16) = (hour.parse().ok()?, minute.parse().ok()?);
@@ -263,6 +268,7 @@ mod tests {
             ("18.05 Uhr", Some(1085)),
             ("24:00", None),
             ("13:05 pm", None),
+            ("04.03.2026", None),
             ("18", None),
             ("18:5", None),
             ("", None),

@@ -232,12 +232,21 @@ fn placed(
                 Field::Exercise => known(cells) * 4 >= cells.len(),
                 _ => can_be(field, cells, today),
             };
-            !cells.is_empty() && is && !taken(&at, *column)
+            // A column of times may have the dates, too.
+            let timed = field == Field::Date
+                && at.get(&Field::Time).is_some_and(|(time, _)| time == column);
+            !cells.is_empty() && is && (timed || !taken(&at, *column))
         });
         if let Some((column, _)) = found {
             at.insert(field, (column, false));
         }
     }
+    if let (Some((date, by_header)), None) = (at.get(&Field::Date).copied(), at.get(&Field::Time))
+        && cells.get(date).is_some_and(|cells| can_be(Field::Time, cells, today))
+    {
+        at.insert(Field::Time, (date, by_header));
+    }
+    as_numbered(&mut at, rows);
     // What is no time of a session, or no duration of a set, is left out.
     if at.get(&Field::Time).is_some_and(|(time, _)| {
         at.get(&Field::Date).is_none_or(|(date, _)| !begins_sessions(rows, *date, *time))
@@ -265,6 +274,8 @@ fn begins_sessions(rows: &[&[String]], date: usize, time: usize) -> bool {
     let mut days: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
     for row in rows {
         if let (Some(date), Some(time)) = (row.get(date), row.get(time)) {
+            // The date alone, where a time stands behind it.
+            let date = date.split([' ', 'T']).next().unwrap_or_default();
             let times = days.entry(date).or_default();
             if times.len() < 4 && !times.contains(&time.as_str()) {
                 times.push(time);
@@ -272,6 +283,44 @@ fn begins_sessions(rows: &[&[String]], date: usize, time: usize) -> bool {
         }
     }
     days.values().all(|times| times.len() < 4)
+}
+
+/// "Sets" may be how many, or which: numbers that count the rows of an exercise on a day are which,
+/// and where each has one row they are how many.
+fn as_numbered(at: &mut BTreeMap<Field, (usize, bool)>, rows: &[&[String]]) {
+    let of = |field: Field| at.get(&field).map(|(at, _)| *at);
+    let (Some(date), Some(exercise)) = (of(Field::Date), of(Field::Exercise)) else { return };
+    let (field, column) = match (of(Field::Set), of(Field::Sets)) {
+        (Some(set), None) => (Field::Set, set),
+        (None, Some(sets)) => (Field::Sets, sets),
+        _ => return,
+    };
+    let mut groups: BTreeMap<(&str, &str), Vec<u16>> = BTreeMap::new();
+    for row in rows {
+        let cell = |at: usize| row.get(at).map(|cell| cell.trim()).filter(|cell| !cell.is_empty());
+        if let (Some(date), Some(exercise), Some(number)) =
+            (cell(date), cell(exercise), cell(column))
+            && let Some(number) = cell::count(number, Numerals::Point)
+        {
+            groups.entry((date, exercise)).or_default().push(number);
+        }
+    }
+    let several = groups.values().filter(|numbers| numbers.len() > 1);
+    let counts = |numbers: &Vec<u16>| {
+        numbers.is_sorted_by(|one, next| one < next) || numbers.is_sorted_by(|one, next| one > next)
+    };
+    let (all, counting) = several.fold((0_usize, 0_usize), |(all, counting), numbers| {
+        (all + 1, counting + usize::from(counts(numbers)))
+    });
+    let many = groups.values().flatten().any(|number| *number > 1);
+    let is = match field {
+        Field::Sets if all > 0 && counting * 2 > all => Field::Set,
+        Field::Set if all == 0 && many => Field::Sets,
+        same => same,
+    };
+    if let Some(found) = at.remove(&field) {
+        at.insert(is, found);
+    }
 }
 
 /// Whether half the rows have something in both columns: then the one says nothing of the other.
@@ -303,7 +352,11 @@ fn can_be(field: Field, cells: &[&str], today: i32) -> bool {
         }),
         Field::Title => most(&|cell| text(cell) && cell::mass_unit(cell).is_none()),
         Field::Exercise => most(&text),
-        Field::Kind => most(&|cell| !number(cell)),
+        // A type may be anything's: one word at least is a set's.
+        Field::Kind => {
+            most(&|cell| !number(cell))
+                && cells.iter().any(|cell| cell::kind(cell, &[], &[]).is_some())
+        }
         Field::Set => most(&|cell| {
             cell::count(cell, Numerals::Point).is_some() || cell::kind(cell, &[], &[]).is_some()
         }),

@@ -155,7 +155,11 @@ impl<'a> Reader<'a> {
         let amount = self.amount(cells, exercise.measure)?;
         let (figure, counting) = self.load(cells, exercise, counted)?;
         let left = self.read(cells, Field::Left, cell::left)?;
-        let rpe = self.read(cells, Field::Rpe, |text| cell::rpe(text).map(|rpe| rpe.reserve()))?;
+        // The scale begins at one: a nothing on it is none that was said.
+        let rpe = self.read(cells, Field::Rpe, |text| match cell::rpe(text) {
+            None if cell::is_nothing(text) => Some(None),
+            rpe => rpe.map(|rpe| Some(rpe.reserve())),
+        })?;
         let nothing = amount.reps() == Some(0);
         // What hangs on a body of unknown mass says nothing of what was moved.
         let bodily = counting == Counting::Added || exercise.body_share != Default::default();
@@ -172,7 +176,7 @@ impl<'a> Reader<'a> {
             figure,
             counting,
             moved: figure.filter(|_| !bodily),
-            left: left.or(rpe),
+            left: left.or(rpe.flatten()),
             ending: if nothing { Ending::Failed } else { Ending::AsCalled },
         }))
     }
@@ -186,7 +190,7 @@ impl<'a> Reader<'a> {
         };
         match text {
             Some(text) if text.chars().nth(most).is_some() => Err(BadRow::TooLong(field)),
-            text => Ok(text.filter(|text| !text.is_empty())),
+            text => Ok(text.filter(|text| !text.is_empty() && !cell::is_dash(text))),
         }
     }
 

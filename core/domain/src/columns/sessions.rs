@@ -116,8 +116,8 @@ impl Sessions {
     }
 }
 
-/// The sets of a session: exercises as they first come, and of each its sets by their number, or as
-/// the table has them.
+/// The sets of a session: exercises as they first come, and of each its sets as the table has them, or
+/// backwards where their numbers count down.
 fn sets_of(session: u64, gathered: Gathered) -> Vec<DoneSet> {
     let mut entries: Vec<Vec<Lifted>> = Vec::new();
     for set in gathered.sets {
@@ -131,9 +131,10 @@ fn sets_of(session: u64, gathered: Gathered) -> Vec<DoneSet> {
     }
     let mut all = Vec::new();
     for (entry, mut sets) in (0_u16..).zip(entries) {
-        // Warm-ups often have numbers of their own: they stay before the work.
-        if sets.iter().all(|set| set.number.is_some()) {
-            sets.sort_by_key(|set| (set.kind != SetKind::Ramp, set.number));
+        // A table that begins with the newest may count down.
+        let numbers: Vec<u16> = sets.iter().filter_map(|set| set.number).collect();
+        if numbers.len() > 1 && numbers.is_sorted_by(|one, next| one > next) {
+            sets.reverse();
         }
         let (mut place, mut round) = (0_u16, 0_u16);
         for lifted in sets {

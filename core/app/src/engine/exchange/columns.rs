@@ -214,8 +214,12 @@ fn guess(core: &Core, table: &[u8], name: &str, at: &Reading) -> Result<String, 
     while others.len() < bounds::LOOKED_AT
         && let Some((_, cells)) = rows.next()?
     {
-        // What is no text shows when the rows are read.
-        let Ok(cells) = cells else { continue };
+        let cells = match cells {
+            Ok(cells) => cells,
+            Err(_) if first.is_none() => return Err(Refused::Table(NoTable::NotText).into()),
+            // What is no text shows when the rows are read.
+            Err(_) => continue,
+        };
         let cells = cells.into_iter().map(str::to_owned).collect();
         match first {
             None => first = Some(cells),
@@ -288,7 +292,7 @@ fn sessions(
     let mut sessions = Sessions::default();
     let mut rows = Rows::of(table, columns.separator);
     let (_, first) = rows.next()?.ok_or(Refused::Table(NoTable::Empty))?;
-    let first = first.unwrap_or_default();
+    let first = first.map_err(|_| Refused::Table(NoTable::NotText))?;
     let reader = Reader::new(&columns, &first, catalogue, at.local_day());
     let mut reader = reader.map_err(|lacks| Refused::Table(NoTable::Lacks(lacks)))?;
     if !columns.header {
