@@ -377,6 +377,19 @@ fn names_that_are_not_known_are_proposed_in_comments() {
     assert_eq!(read.words.warm_up, ["cold"]);
 }
 
+#[test]
+fn a_guess_of_a_large_table_is_a_file_that_is_read() {
+    let names: Vec<String> = (0..250).map(|at| format!("column {at} {}", "x".repeat(90))).collect();
+    let first = format!("date;exercise;reps;{}", names.join(";"));
+    let other = ";y".repeat(250);
+    let rows: Vec<String> =
+        (0..2_000).map(|at| format!("2026-10-27;thing {at} {};5{other}", "z".repeat(90))).collect();
+    let rows: Vec<&str> = rows.iter().map(String::as_str).collect();
+    let (text, read) = guessed(&first, &rows);
+    assert!(read.is_ok(), "{} bytes", text.len());
+    assert!(text.contains("# More(210)") && text.contains("# More(1850)"), "the rest is counted");
+}
+
 /// Cells that are nearly something.
 fn cell() -> impl Strategy<Value = String> {
     let pieces = prop_oneof![

@@ -2,7 +2,7 @@
 
 use super::bounds;
 use super::date::Dates;
-use super::guess::{Found, Guess, Note};
+use super::guess::{Found, Guess, Note, Seen};
 use super::model::{DistanceUnit, Field, Separator};
 use super::shapes::{DATES, DECIMALS, DISTANCES, SEPARATORS};
 use crate::catalogue::Catalogue;
@@ -14,6 +14,8 @@ const UNDECIDED: &str = "?";
 
 /// Names that are written of each kind at the most: the file stays one that is read.
 const MOST: usize = 150;
+/// Columns that are not read and are told of.
+const MOST_OTHERS: usize = 40;
 
 /// The file as it grows.
 struct Lines<'s> {
@@ -140,11 +142,15 @@ impl Guess<'_> {
             to.note(&Note::NoAmount);
             to.line("# reps = 1");
         }
-        for (at, column) in self.columns.iter().enumerate() {
-            if !self.at.values().any(|(taken, _)| *taken == at) {
-                let number = u16::try_from(at + 1).unwrap_or(u16::MAX);
-                to.note(&Note::NotRead(number, column.name.clone(), column.shown.clone()));
-            }
+        let read = |at: usize| self.at.values().any(|(taken, _)| *taken == at);
+        let columns = self.columns.iter().enumerate().filter(|(at, _)| !read(*at));
+        let others: Vec<(usize, &Seen)> = columns.collect();
+        for (at, column) in others.iter().take(MOST_OTHERS) {
+            let number = u16::try_from(at + 1).unwrap_or(u16::MAX);
+            to.note(&Note::NotRead(number, column.name.clone(), column.shown.clone()));
+        }
+        if others.len() > MOST_OTHERS {
+            to.note(&Note::More(others.len() - MOST_OTHERS));
         }
     }
 
