@@ -383,11 +383,11 @@ fn a_guess_of_a_large_table_is_a_file_that_is_read() {
     let first = format!("date;exercise;reps;{}", names.join(";"));
     let other = ";y".repeat(250);
     let rows: Vec<String> =
-        (0..2_000).map(|at| format!("2026-10-27;thing {at} {};5{other}", "z".repeat(90))).collect();
+        (0..400).map(|at| format!("2026-10-27;thing {at} {};5{other}", "z".repeat(90))).collect();
     let rows: Vec<&str> = rows.iter().map(String::as_str).collect();
     let (text, read) = guessed(&first, &rows);
     assert!(read.is_ok(), "{} bytes", text.len());
-    assert!(text.contains("# More(210)") && text.contains("# More(1850)"), "the rest is counted");
+    assert!(text.contains("# More(210)") && text.contains("# More(250)"), "the rest is counted");
 }
 
 /// Cells that are nearly something.

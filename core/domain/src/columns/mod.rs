@@ -45,8 +45,10 @@ pub mod bounds {
     pub const SESSIONS: usize = 20;
     /// Sets that one row may stand for.
     pub const SETS_OF_A_ROW: u16 = 30;
-    /// Exercises that a file of columns may name, and that a guess proposes.
+    /// Exercises that a file of columns may name.
     pub const EXERCISES: usize = 300;
+    /// Names of each kind, known and not, that a guess tells of: its file stays one that is read.
+    pub const TOLD: usize = 150;
     /// Words of one kind that a file of columns may name.
     pub const WORDS: usize = 40;
 }

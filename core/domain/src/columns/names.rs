@@ -38,7 +38,7 @@ pub(super) fn exercises<'a>(cells: &[&str], catalogue: &'a Catalogue) -> Names<'
             Some(exercise) => known.push((name, exercise, count)),
             None => {
                 // Looking for what is near costs: no more than can be told.
-                let look = unknown.len() < bounds::EXERCISES;
+                let look = unknown.len() < bounds::TOLD;
                 let near = if look { near(&name, catalogue) } else { Vec::new() };
                 unknown.push((name, near, count));
             }

@@ -12,8 +12,6 @@ use crate::text::quoted;
 /// What a person decides stands so until they did, and is read as a fault.
 const UNDECIDED: &str = "?";
 
-/// Names that are written of each kind at the most: the file stays one that is read.
-const MOST: usize = 150;
 /// Columns that are not read and are told of.
 const MOST_OTHERS: usize = 40;
 
@@ -182,7 +180,7 @@ impl Guess<'_> {
             to.line("");
             to.note(&Note::UnknownExercises);
         }
-        for (name, near, rows) in self.unknown.iter().take(MOST) {
+        for (name, near, rows) in self.unknown.iter().take(bounds::TOLD) {
             to.line("");
             to.note(&Note::Unknown(*rows));
             to.line("# [[exercise]]");
@@ -193,19 +191,19 @@ impl Guess<'_> {
             }
             near.iter().for_each(|near| to.line(&format!("# is = {near}")));
         }
-        if self.unknown.len() > MOST {
-            to.note(&Note::More(self.unknown.len() - MOST));
+        if self.unknown.len() > bounds::TOLD {
+            to.note(&Note::More(self.unknown.len() - bounds::TOLD));
         }
         if !self.known.is_empty() {
             to.line("");
             to.note(&Note::KnownExercises);
         }
-        for (name, exercise, rows) in self.known.iter().take(MOST) {
+        for (name, exercise, rows) in self.known.iter().take(bounds::TOLD) {
             let exercise = catalogue.written(exercise).to_owned();
             to.note(&Note::Known(name.clone(), exercise, *rows));
         }
-        if self.known.len() > MOST {
-            to.note(&Note::More(self.known.len() - MOST));
+        if self.known.len() > bounds::TOLD {
+            to.note(&Note::More(self.known.len() - bounds::TOLD));
         }
     }
 }
