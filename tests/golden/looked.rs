@@ -18,10 +18,16 @@ pub(crate) fn screens(log: &str) -> Value {
     for (name, look) in looks() {
         all.insert(name, shown(&engine, look, &now));
     }
-    let floor = shown(&engine, at_floor(None), &now);
-    for panel in panels(&floor) {
-        let look = at_floor(Some(&panel));
-        all.insert(format!("floor, {panel}"), shown(&engine, look, &now));
+    // Panels open panels: one of each kind, since some are of a row alone and there are hundreds.
+    let mut open: Vec<String> = panels(&all["floor"]).into_iter().collect();
+    while let Some(panel) = open.pop() {
+        let kind = panel.split(':').next().unwrap_or(&panel);
+        let name = format!("floor, {kind}");
+        if !all.contains_key(&name) {
+            let floor = shown(&engine, at_floor(Some(&panel)), &now);
+            open.extend(panels(&floor));
+            all.insert(name, floor);
+        }
     }
     for exercise in exercises(log) {
         all.insert(format!("lift {exercise}"), shown(&engine, at_lift(&exercise), &now));
