@@ -7,6 +7,7 @@
 //! with the words or with what is shown: the difference is read before it is committed.
 
 mod looked;
+mod plan;
 mod story;
 
 use std::collections::BTreeSet;
