@@ -244,7 +244,7 @@ impl<R: BufRead> Reader<R> {
         let head: Value =
             serde_json::from_slice(&text).map_err(|_| Wrong::NoHead(NoHead::NotJson))?;
         match head.get("barwright_records").and_then(Value::as_u64) {
-            None => return Err(Wrong::NoHead(NoHead::NotOurs)),
+            None | Some(0) => return Err(Wrong::NoHead(NoHead::NotOurs)),
             Some(found) if found > u64::from(FORM) => return Err(Wrong::Newer { found }),
             Some(_) => {}
         }

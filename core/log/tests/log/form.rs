@@ -1,6 +1,6 @@
 //! The page that specifies the form shows lines that its reader takes.
 
-use barwright_log::form::{EventLine, FactLine, Line, Reader, Wrong};
+use barwright_log::form::{EventLine, FactLine, Line, NoHead, Reader, Wrong};
 use barwright_log::{decode_account, decode_desk};
 
 const PAGE: &str = include_str!("../../../../docs/records-format.md");
@@ -38,4 +38,8 @@ fn a_part_of_a_log_is_read_as_it_is_written_and_its_order_is_held() {
     assert!(matches!(twice, Err(Wrong::Line { line: 3, .. })), "{twice:?}");
     let more = read(format!("{}\n{event}\n", head(1)));
     assert!(matches!(more, Err(Wrong::Cut { said: 2, found: 1 })), "{more:?}");
+    let version = |form: &str| read(head(0).replace("records\":1", &format!("records\":{form}")));
+    let (none, later) = (version("0"), version("2"));
+    assert!(matches!(none, Err(Wrong::NoHead(NoHead::NotOurs))), "{none:?}");
+    assert!(matches!(later, Err(Wrong::Newer { found: 2 })), "{later:?}");
 }
