@@ -5,7 +5,7 @@
 
 use barwright_app::contract::{Draft, Edit, EngineError, FormOf, Intent, Look, Reading};
 use barwright_app::{Engine, Export};
-use barwright_log::form::{EventLine, Head, write_line};
+use barwright_log::form::{EventLine, FORM, Head, write_line};
 use barwright_store::{Event, Stamp};
 use libfuzzer_sys::fuzz_target;
 
@@ -73,7 +73,15 @@ fn made_whole(text: &str) -> Option<Vec<u8>> {
         events.push(EventLine { seq, tap, kind, checksum: Some(sum), ..line });
     }
     let last = events.len() as u64;
-    let head = Head { events: last, facts: 0, last, since: None, left_out: Vec::new(), ..head };
+    let head = Head {
+        barwright_records: FORM,
+        events: last,
+        facts: 0,
+        last,
+        since: None,
+        left_out: Vec::new(),
+        ..head
+    };
     let mut file = Vec::new();
     write_line(&mut file, &head).ok()?;
     for event in events {
