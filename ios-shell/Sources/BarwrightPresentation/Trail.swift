@@ -104,7 +104,7 @@ private struct SavedLook: Codable {
 
     /// What a form may be of; one that is not here is not shown again after the process ended.
     private static let forms: [FormOf] = [
-        .start, .gym, .maxes, .exercises, .plan, .session, .liked, .changes,
+        .start, .gym, .maxes, .exercises, .plan, .session, .liked, .changes, .records,
     ]
 
     private static let ways: [LayAnew] = [.pushBack, .drop, .squeeze, .squeezeClose]

@@ -525,7 +525,9 @@ export type FormOf =
      * Changes that a coach sent: the look's text is the file's. They are taken by putting that text:
      * all that fit, or the one whose id is the place.
      */
-    | "changes";
+    | "changes"
+    /** The records as a file to be handed on: all of them, or what a coach gets. */
+    | "records";
 
 /** A line of a form. */
 export interface FormRow {

@@ -27,6 +27,8 @@ pub enum FormOf {
     /// Changes that a coach sent: the look's text is the file's. They are taken by putting that text:
     /// all that fit, or the one whose id is the place.
     Changes,
+    /// The records as a file to be handed on: all of them, or what a coach gets.
+    Records,
 }
 
 /// How something that is made by hand is changed. What is changed is a draft: each step of it is on

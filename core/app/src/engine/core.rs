@@ -12,6 +12,7 @@ use barwright_store::{NewEvent, Store, StoreError};
 use super::codec::{self, DESK, SESSION, VERSION};
 use super::derive;
 use super::effects::{self, Watched};
+use super::exchange;
 use super::guarded;
 use super::intents::{self, Appends};
 use super::standing::{self, SESSION_KEY};
@@ -20,7 +21,7 @@ use crate::contract::{
 };
 use crate::facts::form::FormField;
 use crate::facts::part;
-use crate::facts::{self, Held};
+use crate::facts::{self, Facts, Held, Of};
 use crate::fault::{Fault, Refused};
 use crate::gather;
 use crate::locale::Locale;
@@ -163,7 +164,15 @@ impl Core {
             _ => None,
         };
         let held = ended.as_ref().unwrap_or(&self.held);
-        let (look, facts) = gather::of(&self.store, held, look, at)?;
+        let (look, facts) = match look {
+            // What goes out is written as it is for a program: it needs more than is gathered.
+            Look::Form { of: FormOf::Records, at: part, text } => {
+                let handed = exchange::handed(self, &part, at)?;
+                let look = Look::Form { of: FormOf::Records, at: part, text };
+                (look, Facts { held, at, of: Of::Handed(handed) })
+            }
+            look => gather::of(&self.store, held, look, at)?,
+        };
         let screen = screens::show(&facts, &look, self.words());
         let wakes_at = screens::wakes_at(&facts, &look);
         Ok(Answer { look, screen, effects: Vec::new(), wakes_at })

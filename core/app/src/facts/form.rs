@@ -9,7 +9,7 @@ use barwright_domain::text::edit::Written;
 use crate::contract::{FormOf, Look};
 
 /// Every form, by the word that its fields have.
-const NAMES: [(FormOf, &str); 8] = [
+const NAMES: [(FormOf, &str); 9] = [
     (FormOf::Start, "start"),
     (FormOf::Gym, "gym"),
     (FormOf::Maxes, "maxes"),
@@ -18,6 +18,7 @@ const NAMES: [(FormOf, &str); 8] = [
     (FormOf::Session, "session"),
     (FormOf::Liked, "liked"),
     (FormOf::Changes, "changes"),
+    (FormOf::Records, "records"),
 ];
 
 /// Body mass, which counts as it is written.
@@ -93,7 +94,12 @@ pub(crate) const fn draft_of(of: FormOf) -> Option<DraftOf> {
         FormOf::Gym => Some(DraftOf::Gym),
         FormOf::Plan => Some(DraftOf::Plan),
         FormOf::Exercises => Some(DraftOf::Exercise),
-        FormOf::Start | FormOf::Maxes | FormOf::Session | FormOf::Liked | FormOf::Changes => None,
+        FormOf::Start
+        | FormOf::Maxes
+        | FormOf::Session
+        | FormOf::Liked
+        | FormOf::Changes
+        | FormOf::Records => None,
     }
 }
 

@@ -4,6 +4,7 @@ mod adoption;
 mod fitted;
 pub(crate) mod form;
 mod gym;
+mod handed;
 mod held;
 mod liked;
 mod maxes;
@@ -15,6 +16,7 @@ mod sent;
 pub(crate) use adoption::{adopted, mended};
 pub(crate) use fitted::{candidates, fitted};
 pub(crate) use gym::GymFrom;
+pub(crate) use handed::{Handed, HandedPart};
 pub(crate) use held::{Held, catalogue_of, decided, read_plan, rows_of};
 pub(crate) use liked::{LikedOf, plates as liked_plates, steps as liked_steps};
 pub(crate) use maxes::{Entered, MaxOf, Maxes, TrackOf, entered, says, standing};
@@ -83,6 +85,8 @@ pub(crate) enum Of<'a> {
     LikedForm(LikedForm),
     /// Changes that a coach sent, or what is wrong with the file.
     Sent(Result<SentFile, Vec<text::Fault>>),
+    /// The records as a file to be handed on.
+    Handed(Handed),
     /// How to begin.
     Start,
     /// The plan file whose text the look has.

@@ -141,7 +141,8 @@ fn form<'a>(
             }
             None => Ok((TODAY, Of::NothingOn)),
         },
-        FormOf::Maxes => Err(Refused::NotHere.into()),
+        // Gathered before, or written by the engine.
+        FormOf::Maxes | FormOf::Records => Err(Refused::NotHere.into()),
     }
 }
 

@@ -1372,6 +1372,26 @@ phrases! {
         /// What history from elsewhere came to: sessions that are new, that are here already, that
         /// are not over there, and whether they were taken.
         fn joined(new: u64, same: u64, open: u64, taken: bool) -> String;
+        /// A key that opens what is handed on.
+        fn open() -> (&'static str, &'static str);
+        /// Its title.
+        fn title() -> &'static str;
+        /// How much it is.
+        fn handed(sessions: u64, bytes: usize) -> String;
+        /// A line and its detail: what a coach gets, since a day.
+        fn for_coach(since: i32) -> (String, &'static str);
+        /// A line and its detail: with body mass.
+        fn body_mass() -> (String, &'static str);
+        /// A line and its detail: with notes.
+        fn notes() -> (String, &'static str);
+        /// A line and its detail: all of them.
+        fn all() -> (String, &'static str);
+        /// A key that chooses a line.
+        fn choose() -> (&'static str, &'static str);
+        /// A key that puts something in, or takes it out again.
+        fn turn(is_in: bool) -> (&'static str, &'static str);
+        /// It is too large to be handed on so.
+        fn too_large() -> &'static str;
         /// What the records are called that history came from, where a coach's file names a lifter.
         fn other_records() -> &'static str;
     }

@@ -7,7 +7,7 @@ use barwright_domain::prescribe::{Need, duration};
 use barwright_domain::quantity::MassUnit;
 use barwright_domain::session::{Because, Call, Entry, SetKind, Sheet};
 
-use super::form::{exercises, maxes, start};
+use super::form::{exercises, maxes, records, start};
 use super::key::{arranges, does, shows};
 use super::name;
 use super::row::{aloud, row, why};
@@ -135,6 +135,7 @@ fn keys(held: &Held, today: &Today<'_>, minutes: Option<u32>, words: Words) -> V
     keys.extend(gyms(held, words));
     keys.push(shows("maxes", words.maxes().open(), maxes::look("")));
     keys.push(shows("exercises", words.exercises().open(), exercises::look("")));
+    keys.push(shows("records", words.records().open(), records::look()));
     if held.demo {
         keys.push(start::demo(false, words));
     }

@@ -31,6 +31,7 @@ pub(crate) fn wakes_at(facts: &Facts<'_>, look: &Look) -> Option<i64> {
         | Of::PlanForm(_)
         | Of::LikedForm(_)
         | Of::Sent(_)
+        | Of::Handed(_)
         | Of::Start
         | Of::PlanFile
         | Of::PlanOn(_) => None,

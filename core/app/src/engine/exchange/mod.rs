@@ -20,6 +20,7 @@ use crate::locale::Locale;
 
 pub use bring::Joined;
 pub use columns::OldTable;
+pub(super) use out::handed;
 pub use out::{Export, Exported};
 pub use table::Table;
 pub use take_in::Imported;

@@ -3,6 +3,7 @@
 use std::io::Write;
 
 use barwright_domain::desk::{Desk, DeskEvent, SaidOf};
+use barwright_domain::session::Reading;
 use barwright_log::form::{EventLine, FORM, FactLine, Head, LeftOut, Wrong, write_line};
 use barwright_store::Event;
 use serde_json::Value;
@@ -11,7 +12,8 @@ use serde_json::value::RawValue;
 use super::super::codec::{self, DESK, SESSION};
 use super::super::core::Core;
 use super::super::standing::{self, Failure};
-use crate::fault::Fault;
+use crate::facts::{Handed, HandedPart};
+use crate::fault::{Fault, Refused};
 
 /// What is written out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -41,6 +43,30 @@ pub(super) fn write(core: &Core, what: Export, to: &mut impl Write) -> Result<Ex
     };
     to.flush().map_err(Wrong::Io)?;
     Ok(exported)
+}
+
+/// The most bytes that are handed on by a screen: of more, a copy of the file is.
+const MOST_HANDED: usize = 32 << 20;
+/// How far back a coach gets records where no plan is on: eight weeks.
+const DAYS_BACK: i32 = 56;
+
+/// A part of the records, as a screen hands it on.
+pub(in crate::engine) fn handed(core: &Core, part: &str, at: &Reading) -> Result<Handed, Fault> {
+    let part = HandedPart::named(part).ok_or(Refused::NotHere)?;
+    let today = at.local_day();
+    let on = core.held.desk.plan.as_ref().map(|plan| plan.day);
+    let since = on.unwrap_or(today.saturating_sub(DAYS_BACK));
+    let what = match part {
+        HandedPart::All => Export::default(),
+        HandedPart::SinceADay { body_mass, notes } => {
+            Export { since: Some(since), body_mass, notes }
+        }
+    };
+    let mut text = Vec::new();
+    let Exported { sessions, .. } = write(core, what, &mut text)?;
+    let bytes = text.len();
+    let text = String::from_utf8(text).ok().filter(|_| bytes <= MOST_HANDED);
+    Ok(Handed { part, since, sessions, bytes, text })
 }
 
 /// All of the log.

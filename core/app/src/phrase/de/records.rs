@@ -3,6 +3,8 @@
 use barwright_domain::shown::plain;
 use barwright_log::form::{BadLine, NoHead, Wrong};
 
+use super::date;
+
 /// Why a file of records is not taken, or could not be written.
 pub fn wrong(wrong: &Wrong) -> String {
     match wrong {
@@ -107,6 +109,64 @@ pub fn joined(new: u64, same: u64, open: u64, taken: bool) -> String {
         said.push_str(&format!(" Dort nicht beendet, also dort gelassen: {}.", sessions(open)));
     }
     said
+}
+
+/// A key that opens what is handed on.
+pub fn open() -> (&'static str, &'static str) {
+    ("Weitergeben", "Die Aufzeichnungen als Datei weitergeben: dem Trainer, oder alle")
+}
+
+/// Its title.
+pub fn title() -> &'static str {
+    "Aufzeichnungen als Datei"
+}
+
+/// How much it is.
+pub fn handed(sessions: u64, bytes: usize) -> String {
+    let sessions =
+        if sessions == 1 { "1 Einheit".to_owned() } else { format!("{sessions} Einheiten") };
+    format!("{sessions}, {} kB", bytes.div_ceil(1000))
+}
+
+/// What a coach gets.
+pub fn for_coach(since: i32) -> (String, &'static str) {
+    (
+        format!("Für den Trainer, seit {}", date::day(since)),
+        "Einheiten, Plan, Maxima und Gewichte, wie sie stehen. Sonst nichts, wenn du es nicht sagst.",
+    )
+}
+
+/// With body mass.
+pub fn body_mass() -> (String, &'static str) {
+    ("Körpergewicht".to_owned(), "Was du gewogen hast, und der Anteil des Körpers an Lasten.")
+}
+
+/// With notes.
+pub fn notes() -> (String, &'static str) {
+    ("Notizen".to_owned(), "Was du zu Sätzen und Übungen geschrieben hast.")
+}
+
+/// All of them.
+pub fn all() -> (String, &'static str) {
+    (
+        "Alle Aufzeichnungen".to_owned(),
+        "Ohne Verlust, in einer Form, die auch andere Programme lesen.",
+    )
+}
+
+/// A key that chooses a line.
+pub fn choose() -> (&'static str, &'static str) {
+    ("Dies", "Dies weitergeben")
+}
+
+/// A key that puts something in, or takes it out again.
+pub fn turn(is_in: bool) -> (&'static str, &'static str) {
+    if is_in { ("Dabei", "Wieder herausnehmen") } else { ("Nicht dabei", "Hineinnehmen") }
+}
+
+/// It is too large.
+pub fn too_large() -> &'static str {
+    "Das ist zu groß, um von hier weitergegeben zu werden. Sichere stattdessen eine Kopie."
 }
 
 /// What the records are called that history came from.

@@ -3,6 +3,8 @@
 use barwright_domain::shown::plain;
 use barwright_log::form::{BadLine, NoHead, Wrong};
 
+use super::date;
+
 /// Why a file of records is not taken, or could not be written.
 pub fn wrong(wrong: &Wrong) -> String {
     match wrong {
@@ -106,6 +108,61 @@ pub fn joined(new: u64, same: u64, open: u64, taken: bool) -> String {
         said.push_str(&format!(" Not over there, so left there: {}.", sessions(open)));
     }
     said
+}
+
+/// A key that opens what is handed on.
+pub fn open() -> (&'static str, &'static str) {
+    ("Hand on records", "Hand the records on as a file: to a coach, or all of them")
+}
+
+/// Its title.
+pub fn title() -> &'static str {
+    "Records as a file"
+}
+
+/// How much it is.
+pub fn handed(sessions: u64, bytes: usize) -> String {
+    let sessions =
+        if sessions == 1 { "1 session".to_owned() } else { format!("{sessions} sessions") };
+    format!("{sessions}, {} kB", bytes.div_ceil(1000))
+}
+
+/// What a coach gets.
+pub fn for_coach(since: i32) -> (String, &'static str) {
+    (
+        format!("For your coach, since {}", date::day(since)),
+        "Sessions, plan, maxes and loads as they stand. Nothing else unless you say so.",
+    )
+}
+
+/// With body mass.
+pub fn body_mass() -> (String, &'static str) {
+    ("Body mass".to_owned(), "What you weighed, and the body's part in loads.")
+}
+
+/// With notes.
+pub fn notes() -> (String, &'static str) {
+    ("Notes".to_owned(), "What you wrote beside sets and exercises.")
+}
+
+/// All of them.
+pub fn all() -> (String, &'static str) {
+    ("All records".to_owned(), "Without a loss, in a form that other programs read too.")
+}
+
+/// A key that chooses a line.
+pub fn choose() -> (&'static str, &'static str) {
+    ("This", "Hand this on")
+}
+
+/// A key that puts something in, or takes it out again.
+pub fn turn(is_in: bool) -> (&'static str, &'static str) {
+    if is_in { ("In it", "Take it out again") } else { ("Not in it", "Put it in") }
+}
+
+/// It is too large.
+pub fn too_large() -> &'static str {
+    "This is too large to be handed on from here. Save a copy of the records instead."
 }
 
 /// What the records are called that history came from.

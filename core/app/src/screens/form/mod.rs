@@ -6,6 +6,7 @@ pub(super) mod liked;
 pub(super) mod maxes;
 pub(super) mod plan;
 mod plan_words;
+pub(super) mod records;
 pub(super) mod sent;
 pub(super) mod session;
 pub(super) mod start;
