@@ -35,8 +35,6 @@ mod tests {
 
     use super::schema;
 
-    const HOW: &str = "BARWRIGHT_REWRITE=1 cargo test -p barwright-log --lib schema";
-
     /// A schema without its words.
     fn shape(schema: &Value) -> Value {
         match schema {
@@ -80,9 +78,6 @@ mod tests {
         let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("schema/v1.json");
         let schema = schema();
         let now = serde_json::to_string_pretty(&schema).expect("a schema is plain data") + "\n";
-        if std::env::var_os("BARWRIGHT_REWRITE").is_some() {
-            std::fs::write(&path, &now).expect("the checkout can be written");
-        }
         let committed = std::fs::read_to_string(&path).expect("the snapshot is committed");
         if committed == now {
             return;
@@ -92,15 +87,13 @@ mod tests {
         difference(&shape(&then), &shape(&schema), "", &mut found);
         assert!(
             !found.is_empty(),
-            "\nOnly the words of core/log/schema/v1.json differ, or their order. Run {HOW}\n"
+            "\nOnly the words of core/log/schema/v1.json differ, or their order: put them right.\n"
         );
         panic!(
             "\nWhat is written to the log changed:\n\n{}\n\n\
-             While version 1 is not frozen: run {HOW}\n\
-             then BARWRIGHT_REWRITE=1 cargo test -p barwright-log --test log samples\n\
-             read what they changed in core/log/schema and core/log/samples, and commit it.\n\
-             Once it is frozen nothing of it changes: a new version, with types, a schema and samples \
-             of its own, and version 1 keeps its reader.\n",
+             Version 1 is frozen: records out there are written in it. What is to be written otherwise \
+             is a new version, with types, a schema and samples of its own, and version 1 keeps its \
+             reader.\n",
             found.join("\n")
         );
     }

@@ -1,8 +1,8 @@
 //! Stored samples: what was written once is read, and written back to the same bytes.
 //!
 //! A line is one body, under the kind that it is of. `BARWRIGHT_REWRITE=1 cargo test -p barwright-log
-//! --test log samples` writes the file anew. Once version 1 is frozen its lines stay as they are, and
-//! a new version brings a file of its own.
+//! --test log samples` writes the file of the newest version. Version 1 is frozen: its lines stay as
+//! they are, and a new version brings a file of its own.
 
 use std::collections::BTreeSet;
 use std::path::Path;
