@@ -224,6 +224,8 @@ pub fn write_line<T: Serialize>(to: &mut impl Write, line: &T) -> io::Result<()>
 #[derive(Debug)]
 pub struct Reader<R> {
     from: R,
+    /// The line at hand, kept so that the next finds room.
+    text: Vec<u8>,
     head: Head,
     line: u64,
     bytes: u64,
@@ -240,7 +242,10 @@ impl<R: BufRead> Reader<R> {
     /// # Errors
     /// [`Wrong`].
     pub fn new(mut from: R) -> Result<Self, Wrong> {
-        let text = next_line(&mut from, 1)?.ok_or(Wrong::NoHead(NoHead::Empty))?;
+        let mut text = Vec::new();
+        if !next_line(&mut from, 1, &mut text)? {
+            return Err(Wrong::NoHead(NoHead::Empty));
+        }
         let head: Value =
             serde_json::from_slice(&text).map_err(|_| Wrong::NoHead(NoHead::NotJson))?;
         match head.get("barwright_records").and_then(Value::as_u64) {
@@ -260,7 +265,7 @@ impl<R: BufRead> Reader<R> {
             return Err(Wrong::NoHead(NoHead::OutOfBounds));
         }
         let bytes = text.len() as u64;
-        Ok(Self { from, head, line: 1, bytes, events: 0, facts: 0, seq: 0, over: false })
+        Ok(Self { from, text, head, line: 1, bytes, events: 0, facts: 0, seq: 0, over: false })
     }
 
     /// The first line.
@@ -269,10 +274,11 @@ impl<R: BufRead> Reader<R> {
     }
 
     fn read(&mut self) -> Result<Option<Line>, Wrong> {
-        let Some(text) = next_line(&mut self.from, self.line + 1)? else {
+        if !next_line(&mut self.from, self.line + 1, &mut self.text)? {
             let (said, found) = (self.head.events + self.head.facts, self.events + self.facts);
             return if said == found { Ok(None) } else { Err(Wrong::Cut { said, found }) };
-        };
+        }
+        let text = &self.text;
         self.line += 1;
         self.bytes = self.bytes.saturating_add(text.len() as u64);
         let line = self.line;
@@ -283,7 +289,7 @@ impl<R: BufRead> Reader<R> {
         }
         // Which it is: only facts have a key, and it comes first.
         if text.starts_with(b"{\"key\"") {
-            let fact: FactLine = serde_json::from_slice(&text).map_err(unread)?;
+            let fact: FactLine = serde_json::from_slice(text).map_err(unread)?;
             if fact.key.len() > 200 {
                 return Err(wrong(BadLine::KeyTooLong));
             }
@@ -291,7 +297,7 @@ impl<R: BufRead> Reader<R> {
             self.facts += 1;
             return Ok(Some(Line::Fact(fact)));
         }
-        let event: EventLine = serde_json::from_slice(&text).map_err(unread)?;
+        let event: EventLine = serde_json::from_slice(text).map_err(unread)?;
         check(&event, self.seq, self.head.last).map_err(wrong)?;
         if self.head.is_whole() && (event.checksum.is_none() || event.seq != self.seq + 1) {
             return Err(wrong(BadLine::Gap));
@@ -315,12 +321,12 @@ impl<R: BufRead> Iterator for Reader<R> {
     }
 }
 
-/// The next line, of that number, without its end; none at the end of the file.
-fn next_line(from: &mut impl BufRead, line: u64) -> Result<Option<Vec<u8>>, Wrong> {
-    let mut text = Vec::new();
-    from.by_ref().take(MOST_LINE + 1).read_until(b'\n', &mut text)?;
+/// The next line, of that number, without its end; false at the end of the file.
+fn next_line(from: &mut impl BufRead, line: u64, text: &mut Vec<u8>) -> Result<bool, Wrong> {
+    text.clear();
+    from.by_ref().take(MOST_LINE + 1).read_until(b'\n', text)?;
     if text.is_empty() {
-        return Ok(None);
+        return Ok(false);
     }
     if text.len() as u64 > MOST_LINE {
         return Err(Wrong::Line { line, what: BadLine::TooLong });
@@ -328,7 +334,7 @@ fn next_line(from: &mut impl BufRead, line: u64) -> Result<Option<Vec<u8>>, Wron
     while matches!(text.last(), Some(b'\n' | b'\r')) {
         text.pop();
     }
-    Ok(Some(text))
+    Ok(true)
 }
 
 /// Holds an event to what the log could have written, behind the event numbered `before`.
