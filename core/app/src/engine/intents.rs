@@ -346,7 +346,7 @@ impl Deciding<'_> {
                 self.decide(&Command::Note { entry, text: plain(text) })
             }
             "set-up" => {
-                let set_up = text.split([';', '\n']).map(|line| plain(line.trim()));
+                let set_up = text.split([';', '\n']).map(|line| self.kept(&plain(line.trim())));
                 let set_up = set_up.filter(|line| !line.is_empty()).collect();
                 self.decide(&Command::NoteSetUp { entry: self.entry_named(of)?, set_up })
             }
@@ -570,6 +570,20 @@ impl Deciding<'_> {
             LikedOf::Lift(slug) => (Some(slug), None),
         };
         Ok(Appends::Desk(vec![DeskEvent::LoadsLiked { lift, gym, liked }]))
+    }
+
+    /// A line of what is set up as it is kept: by the key that a plan file has for it.
+    fn kept(&self, line: &str) -> String {
+        let words = self.held.locale.words().words();
+        let keys = ["pins", "seat", "attachment", "bench"];
+        let same = |key: &&str| {
+            let word = line.split(' ').next().unwrap_or_default();
+            words.part_set_up(key).is_some_and(|said| said.to_lowercase() == word.to_lowercase())
+        };
+        match (keys.into_iter().find(same), line.split_once(' ')) {
+            (Some(key), Some((_, how))) => format!("{key} {how}"),
+            _ => line.to_owned(),
+        }
     }
 
     /// Nothing runs, or what runs was left open.

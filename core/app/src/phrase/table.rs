@@ -1556,6 +1556,8 @@ phrases! {
 phrases! {
     /// Small words and figures that every screen uses.
     SmallWords in words {
+        /// A thing that is set up, by its key in a plan file: "pins", "seat".
+        fn part_set_up(key: &str) -> Option<&'static str>;
         /// A load that may be help, or nothing at all.
         fn or_help(load: Mass, unit: MassUnit, numerals: Numerals) -> String;
         /// A load's figure as it is counted: "100 kg", "+10 kg", "20 kg assistance",

@@ -82,7 +82,7 @@ fn call_zone(floor: &Floor<'_>, cursor: Option<&Cursor>) -> CallZone {
         sentence: say.sentence(run, cursor, numerals),
         last: last.map(|last| say.last_time(last, scale, unit, numerals)).unwrap_or_default(),
         manner: say.manner(entry, set),
-        set_up: if first { entry.set_up.clone() } else { Vec::new() },
+        set_up: if first { name::set_up(&entry.set_up, *words) } else { Vec::new() },
         cues: set.call.manner.cues.clone(),
         cautions: guard::before_set(held, entry, set, *words),
         why: why(&set.call, unit, *words).into_iter().chain(geared).collect(),

@@ -14,6 +14,16 @@ pub(crate) fn exercise(held: &Held, slug: &str, kept: &str, words: Words) -> Str
     }
 }
 
+/// Lines of what is set up. The log keeps what it is by its key in a plan file, so that it is said in the
+/// language it is read in; a line that begins with none of them is the lifter's own.
+pub(crate) fn set_up(lines: &[String], words: Words) -> Vec<String> {
+    let said = |line: &String| {
+        let (key, how) = line.split_once(' ')?;
+        Some(format!("{} {how}", words.words().part_set_up(key)?))
+    };
+    lines.iter().map(|line| said(line).unwrap_or_else(|| line.clone())).collect()
+}
+
 /// The exercise of an entry.
 pub(crate) fn entry(held: &Held, entry: &EntryRun, words: Words) -> String {
     exercise(held, &entry.entry.exercise, &entry.entry.name, words)

@@ -535,7 +535,8 @@ fn notes(floor: &Floor<'_>, cursor: Option<&Cursor>) -> Builder {
         let id_of = |what| part::field(run, what, Some(*id));
         panel.fields.push(field(id_of("note"), &label, String::new(), hint));
         let (label, hint) = say.set_up(&name);
-        panel.fields.push(field(id_of("set-up"), &label, entry.set_up.join("; "), hint));
+        let lines = name::set_up(&entry.set_up, *words).join("; ");
+        panel.fields.push(field(id_of("set-up"), &label, lines, hint));
     }
     panel
 }

@@ -171,7 +171,7 @@ fn entry(held: &Held, block: &Block, of: &Entry, unit: MassUnit, words: Words) -
         details.push(words.today().lacks(&of.lacks, &instead));
     }
     if !of.set_up.is_empty() {
-        details.push(of.set_up.join(", "));
+        details.push(name::set_up(&of.set_up, words).join(", "));
     }
     if let Some(last) = &of.last {
         let effort = of.calls.iter().find_map(|call| call.effort);

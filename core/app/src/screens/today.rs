@@ -204,7 +204,7 @@ fn swap(held: &Held, at: At, entry: &Entry, words: Words) -> Vec<Key> {
 
 fn heading(held: &Held, entry: &Entry, words: Words) -> Row {
     let detail = if entry.lacks.is_empty() {
-        entry.set_up.join(", ")
+        name::set_up(&entry.set_up, words).join(", ")
     } else {
         let instead: Vec<String> = entry
             .instead

@@ -529,12 +529,12 @@ fn rest(set: &SetCall, entry: &Entry, usual: Seconds) -> String {
 
 fn set_up(set_up: &SetUp) -> Vec<String> {
     [
-        ("Ablagen", &set_up.pins),
-        ("Sitz", &set_up.seat),
-        ("Griff", &set_up.attachment),
-        ("Bank", &set_up.bench),
+        ("pins", &set_up.pins),
+        ("seat", &set_up.seat),
+        ("attachment", &set_up.attachment),
+        ("bench", &set_up.bench),
     ]
     .into_iter()
-    .filter_map(|(what, value)| Some(format!("{what} {}", value.as_deref()?)))
+    .filter_map(|(key, value)| Some(format!("{} {}", words::part_set_up(key)?, value.as_deref()?)))
     .collect()
 }

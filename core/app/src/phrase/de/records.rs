@@ -125,7 +125,7 @@ pub fn title() -> &'static str {
 pub fn handed(sessions: u64, bytes: usize) -> String {
     let sessions =
         if sessions == 1 { "1 Einheit".to_owned() } else { format!("{sessions} Einheiten") };
-    format!("{sessions}, {} kB", bytes.div_ceil(1000))
+    format!("{sessions}, {} Kilobyte", bytes.div_ceil(1000))
 }
 
 /// What a coach gets.
@@ -148,10 +148,7 @@ pub fn notes() -> (String, &'static str) {
 
 /// All of them.
 pub fn all() -> (String, &'static str) {
-    (
-        "Alle Aufzeichnungen".to_owned(),
-        "Ohne Verlust, in einer Form, die auch andere Programme lesen.",
-    )
+    ("Alle Aufzeichnungen".to_owned(), "Ohne Verlust, und so, dass andere Programme es lesen.")
 }
 
 /// A key that chooses a line.

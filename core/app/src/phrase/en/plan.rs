@@ -523,6 +523,6 @@ fn set_up(set_up: &SetUp) -> Vec<String> {
         ("bench", &set_up.bench),
     ]
     .into_iter()
-    .filter_map(|(what, value)| Some(format!("{what} {}", value.as_deref()?)))
+    .filter_map(|(key, value)| Some(format!("{} {}", words::part_set_up(key)?, value.as_deref()?)))
     .collect()
 }

@@ -32,6 +32,17 @@ pub(super) fn reserve(left: Reserve, scale: EffortScale, numerals: Numerals) -> 
     }
 }
 
+/// A thing that is set up, by its key in a plan file.
+pub fn part_set_up(key: &str) -> Option<&'static str> {
+    Some(match key {
+        "pins" => "pins",
+        "seat" => "seat",
+        "attachment" => "attachment",
+        "bench" => "bench",
+        _ => return None,
+    })
+}
+
 /// A load that may be assistance, or nothing at all: "20 kg assistance", "no added load",
 /// "102.5 kg".
 pub fn or_help(load: Mass, unit: MassUnit, numerals: Numerals) -> String {
