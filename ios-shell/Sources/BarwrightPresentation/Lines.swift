@@ -37,6 +37,15 @@ extension Row {
     public var several: [Key] { keys.count == 1 ? [] : keys }
 }
 
+extension [Key] {
+    /// So wide, in points, that no word on these keys is broken, where a bold letter is so wide on
+    /// average; with the room at a key's sides, and never narrower than eleven letters are.
+    public func narrowest(letter: Double) -> Double {
+        let longest = map { $0.face.split(separator: " ").map(\.count).max() ?? 0 }.max() ?? 0
+        return Swift.max(11 * letter, Double(longest) * letter + 16)
+    }
+}
+
 extension Key {
     /// What stands on it; what is chosen is marked with a sign.
     public var face: String { chosen ? "✓ \(label)" : label }

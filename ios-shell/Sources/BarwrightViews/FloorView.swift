@@ -76,7 +76,7 @@ struct RestZone: View {
     var body: some View {
         VStack(alignment: .leading, spacing: 4) {
             Say(words: rest.label, font: .body.bold(), quiet: true)
-            HStack(spacing: Room.gap) {
+            Beside {
                 Large {
                     HStack(spacing: 0) {
                         Text(countdown.sign)
@@ -87,8 +87,11 @@ struct RestZone: View {
                 .frame(maxWidth: .infinity)
                 .accessibilityElement(children: .combine)
                 .accessibilityLabel(rest.label)
-                KeyView(key: rest.shorter, send: send).frame(width: 64)
-                KeyView(key: rest.longer, send: send).frame(width: 64)
+            } key: {
+                HStack(spacing: Room.gap) {
+                    KeyView(key: rest.shorter, least: 64, send: send).asWideAsItsWords()
+                    KeyView(key: rest.longer, least: 64, send: send).asWideAsItsWords()
+                }
             }
         }
     }
@@ -99,6 +102,7 @@ struct BarZoneView: View {
     let zone: BarZone
     let resting: Bool
     let send: Send
+    @Environment(\.dynamicTypeSize) private var type
 
     var body: some View {
         VStack(alignment: .leading, spacing: 4) {
@@ -110,16 +114,29 @@ struct BarZoneView: View {
             Say(words: zone.line, font: .title2)
             Say(words: zone.change, font: .title2)
             if zone.hasMore {
-                HStack(spacing: Room.gap) {
-                    if zone.drawn { Picture(drawing: BarDrawing(zone)) }
-                    VStack(alignment: .leading, spacing: 4) {
-                        Say(words: zone.counts, font: .body.bold(), quiet: true)
-                        Say(words: zone.name, quiet: true)
-                        if let holds = zone.holds { KeyView(key: holds, send: send) }
+                // In large type the words stand under the drawing, where they have room.
+                if type.isAccessibilitySize {
+                    picture
+                    about
+                } else {
+                    HStack(spacing: Room.gap) {
+                        picture
+                        about.frame(width: 116)
                     }
-                    .frame(width: 116)
                 }
             }
+        }
+    }
+
+    @ViewBuilder private var picture: some View {
+        if zone.drawn { Picture(drawing: BarDrawing(zone)) }
+    }
+
+    private var about: some View {
+        VStack(alignment: .leading, spacing: 4) {
+            Say(words: zone.counts, font: .body.bold(), quiet: true)
+            Say(words: zone.name, quiet: true)
+            if let holds = zone.holds { KeyView(key: holds, send: send) }
         }
     }
 }

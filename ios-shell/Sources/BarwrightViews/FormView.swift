@@ -28,14 +28,15 @@ struct FormRowView: View {
                 words
                 Say(words: row.detail, quiet: true)
                 HStack(spacing: Room.gap) {
-                    if let down = row.down { KeyView(key: down, send: send).frame(width: 64) }
+                    if let down = row.down { KeyView(key: down, least: 64, send: send).asWideAsItsWords() }
                     if row.isTyped { typed(row.figure) } else { Say(words: row.value, font: .body.bold()) }
-                    if let up = row.up { KeyView(key: up, send: send).frame(width: 64) }
+                    if let up = row.up { KeyView(key: up, least: 64, send: send).asWideAsItsWords() }
                 }
             } else {
-                HStack(spacing: Room.gap) {
+                Beside {
                     words
-                    if row.isTyped { typed(Words.type).frame(width: 80) }
+                } key: {
+                    if row.isTyped { typed(Words.type).asWideAsItsWords() }
                 }
                 Say(words: row.detail, quiet: true)
             }
@@ -59,7 +60,7 @@ struct FormRowView: View {
         Button {
             typing.toggle()
         } label: {
-            Face(label: typing ? Words.close : face)
+            Face(label: typing ? Words.close : face, least: 80)
         }
         .buttonStyle(KeyStyle())
         .accessibilityLabel(Words.type(row.text))

@@ -16,23 +16,39 @@ struct Face: View {
     var corner = ""
     var height = Room.target
     var inset: CGFloat = 8
+    var least: CGFloat?
     @Environment(\.colorScheme) private var scheme
     @Environment(\.isEnabled) private var enabled
+    @Environment(\.dynamicTypeSize) private var type
 
     var body: some View {
-        Text(label)
-            .font(font.bold().monospacedDigit())
-            .multilineTextAlignment(.center)
-            .foregroundStyle(ink)
+        words
             .padding(.horizontal, 8)
             .padding(.vertical, inset)
-            .frame(maxWidth: .infinity, minHeight: height)
+            .frame(minWidth: least, maxWidth: .infinity, minHeight: height)
             .background(fill, in: RoundedRectangle(cornerRadius: 6))
             .overlay { RoundedRectangle(cornerRadius: 6).stroke(edge, lineWidth: chosen ? 3 : 1) }
             .overlay(alignment: .topTrailing) {
-                Text(corner).font(.body.monospacedDigit()).foregroundStyle(ink).padding(6)
+                if !type.isAccessibilitySize { half.padding(6) }
             }
             .contentShape(Rectangle())
+    }
+
+    /// In large type what stands in the corner would lie over the words: it stands above them.
+    private var words: some View {
+        VStack(spacing: 0) {
+            if type.isAccessibilitySize, !corner.isEmpty {
+                half.frame(maxWidth: .infinity, alignment: .trailing)
+            }
+            Text(label)
+                .font(font.bold().monospacedDigit())
+                .multilineTextAlignment(.center)
+                .foregroundStyle(ink)
+        }
+    }
+
+    private var half: some View {
+        Text(corner).font(.body.monospacedDigit()).foregroundStyle(ink)
     }
 
     private var palette: Palette { scheme.palette }
@@ -76,6 +92,8 @@ struct KeyView: View {
     var second = false
     /// It records nothing, and is one of many.
     var low = false
+    /// Beside other words: no narrower than this.
+    var least: CGFloat?
     let send: Send
 
     var body: some View {
@@ -85,7 +103,7 @@ struct KeyView: View {
             Face(
                 label: key.face, tone: tone, chosen: key.chosen, font: font,
                 height: second ? Room.secondTarget : low ? Room.smallTarget : Room.target,
-                inset: second ? 3 : 8)
+                inset: second ? 3 : 8, least: least)
         }
         .buttonStyle(KeyStyle())
         .disabled(!key.enabled)
@@ -101,6 +119,7 @@ struct OwnKey: View {
     var chosen = false
     var tone = Tone.plain
     var height = Room.target
+    var least: CGFloat?
     let tap: Tap
     let send: Send
 
@@ -108,12 +127,20 @@ struct OwnKey: View {
         Button {
             send(tap)
         } label: {
-            Face(label: chosen ? "✓ \(label)" : label, tone: tone, chosen: chosen, height: height)
+            Face(
+                label: chosen ? "✓ \(label)" : label, tone: tone, chosen: chosen, height: height,
+                least: least)
         }
         .buttonStyle(KeyStyle())
         .accessibilityLabel(says.isEmpty ? label : says)
         .accessibilityAddTraits(chosen ? .isSelected : [])
     }
+}
+
+extension View {
+    /// A key beside other words is as wide as its own want, in any language and however large the text
+    /// is: the words beside it are broken into lines, a key's word is not.
+    func asWideAsItsWords() -> some View { fixedSize(horizontal: true, vertical: false) }
 }
 
 /// A key that records and judges at once; half a repetition more lies behind a long press.
@@ -144,12 +171,13 @@ struct KeyGrid: View {
     let keys: [Key]
     var second = false
     let send: Send
-    @ScaledMetric(relativeTo: .body) private var narrowest: CGFloat = 104
+    @ScaledMetric(relativeTo: .body) private var letter: CGFloat = 9.5
 
     var body: some View {
         if !keys.isEmpty {
             LazyVGrid(
-                columns: [GridItem(.adaptive(minimum: narrowest), spacing: Room.gap)], spacing: Room.gap
+                columns: [GridItem(.adaptive(minimum: keys.narrowest(letter: letter)), spacing: Room.gap)],
+                spacing: Room.gap
             ) {
                 ForEach(keys, id: \.id) { key in KeyView(key: key, second: second, send: send) }
             }

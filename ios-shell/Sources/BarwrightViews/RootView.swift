@@ -29,19 +29,36 @@ struct HeadView: View {
     let title: String
     let back: Bool
     let send: Send
+    @Environment(\.dynamicTypeSize) private var type
 
     var body: some View {
-        HStack(spacing: Room.gap) {
-            if back {
-                OwnKey(label: Words.back, height: Room.smallTarget, tap: .back, send: send)
-                    .frame(width: 88)
+        VStack(spacing: 4) {
+            // Between keys in large type there is no room for a title.
+            if type.isAccessibilitySize {
+                keys(besideKeys: false)
+                words
+            } else {
+                keys(besideKeys: true)
             }
-            Say(words: title, font: .body.bold()).accessibilityAddTraits(.isHeader)
-            OwnKey(label: Words.places, height: Room.smallTarget, tap: .places, send: send)
-                .frame(width: 96)
         }
         .padding(.horizontal, Room.side)
         .padding(.vertical, 4)
+    }
+
+    private func keys(besideKeys: Bool) -> some View {
+        HStack(spacing: Room.gap) {
+            if back {
+                OwnKey(label: Words.back, height: Room.smallTarget, least: 88, tap: .back, send: send)
+                    .asWideAsItsWords()
+            }
+            if besideKeys { words } else { Spacer() }
+            OwnKey(label: Words.places, height: Room.smallTarget, least: 96, tap: .places, send: send)
+                .asWideAsItsWords()
+        }
+    }
+
+    private var words: some View {
+        Say(words: title, font: .body.bold()).accessibilityAddTraits(.isHeader)
     }
 }
 

@@ -68,9 +68,12 @@ struct RowView: View {
         HStack(spacing: 8) {
             if row.warns { Rectangle().fill(scheme.palette.warn.color).frame(width: 4) }
             VStack(alignment: .leading, spacing: 4) {
-                HStack(spacing: Room.gap) {
+                Beside {
                     words
-                    if let key = row.single { KeyView(key: key, send: send).frame(width: 120) }
+                } key: {
+                    if let key = row.single {
+                        KeyView(key: key, least: 120, send: send).asWideAsItsWords()
+                    }
                 }
                 Say(words: row.detail, quiet: true)
                 Why(label: Words.why, steps: row.why)
@@ -114,7 +117,7 @@ struct FieldView: View {
     var body: some View {
         VStack(alignment: .leading, spacing: 4) {
             Say(words: field.label, font: .body.bold())
-            HStack(spacing: Room.gap) {
+            Beside {
                 TextField(field.hint, text: $text)
                     .font(.body.monospacedDigit())
                     .textFieldStyle(.roundedBorder)
@@ -124,13 +127,14 @@ struct FieldView: View {
                     .onSubmit { hand() }
                     .frame(minHeight: Room.target)
                     .accessibilityLabel(field.label)
+            } key: {
                 Button {
                     hand()
                 } label: {
-                    Face(label: Words.keep)
+                    Face(label: Words.keep, least: 96)
                 }
                 .buttonStyle(KeyStyle())
-                .frame(width: 96)
+                .asWideAsItsWords()
                 .accessibilityLabel(Words.keep(field.label))
             }
         }

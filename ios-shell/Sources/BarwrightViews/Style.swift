@@ -112,3 +112,24 @@ struct Why: View {
         }
     }
 }
+
+/// Words or a field with a key beside them; in large type the key stands under them.
+struct Beside<What: View, Own: View>: View {
+    @ViewBuilder let words: What
+    @ViewBuilder let key: Own
+    @Environment(\.dynamicTypeSize) private var type
+
+    var body: some View {
+        if type.isAccessibilitySize {
+            VStack(alignment: .leading, spacing: Room.gap) {
+                words
+                key
+            }
+        } else {
+            HStack(spacing: Room.gap) {
+                words
+                key
+            }
+        }
+    }
+}

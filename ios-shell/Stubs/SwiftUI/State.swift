@@ -59,6 +59,7 @@ public struct EnvironmentValues {
     public var verticalSizeClass: UserInterfaceSizeClass? = .regular
     public var accessibilityReduceMotion = false
     public var isEnabled = true
+    public var dynamicTypeSize = DynamicTypeSize.large
     public var scenePhase = ScenePhase.active
 
     public init() {}
@@ -67,6 +68,15 @@ public struct EnvironmentValues {
 public enum ColorScheme: Sendable { case light, dark }
 public enum LayoutDirection: Sendable { case leftToRight, rightToLeft }
 public enum UserInterfaceSizeClass: Sendable { case compact, regular }
+public enum DynamicTypeSize: Sendable {
+    case large, accessibility2
+    public var isAccessibilitySize: Bool {
+        switch self {
+        case .large: false
+        case .accessibility2: true
+        }
+    }
+}
 public enum ScenePhase: Sendable { case background, inactive, active }
 
 public protocol ObservableObject: AnyObject {}

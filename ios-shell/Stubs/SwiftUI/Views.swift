@@ -148,6 +148,11 @@ public struct Rectangle: Shape, Bare {
     public var nodes: [Node] { [] }
 }
 
+public struct Spacer: Bare {
+    public init() {}
+    public var nodes: [Node] { [] }
+}
+
 public struct RoundedRectangle: Shape, Bare {
     public init(cornerRadius: CGFloat) {}
     public var nodes: [Node] { [] }
@@ -236,6 +241,7 @@ public struct Alignment: Sendable {
     public static let center = Alignment()
     public static let leading = Alignment()
     public static let top = Alignment()
+    public static let trailing = Alignment()
     public static let topTrailing = Alignment()
 }
 public enum Axis {

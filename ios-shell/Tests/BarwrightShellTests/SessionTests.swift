@@ -182,7 +182,7 @@ import XCTest
             .lift(exercise: "back-squat", page: 0, all: false), .equipment, .plan(text: nil, week: nil),
             .plan(text: nil, week: 2), .tally, .floor(draft: Draft()), .care,
             .form(of: .start, at: "", text: ""), .form(of: .maxes, at: "", text: ""),
-            .form(of: .exercises, at: "", text: ""),
+            .form(of: .exercises, at: "", text: ""), .form(of: .records, at: "", text: ""),
         ]
         for look in looks {
             for scheme in [ColorScheme.light, .dark] {
@@ -190,6 +190,7 @@ import XCTest
                     EnvironmentValues.now.colorScheme = scheme
                     EnvironmentValues.now.verticalSizeClass = tall
                     EnvironmentValues.now.layoutDirection = scheme == .dark ? .rightToLeft : .leftToRight
+                    EnvironmentValues.now.dynamicTypeSize = scheme == .dark ? .accessibility2 : .large
                     defer { EnvironmentValues.now = EnvironmentValues() }
                     phone.presenter.send(.go(look))
                     await phone.settle()
@@ -272,6 +273,24 @@ import XCTest
         try await phone.tap("Back")
         XCTAssertFalse(phone.hasKey("Skip this set"))
         XCTAssertTrue(phone.hasWide)
+    }
+
+    /// German words are long: the grid of keys leaves the longest its room, whatever the type's size.
+    func testNoWordOnAKeyIsBroken() async throws {
+        let phone = try handset(locale: "de-DE")
+        try phone.demoStore()
+        await phone.start()
+        try await phone.tap("Beginnen")
+        try await phone.tap("Mehr…")
+        guard case .floor(let page) = phone.presenter.shown.page, let panel = page.floor.panel else {
+            return XCTFail("\(phone.texts())")
+        }
+        let longest = panel.keys.flatMap { $0.label.split(separator: " ") }.map(\.count).max() ?? 0
+        XCTAssertGreaterThan(longest, 11, "\(panel.keys.map(\.label))")
+        for letter in [9.5, 19.0] {
+            XCTAssertGreaterThanOrEqual(panel.keys.narrowest(letter: letter), letter * Double(longest))
+            XCTAssertEqual(Array(panel.keys.prefix(0)).narrowest(letter: letter), 11 * letter)
+        }
     }
 
     func testNumbersFollowTheRegion() async throws {
