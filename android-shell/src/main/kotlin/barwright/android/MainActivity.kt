@@ -12,7 +12,6 @@ import android.os.Handler
 import android.os.Looper
 import android.provider.Settings
 import android.util.TypedValue
-import android.view.Gravity
 import android.view.View
 import android.view.ViewGroup
 import android.view.WindowManager
@@ -31,13 +30,14 @@ import barwright.android.screen.PlanView
 import barwright.android.screen.TallyView
 import barwright.android.screen.TodayView
 import barwright.android.screen.WeeksView
-import barwright.android.view.GAP
+import barwright.android.view.Beside
 import barwright.android.view.Hands
 import barwright.android.view.KeyView
 import barwright.android.view.MID
 import barwright.android.view.SMALL
 import barwright.android.view.SMALL_TARGET
 import barwright.android.view.Style
+import barwright.android.view.put
 import barwright.android.view.show
 import barwright.core.Action
 import barwright.core.EngineException
@@ -79,14 +79,12 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
 
     override fun onCreate(savedInstanceState: Bundle?) {
         super.onCreate(savedInstanceState)
-        val head = style.line().apply {
-            gravity = Gravity.CENTER_VERTICAL
-            setPadding(style.dp(16), style.dp(4), style.dp(16), style.dp(4))
-        }
         if (Build.VERSION.SDK_INT >= 28) title.isAccessibilityHeading = true
-        head.addView(title, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f))
         val go = KeyView(style, this, SMALL_TARGET).apply { own(getString(R.string.places)) { open(places, getString(R.string.places_title)) } }
-        head.addView(go, LinearLayout.LayoutParams(ViewGroup.LayoutParams.WRAP_CONTENT, ViewGroup.LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
+        val head = style.column().apply {
+            setPadding(style.dp(16), style.dp(4), style.dp(16), style.dp(4))
+            put(Beside(style, style.column().apply { put(title) }, go))
+        }
         val root = style.column()
         root.setBackgroundColor(style.ground)
         root.addView(head)

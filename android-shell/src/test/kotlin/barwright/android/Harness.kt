@@ -286,7 +286,7 @@ abstract class PhoneTest {
         touch(keep)
     }
 
-    /** No word is cut off by its own view, and none hangs over the screen's side. */
+    /** No word is cut off by its own view, none hangs over the screen's side, and none is divided without need. */
     private fun nothingCut(name: String) {
         for (view in views().filterIsInstance<TextView>()) {
             val layout = view.layout ?: continue
@@ -297,6 +297,14 @@ abstract class PhoneTest {
             val line = (0 until layout.lineCount).maxOf(layout::getLineMax)
             if (line > wide + 2 && view.typeface != android.graphics.Typeface.MONOSPACE) {
                 throw AssertionError("$name: '${view.text}' is cut: $line in $wide")
+            }
+            // No word is divided that the screen has room for.
+            for (at in (1 until layout.lineCount).map(layout::getLineStart)) {
+                if (!view.text[at - 1].isLetterOrDigit()) continue
+                val word = view.text.take(at).takeLastWhile { it != ' ' }.toString() + view.text.drop(at).takeWhile { it != ' ' }
+                if (view.paint.measureText(word) < root.width - view.resources.displayMetrics.density * SIDES) {
+                    throw AssertionError("$name: '$word' in '${view.text}' is broken")
+                }
             }
         }
     }
@@ -315,3 +323,6 @@ abstract class PhoneTest {
         FileOutputStream(File(folder, "$name.png")).use { bitmap.compress(Bitmap.CompressFormat.PNG, 100, it) }
     }
 }
+
+/** What the screen's sides and a key's own take of its width, in dp. */
+private const val SIDES = 80

@@ -32,6 +32,7 @@ class PictureTest : FloorTest() {
             "start" to Look.Form(FormOf.START, "", ""),
             "maxes" to Look.Form(FormOf.MAXES, "", ""),
             "exercises" to Look.Form(FormOf.EXERCISES, "", ""),
+            "records" to Look.Form(FormOf.RECORDS, "", ""),
             "plan" to Look.Plan(null, null),
             "plan-week" to Look.Plan(null, 2u),
             "plan-faults" to Look.Plan(demo("plan.toml").replace("sets = 3\nreps = 3", "sets = 3\nrepz = 3").replace("rpe = 8\n", "rpe = 12\n"), null),
@@ -171,6 +172,18 @@ class PictureTest : FloorTest() {
     @Test
     @Config(qualifiers = "de-rDE-w411dp-h914dp-night-420dpi")
     fun german() = all("german")
+
+    /** The longer words on the narrowest phone. */
+    @Test
+    @Config(qualifiers = "de-rDE-w320dp-h568dp-notnight-xhdpi")
+    fun germanSmall() = all("german-small")
+
+    @Test
+    @Config(qualifiers = "de-rDE-w411dp-h914dp-night-420dpi")
+    fun germanLarge() {
+        RuntimeEnvironment.setFontScale(2f)
+        all("german-large")
+    }
 
     @Test
     @Config(qualifiers = "w320dp-h568dp-night-xhdpi")

@@ -7,9 +7,9 @@ import android.os.Build
 import android.view.Gravity
 import android.widget.LinearLayout
 import barwright.android.R
+import barwright.android.view.Beside
 import barwright.android.view.ChartView
 import barwright.android.view.FieldView
-import barwright.android.view.GAP
 import barwright.android.view.Hands
 import barwright.android.view.KeyFlow
 import barwright.android.view.KeyView
@@ -66,7 +66,6 @@ private class FormRowView(private val style: Style, private val hands: Hands) : 
     private val down = KeyView(style, hands)
     private val up = KeyView(style, hands)
     private val type = KeyView(style, hands).apply { minimumWidth = style.dp(FIGURE) }
-    private val steps = style.line().apply { gravity = Gravity.CENTER_VERTICAL or Gravity.END }
     private val faults = Warnings(style)
     private val remarks = Lines(style, style.quiet)
     private val field = FieldView(style, hands)
@@ -85,18 +84,7 @@ private class FormRowView(private val style: Style, private val hands: Hands) : 
             put(said)
             put(detail)
         }
-        for (view in listOf(down, value, type, up)) {
-            steps.addView(view, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
-        }
-        if (style.narrow || style.largeText) {
-            put(words)
-            put(steps, above = style.dp(4))
-        } else {
-            val line = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
-            line.addView(words, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
-            line.addView(steps, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
-            put(line)
-        }
+        put(Beside(style, words, down, value, type, up))
         put(faults, above = style.dp(4))
         put(remarks)
         put(field)
@@ -117,7 +105,6 @@ private class FormRowView(private val style: Style, private val hands: Hands) : 
         // Between steps there is room for a figure, not for a sentence.
         said.say(if (stepped) "" else row.value)
         value.say(if (stepped && row.field == null) row.value else "")
-        steps.show(stepped || row.field != null)
         down.show(row.down != null)
         row.down?.let { down.bind(it) }
         up.show(row.up != null)

@@ -75,13 +75,18 @@ class Places(context: Context, private val hands: Hands, private val doors: Door
         keys.asList().chunked(2).forEach { (first, second) -> pair(first, second) }
 
     private fun pair(first: Pair<Int, () -> Unit>, second: Pair<Int, () -> Unit>) {
+        val keys = listOf(first, second).map { (label, does) -> key(label, does) }
+        // In large type a long word wants the whole width.
+        val room = (style.dp(resources.configuration.screenWidthDp - 32) - style.dp(GAP)) / 2
+        if (keys.any { it.longestWord() > room }) {
+            keys.forEach { column.put(it, above = style.dp(GAP)) }
+            return
+        }
         val line = style.line()
-        val half = LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 1f)
-        line.addView(key(first.first, first.second), half)
-        line.addView(
-            key(second.first, second.second),
-            LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 1f).apply { marginStart = style.dp(GAP) },
-        )
+        keys.forEachIndexed { at, key ->
+            val half = LinearLayout.LayoutParams(0, LinearLayout.LayoutParams.MATCH_PARENT, 1f)
+            line.addView(key, half.apply { if (at > 0) marginStart = style.dp(GAP) })
+        }
         column.put(line, above = style.dp(GAP))
     }
 

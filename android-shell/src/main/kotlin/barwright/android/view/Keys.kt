@@ -6,6 +6,7 @@ import android.graphics.Paint
 import android.graphics.drawable.GradientDrawable
 import android.graphics.drawable.RippleDrawable
 import android.text.StaticLayout
+import android.text.TextPaint
 import android.util.TypedValue
 import android.view.Gravity
 import android.view.View
@@ -39,6 +40,8 @@ class KeyView(private val style: Style, private val hands: Hands, private val hi
     private var tone = Tone.PLAIN
     private var chosen = false
     private var painted = false
+    /** The largest type of a key of the second rank, in pixels. */
+    private var most = style.sp(SMALL)
     private val corner = Paint(Paint.ANTI_ALIAS_FLAG).apply { textSize = this@KeyView.style.sp(SMALL) }
 
     init {
@@ -83,7 +86,7 @@ class KeyView(private val style: Style, private val hands: Hands, private val hi
         isEnabled = key.enabled
         isSelected = key.chosen
         // What is of the second rank gives way: its words stay on one line however large the text is.
-        if (high == SECOND_TARGET) setTextSize(TypedValue.COMPLEX_UNIT_PX, minOf(style.sp(size), style.dp(SECOND_TYPE)))
+        if (high == SECOND_TARGET) most = minOf(style.sp(size), style.dp(SECOND_TYPE))
         else setTextSize(TypedValue.COMPLEX_UNIT_SP, size)
         paint(tone, key.chosen)
         if (held == null) {
@@ -98,14 +101,17 @@ class KeyView(private val style: Style, private val hands: Hands, private val hi
         invalidate()
     }
 
+    /** Its type before it gives way to its room. */
+    private fun full() = if (high == SECOND_TARGET) TextPaint(paint).apply { textSize = most } else paint
+
     /** What its longest word takes, with the key's own edges. */
     fun longestWord(): Float =
-        text.split(' ').maxOf(paint::measureText) + paddingLeft + paddingRight
+        text.split(' ').maxOf(full()::measureText) + paddingLeft + paddingRight
 
     /** How many lines its words take in a key so wide. */
     fun linesIn(width: Int): Int {
         val room = (width - paddingLeft - paddingRight).coerceAtLeast(1)
-        return StaticLayout.Builder.obtain(text, 0, text.length, paint, room).build().lineCount
+        return StaticLayout.Builder.obtain(text, 0, text.length, full(), room).build().lineCount
     }
 
     override fun onMeasure(widthMeasureSpec: Int, heightMeasureSpec: Int) {
@@ -116,7 +122,15 @@ class KeyView(private val style: Style, private val hands: Hands, private val hi
         val words = paint.measureText(text.toString())
         val start = if (words + 2 * end <= MeasureSpec.getSize(widthMeasureSpec)) end else edge
         if (paddingStart != start || paddingEnd != end) setPaddingRelative(start, paddingTop, end, paddingBottom)
+        if (high == SECOND_TARGET) oneLine(MeasureSpec.getSize(widthMeasureSpec) - paddingLeft - paddingRight)
         super.onMeasure(widthMeasureSpec, heightMeasureSpec)
+    }
+
+    /** A key of the second rank has no second line: longer words are smaller, as far as they can be read. */
+    private fun oneLine(room: Int) {
+        val words = full().measureText(text.toString())
+        val size = if (words > room) maxOf(most * room / words * SLACK, style.sp(LEAST_TYPE).coerceAtMost(most)) else most
+        setTextSize(TypedValue.COMPLEX_UNIT_PX, size)
     }
 
     override fun onDraw(canvas: Canvas) {
@@ -163,6 +177,12 @@ class KeyView(private val style: Style, private val hands: Hands, private val hi
         val on = if (tone == Tone.NOW) style.onBrass else style.ink
         // A chosen key can't be tapped, and is read all the same.
         setTextColor(ColorStateList(arrayOf(off, any), intArrayOf(if (chosen) style.ink else style.quiet, on)))
+    }
+
+    private companion object {
+        /** The smallest type that such a key's words may have, in sp. */
+        const val LEAST_TYPE = 12f
+        const val SLACK = 0.98f
     }
 }
 

@@ -29,12 +29,7 @@ class RowView(private val style: Style, hands: Hands, private val plain: Boolean
             put(text)
             put(detail)
         }
-        val line = style.line().apply { gravity = Gravity.CENTER_VERTICAL }
-        line.addView(words, LayoutParams(0, LayoutParams.WRAP_CONTENT, 1f))
-        line.addView(why.ask, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
-        line.addView(only, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
-        line.addView(more, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT).apply { marginStart = style.dp(GAP) })
-        put(line)
+        put(Beside(style, words, why.ask, only, more))
         put(why)
         put(keys, above = style.dp(6))
         layoutParams = wide()

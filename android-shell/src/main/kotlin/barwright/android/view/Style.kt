@@ -3,6 +3,7 @@ package barwright.android.view
 import android.content.Context
 import android.graphics.Typeface
 import android.graphics.drawable.GradientDrawable
+import android.text.Layout
 import android.util.TypedValue
 import android.view.View
 import android.view.ViewGroup
@@ -56,9 +57,6 @@ class Style(val context: Context) {
     /** A screen with little height to give. */
     val low = screen.screenHeightDp < 640
 
-    /** No room beside each other for words and what steps them. */
-    val narrow = screen.screenWidthDp < 360
-
     /** Text so large that words stand under each other rather than side by side. */
     val largeText = screen.fontScale > 1.3f
 
@@ -77,6 +75,9 @@ class Style(val context: Context) {
         setTextSize(TypedValue.COMPLEX_UNIT_SP, size)
         setTextColor(colour)
         tabular(bold)
+        // Only a word that is longer than its line is divided, as its language does.
+        breakStrategy = Layout.BREAK_STRATEGY_SIMPLE
+        hyphenationFrequency = Layout.HYPHENATION_FREQUENCY_NORMAL
     }
 
     /** The line round what can be tapped and is no key. */
