@@ -6,10 +6,10 @@ import XCTest
 
 /// Where marks go, with the core's own drawings. Pictures to look at go to `.build/pictures`.
 @MainActor final class DrawingTests: PhoneTests, @unchecked Sendable {
-    private func sheet(_ width: CGFloat, _ height: CGFloat, dark: Bool = true, rightToLeft: Bool = false)
-        -> Sheet
-    {
-        Sheet(size: CGSize(width: width, height: height), dark: dark, rightToLeft: rightToLeft, type: 15)
+    private func sheet(
+        _ width: CGFloat, _ height: CGFloat, dark: Bool = true, rightToLeft: Bool = false, type: CGFloat = 15
+    ) -> Sheet {
+        Sheet(size: CGSize(width: width, height: height), dark: dark, rightToLeft: rightToLeft, type: type)
     }
 
     private func keep(_ name: String, _ sheet: Sheet, _ marks: [Mark]) throws {
@@ -78,7 +78,17 @@ import XCTest
     }
 
     func testTheChartPutsPlacesWhereTheAxesSay() async throws {
-        let phone = try handset()
+        try await charts("en-GB", wide: 360, type: 15)
+    }
+
+    /// The longer words on the narrowest phone, and in type twice as large.
+    func testTheChartInGermanOnTheNarrowestPhone() async throws {
+        try await charts("de-DE", wide: 288, type: 15)
+        try await charts("de-DE", wide: 288, type: 30)
+    }
+
+    private func charts(_ locale: String, wide: CGFloat, type: CGFloat) async throws {
+        let phone = try handset(locale: locale)
         try phone.demoStore()
         await phone.start()
         for lift in ["back-squat", "chin-up", "plank", "deadlift"] {
@@ -87,21 +97,21 @@ import XCTest
             }
             let chart = try XCTUnwrap(screen.chart, lift)
             let drawing = ChartDrawing(chart)
-            let high = drawing.height(type: 15)
-            let sheet = sheet(360, high)
+            let high = drawing.height(type: type)
+            let sheet = sheet(wide, high, type: type)
             let marks = drawing.marks(on: sheet)
-            let whole = CGRect(x: -0.01, y: -0.01, width: 360.02, height: high + 0.02)
-            try keep("chart-\(lift)", sheet, marks)
+            let whole = CGRect(x: -0.01, y: -0.01, width: wide + 0.02, height: high + 0.02)
+            try keep("chart-\(lift)-\(locale)-\(Int(wide))-\(Int(type))", sheet, marks)
             var lines: [[CGPoint]] = []
             var words: [(CGRect, String)] = []
             for mark in marks {
                 switch mark {
                 case .box(let box, _, _, _, _):
-                    XCTAssertTrue(CGRect(x: 0, y: 0, width: 360, height: high).contains(box))
+                    XCTAssertTrue(CGRect(x: 0, y: 0, width: wide, height: high).contains(box))
                 case .line(let points, _, _): lines.append(points)
                 case .area(let points, _):
                     for point in points {
-                        XCTAssertTrue((0...360).contains(point.x) && (0...high).contains(point.y))
+                        XCTAssertTrue((0...wide).contains(point.x) && (0...high).contains(point.y))
                     }
                 case .words(let text, let place, let hold, let size, _, _):
                     let width = Sheet.width(of: text, size: size)
@@ -124,7 +134,7 @@ import XCTest
             let rungs = lines.dropFirst(legend).prefix(chart.up.ticks.count).compactMap(\.first?.y)
             for (tick, rung) in zip(chart.up.ticks, rungs) {
                 let share = CGFloat(tick.at - chart.up.from) / CGFloat(chart.up.to - chart.up.from)
-                let line: CGFloat = 15 * 1.3
+                let line: CGFloat = type * 1.3
                 let (bottom, top) = (high - line * 1.4, line * (CGFloat(chart.series.count) + 1.4))
                 XCTAssertEqual(rung, bottom - (bottom - top) * share, accuracy: 0.01)
             }

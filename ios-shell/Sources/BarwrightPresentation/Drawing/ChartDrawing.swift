@@ -25,8 +25,10 @@ public struct ChartDrawing: Drawing {
         let bottom = sheet.size.height - line * 1.4
         func x(_ at: Int64) -> CGFloat { left + (right - left) * chart.across.share(at) }
         func y(_ at: Int64) -> CGFloat { bottom - (bottom - top) * chart.up.share(at) }
-        func words(_ words: String, _ hold: Mark.Hold, _ x: CGFloat, _ y: CGFloat) -> Mark {
-            .words(words, at: CGPoint(x: x, y: y), hold, size: type, palette.quiet, turned: false)
+        func words(
+            _ words: String, _ hold: Mark.Hold, _ x: CGFloat, _ y: CGFloat, size: CGFloat? = nil
+        ) -> Mark {
+            .words(words, at: CGPoint(x: x, y: y), hold, size: size ?? type, palette.quiet, turned: false)
         }
 
         func dot(_ x: CGFloat, _ y: CGFloat) -> Mark {
@@ -44,7 +46,9 @@ public struct ChartDrawing: Drawing {
         }
 
         var marks: [Mark] = []
-        // What each series is, a line each.
+        // What each series is, a line each; in smaller type where the longest would hang over.
+        let longest = chart.series.map { width($0.label) }.max() ?? 0
+        let fits = longest > 0 ? min(1, (sheet.size.width - 28) / longest) : 1
         for (at, series) in chart.series.enumerated() {
             let y = line * (CGFloat(at) + 0.5)
             let sample = CGRect(x: 0, y: y - 6, width: 22, height: 12)
@@ -56,15 +60,19 @@ public struct ChartDrawing: Drawing {
             case .marks: marks.append(dot(sample.midX, y))
             case .failed: marks += cross(sample.midX, y)
             }
-            marks.append(words(series.label, .left, 28, y))
+            marks.append(words(series.label, .left, 28, y, size: type * fits))
         }
         marks.append(words(chart.up.label, .left, 0, above + line / 2))
+        var under: CGFloat?
         for tick in chart.up.ticks {
             marks.append(
                 .line(
                     [CGPoint(x: left, y: y(tick.at)), CGPoint(x: right, y: y(tick.at))], palette.outline,
                     width: 1))
+            // In large type a rung too near to the last number has none.
+            if let under, abs(under - y(tick.at)) < type { continue }
             marks.append(words(tick.label, .right, left - 6, y(tick.at)))
+            under = y(tick.at)
         }
         var free: CGFloat = 0
         for tick in chart.across.ticks {
