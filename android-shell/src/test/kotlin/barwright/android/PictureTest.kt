@@ -3,8 +3,12 @@ package barwright.android
 import android.app.NotificationManager
 import android.graphics.Bitmap
 import android.graphics.Canvas
+import barwright.core.Action
+import barwright.core.Edit
 import barwright.core.FloorScreen
 import barwright.core.FormOf
+import barwright.core.Intent
+import barwright.core.Key
 import barwright.core.Look
 import org.junit.Assert.assertTrue
 import org.junit.Test
@@ -81,6 +85,46 @@ class PictureTest : FloorTest() {
         tapNamed("finish")
         picture("$kind-tally")
         assertTrue(ask(Look.Tally) is Screen.Tally)
+    }
+
+    /** The forms that a few taps lead to, the first few of each kind. */
+    private fun forms(kind: String) {
+        demoStore()
+        start()
+        val waiting = ArrayDeque(listOf(Look.Today(null, null), Look.Weeks, Look.Equipment, Look.Lift("back-squat", 0u), Look.Form(FormOf.EXERCISES, "", "")))
+        val seen = HashSet<Look>()
+        val drawn = HashMap<FormOf, Int>()
+        val opened = HashSet<FormOf>()
+        while (waiting.isNotEmpty()) {
+            val look = waiting.removeFirst()
+            if (!seen.add(look)) continue
+            activity.go(look)
+            settle()
+            if (look is Look.Form) {
+                val count = drawn.getOrDefault(look.of, 0)
+                if (count == A_FEW) continue
+                drawn[look.of] = count + 1
+                picture("$kind-${look.of.name.lowercase()}-$count")
+            }
+            // The last way to begin a draft is the fullest: a copy of what stands.
+            for (key in keysOf(ask(look)).asReversed()) when (val action = key.action) {
+                is Action.Show -> if (action.look is Look.Form) waiting.addLast(action.look)
+                is Action.Do -> (action.intent as? Intent.Edit)?.takeIf { it.edit is Edit.Open && opened.add(it.of) }?.let {
+                    recorded(it)
+                    waiting.addLast(action.then ?: Look.Form(it.of, "", ""))
+                }
+            }
+        }
+        for (of in listOf(FormOf.GYM, FormOf.PLAN, FormOf.SESSION, FormOf.LIKED, FormOf.EXERCISES)) assertTrue("$of among $drawn", of in drawn)
+    }
+
+    private fun keysOf(screen: Screen): List<Key> = when (screen) {
+        is Screen.Today -> screen.today.keys + screen.today.rows.flatMap { it.keys }
+        is Screen.Weeks -> screen.weeks.keys + screen.weeks.weeks.flatMap { week -> week.rows.flatMap { it.keys } }
+        is Screen.Equipment -> screen.equipment.keys + screen.equipment.gyms + screen.equipment.rows.flatMap { it.keys }
+        is Screen.Lift -> screen.lift.keys
+        is Screen.Form -> screen.form.keys + screen.form.rows.flatMap { it.keys }
+        else -> emptyList()
     }
 
     /** What is seldom on the floor, and the words over it. */
@@ -185,6 +229,25 @@ class PictureTest : FloorTest() {
         all("german-large")
     }
 
+    /** Both at once. */
+    @Test
+    @Config(qualifiers = "de-rDE-w320dp-h568dp-notnight-xhdpi")
+    fun germanSmallLarge() {
+        RuntimeEnvironment.setFontScale(2f)
+        all("german-small-large")
+    }
+
+    @Test
+    @Config(qualifiers = "de-rDE-w320dp-h568dp-notnight-xhdpi")
+    fun germanForms() = forms("german-form")
+
+    @Test
+    @Config(qualifiers = "de-rDE-w411dp-h914dp-night-420dpi")
+    fun germanFormsLarge() {
+        RuntimeEnvironment.setFontScale(2f)
+        forms("german-form-large")
+    }
+
     @Test
     @Config(qualifiers = "w320dp-h568dp-night-xhdpi")
     fun small() = all("small")
@@ -200,4 +263,8 @@ class PictureTest : FloorTest() {
     @Test
     @Config(qualifiers = "ar-rXB-ldrtl-w411dp-h914dp-night-420dpi")
     fun rightToLeft() = all("rtl")
+
+    private companion object {
+        const val A_FEW = 5
+    }
 }

@@ -8,6 +8,7 @@ import barwright.core.Chart
 import barwright.core.ChartAxis
 import barwright.core.ChartSeries
 import barwright.core.SeriesKind
+import kotlin.math.abs
 
 /** A chart as the core lays it out: places on two axes become places in a rectangle, nothing more. */
 class ChartView(private val style: Style) : View(style.context) {
@@ -35,6 +36,10 @@ class ChartView(private val style: Style) : View(style.context) {
     private fun legend(width: Int, place: (ChartSeries, Float, Float) -> Unit): Float {
         val series = chart?.series ?: return 0f
         val mark = style.dp(28f)
+        // In smaller type where the longest would hang over.
+        words.textSize = style.sp(SMALL)
+        val longest = series.maxOfOrNull { words.measureText(it.label) } ?: 0f
+        if (longest > width - mark) words.textSize *= (width - mark) / longest
         var x = 0f
         var y = 0f
         for (one in series) {
@@ -46,7 +51,9 @@ class ChartView(private val style: Style) : View(style.context) {
             place(one, x, y)
             x += long + style.dp(16f)
         }
-        return y + words.fontSpacing + style.dp(6f)
+        val high = y + words.fontSpacing + style.dp(6f)
+        words.textSize = style.sp(SMALL)
+        return high
     }
 
     private fun drawLegend(canvas: Canvas): Float {
@@ -119,8 +126,12 @@ class ChartView(private val style: Style) : View(style.context) {
         paint.strokeWidth = style.dp(1f)
         paint.color = style.outline
         words.textAlign = Paint.Align.RIGHT
+        var under = Float.POSITIVE_INFINITY
         for (tick in chart.up.ticks) {
             canvas.drawLine(left, y(tick.at), right, y(tick.at), paint)
+            // In large type a rung too near to the last number has none.
+            if (abs(under - y(tick.at)) < words.textSize) continue
+            under = y(tick.at)
             canvas.drawText(tick.label, left - style.dp(6f), y(tick.at) - (words.ascent() + words.descent()) / 2, words)
         }
         words.textAlign = Paint.Align.CENTER
