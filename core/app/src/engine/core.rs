@@ -12,7 +12,7 @@ use barwright_store::{NewEvent, Store, StoreError};
 use super::codec::{self, DESK, SESSION, VERSION};
 use super::derive;
 use super::effects::{self, Watched};
-use super::exchange;
+use super::export;
 use super::guarded;
 use super::intents::{self, Appends};
 use super::standing::{self, SESSION_KEY};
@@ -167,7 +167,7 @@ impl Core {
         let (look, facts) = match look {
             // What goes out is written as it is for a program: it needs more than is gathered.
             Look::Form { of: FormOf::Records, at: part, text } => {
-                let handed = exchange::handed(self, &part, at)?;
+                let handed = export::handed(&self.store, &self.held.desk, &part, at)?;
                 let look = Look::Form { of: FormOf::Records, at: part, text };
                 (look, Facts { held, at, of: Of::Handed(handed) })
             }

@@ -8,6 +8,7 @@ mod derive;
 mod effects;
 mod examine;
 mod exchange;
+mod export;
 mod intents;
 mod paper;
 mod returned;
@@ -32,7 +33,8 @@ use self::core::Core;
 pub(crate) use derive::derive_anew;
 pub use examine::Examined;
 pub(crate) use examine::{Verdict, examine, verdict};
-pub use exchange::{Export, Exported, Imported, Joined, OldTable, Table};
+pub use exchange::{Imported, Joined, OldTable, Table};
+pub use export::{Export, Exported};
 pub use paper::PaperOf;
 pub use sent::Change;
 

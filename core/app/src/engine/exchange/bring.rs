@@ -9,17 +9,16 @@ use barwright_domain::history::Brought;
 use barwright_domain::owners::Owner;
 use barwright_domain::session::Reading;
 use barwright_log::encode_desk;
-use barwright_store::{Event, StoreError};
+use barwright_store::{Event, Store};
 
 use super::super::codec::{self, DESK, VERSION};
 use super::super::core::Core;
-use super::super::derive::Anew;
+use super::super::export::begins;
 use super::super::sent;
 use super::super::standing::Failure;
-use super::out::begins;
 use super::read::{self, File};
-use super::take_in::same;
-use crate::fault::{Fault, NotTaken, Refused};
+use super::take_in::{append, same};
+use crate::fault::Fault;
 use crate::gather;
 use crate::phrase::Words;
 
@@ -50,6 +49,55 @@ impl Joined {
     }
 }
 
+/// What tells a session apart from every other: where it was lived, its number there, and a checksum.
+pub(super) type Identity = (String, u64, u32);
+
+/// The sessions that are in a history.
+#[derive(Debug, Default)]
+struct Known {
+    /// What tells each apart, by its number here: those that were lived here, and those that were
+    /// brought and not taken out again.
+    sessions: BTreeMap<u64, Identity>,
+    /// The numbers of those that were brought, by the tap that brought them.
+    comings: BTreeMap<u64, Vec<u64>>,
+}
+
+impl Known {
+    fn of(store: &Store) -> Result<Self, Fault> {
+        let (mut known, mut before) = (Self::default(), 0);
+        store.each_event(1, |row| {
+            before = row.sum(before);
+            if begins(&row) {
+                known.sessions.insert(row.seq, (store.uuid().to_owned(), row.seq, before));
+            }
+            // Few facts of the desk are these: the others are not read.
+            let may = ["\"session_brought\"", "\"sessions_withdrawn\""];
+            if row.kind == DESK && may.iter().any(|name| row.body.contains(name)) {
+                match codec::desk(&row)? {
+                    DeskEvent::SessionBrought(brought) => {
+                        let (from, session, sum) = brought.identity();
+                        known.sessions.insert(row.seq, (from.to_owned(), session, sum));
+                        known.comings.entry(row.tap).or_default().push(row.seq);
+                    }
+                    DeskEvent::SessionsWithdrawn { tap } => {
+                        for gone in known.comings.remove(&tap).unwrap_or_default() {
+                            known.sessions.remove(&gone);
+                        }
+                    }
+                    _ => {}
+                }
+            }
+            Ok::<(), Failure>(())
+        })?;
+        Ok(known)
+    }
+}
+
+/// What tells the sessions apart that are in the history.
+pub(super) fn here(core: &Core) -> Result<BTreeSet<Identity>, Fault> {
+    Ok(Known::of(&core.store)?.sessions.into_values().collect())
+}
+
 /// The sessions of a file of the lossless form as history, whatever else it has: what was said at the
 /// desk there stays there, and no owner of a load hears of it.
 pub(super) fn bring_file(
@@ -58,42 +106,25 @@ pub(super) fn bring_file(
     at: &Reading,
     look_only: bool,
 ) -> Result<Joined, Fault> {
-    let file = File::read(from)?;
-    if !file.head.is_whole() {
-        return Err(Refused::NotTaken(NotTaken::Part).into());
-    }
-    let store = file.head.store.clone();
-    let rows: Vec<(Event, u32)> =
-        file.rows.iter().map(|(row, sum)| (row.clone(), sum.unwrap_or_default())).collect();
+    let file = File::read_whole(from)?;
     // Plans are named by numbers of the log: those up to here are plans of both.
-    let both = if core.store.uuid() == store { same(core, &rows)? } else { 0 };
+    let one_log = core.store.uuid() == file.head.store;
+    let both = if one_log { same(core, &file.rows)? } else { 0 };
     let other = read::holding(file, core.held.locale)?;
-    let (sessions, open) = sessions(&other, &store, &rows, both)?;
+    let (sessions, open) = sessions(&other, both)?;
     let changes = differing(core, &other.held.desk, both, at);
-    let mut joined = bring(core, sessions, at, look_only)?;
-    joined.open = open;
-    joined.differing = changes.as_ref().map_or(0, |sent| sent.changes.len() as u64);
-    joined.changes = changes.map(|sent| sent.write());
-    Ok(joined)
+    let joined = bring(core, here(core)?, sessions, at, look_only)?;
+    Ok(Joined {
+        open,
+        differing: changes.as_ref().map_or(0, |sent| sent.changes.len() as u64),
+        changes: changes.map(|sent| sent.write()),
+        ..joined
+    })
 }
 
-/// The sessions that are over in a store that holds these rows, and how many are not.
-fn sessions(
-    other: &Core,
-    store: &str,
-    rows: &[(Event, u32)],
-    both: u64,
-) -> Result<(Vec<Brought>, u64), Fault> {
-    // Where each was lived: a session that was brought there keeps what it came with.
-    let mut lived: BTreeMap<u64, (String, u64, u32)> = BTreeMap::new();
-    for (row, sum) in rows {
-        if begins(row) {
-            lived.insert(row.seq, (store.to_owned(), row.seq, *sum));
-        } else if let Some(brought) = brought(row)? {
-            let (from, session, sum) = brought.identity();
-            lived.insert(row.seq, (from.to_owned(), session, sum));
-        }
-    }
+/// The sessions that are over in another store, each as it was lived, and how many are not over.
+fn sessions(other: &Core, both: u64) -> Result<(Vec<Brought>, u64), Fault> {
+    let mut known = Known::of(&other.store)?.sessions;
     let history = other.store.history()?;
     let (mut sessions, mut open) = (Vec::new(), 0);
     for mut row in history.last_sessions(None, u32::MAX)?.into_iter().rev() {
@@ -101,7 +132,7 @@ fn sessions(
             open += 1;
             continue;
         }
-        let Some((from, number, sum)) = lived.remove(&row.session) else { continue };
+        let Some((from, number, sum)) = known.remove(&row.session) else { continue };
         let mut sets = history.sets_in(row.session)?;
         row.place = row.place.filter(|place| place.plan <= both);
         row.session = number;
@@ -113,25 +144,15 @@ fn sessions(
     Ok((sessions, open))
 }
 
-/// What an event brings, told without reading all of the others.
-fn brought(row: &Event) -> Result<Option<Box<Brought>>, Failure> {
-    if row.kind != DESK || !row.body.contains("\"session_brought\"") {
-        return Ok(None);
-    }
-    match codec::desk(row)? {
-        DeskEvent::SessionBrought(brought) => Ok(Some(brought)),
-        _ => Ok(None),
-    }
-}
-
-/// Brings sessions into the history: those that are new, all in one transaction, or nothing.
+/// Brings sessions into the history that has those of `here`: those that are new, all in one
+/// transaction, or nothing.
 pub(super) fn bring(
     core: &mut Core,
+    mut here: BTreeSet<Identity>,
     sessions: Vec<Brought>,
     at: &Reading,
     look_only: bool,
 ) -> Result<Joined, Fault> {
-    let mut here = here(core)?;
     let mut joined = Joined::default();
     let mut events = Vec::new();
     for brought in sessions {
@@ -146,79 +167,24 @@ pub(super) fn bring(
     if events.is_empty() || look_only {
         return Ok(joined);
     }
-    append(core, events, at)?;
+    record(core, &events, at)?;
     Ok(Joined { taken: true, ..joined })
 }
 
 /// Takes the sessions of the last coming that is still there out of the history again, and answers
 /// how many those are; none where nothing was brought.
 pub(super) fn withdraw(core: &mut Core, at: &Reading) -> Result<u64, Fault> {
-    let mut taps: BTreeMap<u64, u64> = BTreeMap::new();
-    each_coming(core, |tap, coming| match coming {
-        Coming::Brought(_) => *taps.entry(tap).or_default() += 1,
-        Coming::Withdrawn(tap) => {
-            taps.remove(&tap);
-        }
-    })?;
-    let Some((tap, count)) = taps.pop_last() else { return Ok(0) };
-    append(core, vec![DeskEvent::SessionsWithdrawn { tap }], at)?;
-    Ok(count)
+    let Some((tap, gone)) = Known::of(&core.store)?.comings.pop_last() else { return Ok(0) };
+    record(core, &[DeskEvent::SessionsWithdrawn { tap }], at)?;
+    Ok(gone.len() as u64)
 }
 
-/// What tells the sessions apart that are in the history: those that were lived here, and those that
-/// were brought and not taken out again.
-pub(super) fn here(core: &Core) -> Result<BTreeSet<(String, u64, u32)>, Fault> {
-    let store = core.store.uuid();
-    let (mut here, mut before) = (BTreeSet::new(), 0);
-    core.store.each_event(1, |row| {
-        before = row.sum(before);
-        if begins(&row) {
-            here.insert((store.to_owned(), row.seq, before));
-        }
-        Ok::<(), StoreError>(())
-    })?;
-    let mut taps: BTreeMap<u64, Vec<(String, u64, u32)>> = BTreeMap::new();
-    each_coming(core, |tap, coming| match coming {
-        Coming::Brought(brought) => {
-            let (from, session, sum) = brought.identity();
-            taps.entry(tap).or_default().push((from.to_owned(), session, sum));
-        }
-        Coming::Withdrawn(tap) => {
-            taps.remove(&tap);
-        }
-    })?;
-    here.extend(taps.into_values().flatten());
-    Ok(here)
-}
-
-/// What came into the history from elsewhere, or went.
-enum Coming {
-    Brought(Box<Brought>),
-    Withdrawn(u64),
-}
-
-fn each_coming(core: &Core, mut each: impl FnMut(u64, Coming)) -> Result<(), Fault> {
-    core.store.each_event(1, |row| {
-        if let Some(brought) = brought(&row)? {
-            each(row.tap, Coming::Brought(brought));
-        } else if row.kind == DESK
-            && row.body.contains("\"sessions_withdrawn\"")
-            && let DeskEvent::SessionsWithdrawn { tap } = codec::desk(&row)?
-        {
-            each(row.tap, Coming::Withdrawn(tap));
-        }
-        Ok::<(), Failure>(())
-    })?;
-    Ok(())
-}
-
-/// Appends facts that change the history behind the last session, and makes what is derived anew, in
-/// one transaction.
-fn append(core: &mut Core, events: Vec<DeskEvent>, at: &Reading) -> Result<(), Fault> {
+/// Records facts that change the history behind the last session.
+fn record(core: &mut Core, events: &[DeskEvent], at: &Reading) -> Result<(), Fault> {
     let tap = core.store.next_seq();
     let mut before = core.store.last_sum();
     let rows: Vec<(Event, u32)> = (tap..)
-        .zip(&events)
+        .zip(events)
         .map(|(seq, event)| {
             let (kind, body) = (DESK.to_owned(), encode_desk(at, event));
             let row = Event { seq, tap, kind, version: VERSION, at: codec::stamp(at), body };
@@ -226,12 +192,7 @@ fn append(core: &mut Core, events: Vec<DeskEvent>, at: &Reading) -> Result<(), F
             (row, before)
         })
         .collect();
-    let mut anew = Anew::of(&core.store)?;
-    for (row, _) in &rows {
-        anew.look_ahead(row)?;
-    }
-    core.store.take_in(None, &rows, &mut anew)?;
-    core.rebuild()
+    append(core, None, &rows)
 }
 
 /// Loads that stand otherwise there, each decided on what stands here: maxes, and working loads of a

@@ -265,7 +265,7 @@ fn take_in(
     let new: BTreeSet<i32> =
         sessions.iter().filter(|one| !known(one)).map(|one| one.row.day).collect();
     found.shared_days = new.intersection(&days).count();
-    found.joined = bring::bring(core, sessions, at, look_only)?;
+    found.joined = bring::bring(core, here, sessions, at, look_only)?;
     Ok(found)
 }
 

@@ -2,7 +2,6 @@
 
 mod bring;
 mod columns;
-mod out;
 mod read;
 mod table;
 mod take_in;
@@ -13,6 +12,7 @@ use std::sync::Arc;
 
 use barwright_domain::session::Reading;
 
+use super::export::{self, Export, Exported};
 use super::{Engine, guarded};
 use crate::contract::{self, EngineError};
 use crate::fault::{Fault, Refused};
@@ -20,8 +20,6 @@ use crate::locale::Locale;
 
 pub use bring::Joined;
 pub use columns::OldTable;
-pub(super) use out::handed;
-pub use out::{Export, Exported};
 pub use table::Table;
 pub use take_in::Imported;
 
@@ -37,7 +35,7 @@ impl Engine {
         what: Export,
         to: &mut impl Write,
     ) -> Result<Exported, EngineError> {
-        self.with(|core| out::write(core, what, to))
+        self.with(|core| export::write(&core.store, &core.held.desk, what, to))
     }
 
     /// Writes a table of what was done as CSV: columns and units are in `docs/records-format.md`. Only

@@ -12,7 +12,7 @@ use super::super::codec::VERSION;
 use super::super::core::Core;
 use super::super::derive::Anew;
 use super::super::standing::DESK_KEY;
-use crate::fault::Fault;
+use crate::fault::{Fault, NotTaken, Refused};
 use crate::locale::Locale;
 
 /// What a file has.
@@ -26,6 +26,12 @@ pub(super) struct File {
 }
 
 impl File {
+    /// As [`File::read`], of all of a log: a part of one is refused.
+    pub(super) fn read_whole(from: impl BufRead) -> Result<Self, Fault> {
+        let file = Self::read(from)?;
+        if file.head.is_whole() { Ok(file) } else { Err(Refused::NotTaken(NotTaken::Part).into()) }
+    }
+
     /// Reads all of it, each line held to its bounds; of a whole log each checksum, too.
     pub(super) fn read(from: impl BufRead) -> Result<Self, Fault> {
         let reader = Reader::new(from)?;

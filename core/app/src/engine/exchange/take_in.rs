@@ -6,7 +6,7 @@ use barwright_store::Event;
 
 use super::super::core::Core;
 use super::super::derive::Anew;
-use super::out::begins;
+use super::super::export::begins;
 use super::read::File;
 use crate::fault::{Fault, NotTaken, Refused};
 use crate::phrase::Words;
@@ -40,49 +40,55 @@ pub(super) fn take_in(
     from: impl BufRead,
     look_only: bool,
 ) -> Result<Imported, Fault> {
-    let file = File::read(from)?;
-    if !file.head.is_whole() {
-        return Err(Refused::NotTaken(NotTaken::Part).into());
-    }
+    let file = File::read_whole(from)?;
     let here = core.store.last_seq();
     if here > 0 && core.store.uuid() != file.head.store {
         return Err(Refused::NotTaken(NotTaken::Others).into());
     }
-    let rows: Vec<(Event, u32)> =
-        file.rows.into_iter().map(|(row, sum)| (row, sum.unwrap_or_default())).collect();
-    let same = same(core, &rows)?;
-    let there = rows.len() as u64;
+    let same = same(core, &file.rows)?;
+    let there = file.rows.len() as u64;
     if same < here.min(there) {
         return Err(Refused::NotTaken(NotTaken::Apart { after: same }).into());
     }
-    let new = rows.get(usize::try_from(same).unwrap_or(usize::MAX)..).unwrap_or_default();
+    let known = usize::try_from(same).unwrap_or(usize::MAX);
+    let new = file.rows.into_iter().skip(known);
+    let new: Vec<(Event, u32)> = new.map(|(row, sum)| (row, sum.unwrap_or_default())).collect();
     let sessions = new.iter().filter(|(row, _)| begins(row)).count() as u64;
     let found = Imported { same, new: new.len() as u64, sessions, taken: false };
     if new.is_empty() || look_only {
         return Ok(found);
     }
+    append(core, (here == 0).then_some(file.head.store), &new)?;
+    Ok(Imported { taken: true, ..found })
+}
+
+/// Appends rows, and makes what is derived anew, in one transaction; an empty store becomes the one of
+/// an id.
+pub(super) fn append(
+    core: &mut Core,
+    uuid: Option<String>,
+    rows: &[(Event, u32)],
+) -> Result<(), Fault> {
     let mut anew = Anew::of(&core.store)?;
-    for (row, _) in new {
+    for (row, _) in rows {
         anew.look_ahead(row)?;
     }
-    let uuid = (here == 0).then_some(file.head.store);
-    core.store.take_in(uuid, new, &mut anew)?;
-    core.rebuild()?;
-    Ok(Imported { taken: true, ..found })
+    core.store.take_in(uuid, rows, &mut anew)?;
+    core.rebuild()
 }
 
 /// How many entries from the first on are the same here and in the file: an entry's checksum stands
 /// for all before it.
-pub(super) fn same(core: &Core, rows: &[(Event, u32)]) -> Result<u64, Fault> {
+pub(super) fn same(core: &Core, rows: &[(Event, Option<u32>)]) -> Result<u64, Fault> {
     let here = core.store.last_seq();
     let at = |seq: u64| usize::try_from(seq).ok().and_then(|seq| rows.get(seq.checked_sub(1)?));
-    if here == 0 || at(here).is_some_and(|(_, sum)| *sum == core.store.last_sum()) {
+    if here == 0 || at(here).is_some_and(|(_, sum)| *sum == Some(core.store.last_sum())) {
         return Ok(here);
     }
     let (mut before, mut same) = (0, 0);
     core.store.each_event(1, |row| {
         before = row.sum(before);
-        if same + 1 == row.seq && at(row.seq).is_some_and(|(_, sum)| *sum == before) {
+        if same + 1 == row.seq && at(row.seq).is_some_and(|(_, sum)| *sum == Some(before)) {
             same = row.seq;
         }
         Ok::<(), barwright_store::StoreError>(())

@@ -5,13 +5,12 @@ use std::io::Write;
 use barwright_domain::desk::{Desk, DeskEvent, SaidOf};
 use barwright_domain::session::Reading;
 use barwright_log::form::{EventLine, FORM, FactLine, Head, LeftOut, Wrong, write_line};
-use barwright_store::Event;
+use barwright_store::{Event, Store};
 use serde_json::Value;
 use serde_json::value::RawValue;
 
-use super::super::codec::{self, DESK, SESSION};
-use super::super::core::Core;
-use super::super::standing::{self, Failure};
+use super::codec::{self, DESK, SESSION};
+use super::standing::{self, Failure};
 use crate::facts::{Handed, HandedPart};
 use crate::fault::{Fault, Refused};
 
@@ -36,10 +35,16 @@ pub struct Exported {
     pub sessions: u64,
 }
 
-pub(super) fn write(core: &Core, what: Export, to: &mut impl Write) -> Result<Exported, Fault> {
+/// Writes the records of a store whose desk stands so.
+pub(super) fn write(
+    store: &Store,
+    desk: &Desk,
+    what: Export,
+    to: &mut impl Write,
+) -> Result<Exported, Fault> {
     let exported = match what.since {
-        None => whole(core, to)?,
-        Some(since) => part(core, since, what, to)?,
+        None => whole(store, to)?,
+        Some(since) => part(store, desk, (since, what), to)?,
     };
     to.flush().map_err(Wrong::Io)?;
     Ok(exported)
@@ -51,10 +56,15 @@ const MOST_HANDED: usize = 32 << 20;
 const DAYS_BACK: i32 = 56;
 
 /// A part of the records, as a screen hands it on.
-pub(in crate::engine) fn handed(core: &Core, part: &str, at: &Reading) -> Result<Handed, Fault> {
+pub(super) fn handed(
+    store: &Store,
+    desk: &Desk,
+    part: &str,
+    at: &Reading,
+) -> Result<Handed, Fault> {
     let part = HandedPart::named(part).ok_or(Refused::NotHere)?;
     let today = at.local_day();
-    let on = core.held.desk.plan.as_ref().map(|plan| plan.day);
+    let on = desk.plan.as_ref().map(|plan| plan.day);
     let since = on.unwrap_or(today.saturating_sub(DAYS_BACK));
     let what = match part {
         HandedPart::All => Export::default(),
@@ -62,17 +72,36 @@ pub(in crate::engine) fn handed(core: &Core, part: &str, at: &Reading) -> Result
             Export { since: Some(since), body_mass, notes }
         }
     };
-    let mut text = Vec::new();
-    let Exported { sessions, .. } = write(core, what, &mut text)?;
-    let bytes = text.len();
-    let text = String::from_utf8(text).ok().filter(|_| bytes <= MOST_HANDED);
-    Ok(Handed { part, since, sessions, bytes, text })
+    let mut file = Bounded { bytes: 0, text: Some(Vec::new()) };
+    let Exported { sessions, .. } = write(store, desk, what, &mut file)?;
+    let text = file.text.and_then(|text| String::from_utf8(text).ok());
+    Ok(Handed { part, since, sessions, bytes: file.bytes, text })
+}
+
+/// A file as it is written, which is let go of where it is more than is handed on.
+struct Bounded {
+    bytes: usize,
+    text: Option<Vec<u8>>,
+}
+
+impl Write for Bounded {
+    fn write(&mut self, more: &[u8]) -> std::io::Result<usize> {
+        self.bytes = self.bytes.saturating_add(more.len());
+        if self.bytes > MOST_HANDED {
+            self.text = None;
+        }
+        self.text.iter_mut().for_each(|text| text.extend_from_slice(more));
+        Ok(more.len())
+    }
+
+    fn flush(&mut self) -> std::io::Result<()> {
+        Ok(())
+    }
 }
 
 /// All of the log.
-fn whole(core: &Core, to: &mut impl Write) -> Result<Exported, Fault> {
-    let store = &core.store;
-    let head = Head { events: store.last_seq(), ..head(core) };
+fn whole(store: &Store, to: &mut impl Write) -> Result<Exported, Fault> {
+    let head = Head { events: store.last_seq(), ..head(store) };
     write_line(to, &head).map_err(Wrong::Io)?;
     let (mut before, mut exported) = (0, Exported { events: 0, sessions: 0 });
     store.each_event(1, |row| {
@@ -83,13 +112,13 @@ fn whole(core: &Core, to: &mut impl Write) -> Result<Exported, Fault> {
     Ok(exported)
 }
 
-fn head(core: &Core) -> Head {
+fn head(store: &Store) -> Head {
     Head {
         barwright_records: FORM,
-        store: core.store.uuid().to_owned(),
+        store: store.uuid().to_owned(),
         events: 0,
         facts: 0,
-        last: core.store.last_seq(),
+        last: store.last_seq(),
         since: None,
         left_out: Vec::new(),
     }
@@ -141,12 +170,17 @@ fn is_told(event: &DeskEvent, since: i32, what: Export) -> bool {
 
 /// Since a day: the sessions that began on it or later, what was said at the desk from then on, and
 /// the plan that was on before; then how everything stands.
-fn part(core: &Core, since: i32, what: Export, to: &mut impl Write) -> Result<Exported, Fault> {
+fn part(
+    store: &Store,
+    desk: &Desk,
+    (since, what): (i32, Export),
+    to: &mut impl Write,
+) -> Result<Exported, Fault> {
     let mut rows: Vec<Event> = Vec::new();
     // What the plan that was on at the beginning says, and exercises of the lifter's own.
     let mut before: Vec<Event> = Vec::new();
     let mut begun = false;
-    core.store.each_event(1, |row| {
+    store.each_event(1, |row| {
         let local = row.at.wall_ms.saturating_add(i64::from(row.at.offset_minutes) * 60_000);
         let here = i32::try_from(local.div_euclid(86_400_000)).unwrap_or(i32::MAX) >= since;
         match row.kind.as_str() {
@@ -181,7 +215,7 @@ fn part(core: &Core, since: i32, what: Export, to: &mut impl Write) -> Result<Ex
     // A clock that was set back dates what comes later earlier.
     rows.append(&mut before);
     rows.sort_by_key(|row| row.seq);
-    let desk = shared(&core.held.desk, what);
+    let desk = shared(desk, what);
     let facts = standing::written(&Desk::default(), &desk);
     let left_out = [(what.body_mass, LeftOut::BodyMass), (what.notes, LeftOut::Notes)];
     let head = Head {
@@ -189,7 +223,7 @@ fn part(core: &Core, since: i32, what: Export, to: &mut impl Write) -> Result<Ex
         facts: facts.len() as u64,
         since: Some(since),
         left_out: left_out.into_iter().filter(|(with, _)| !with).map(|(_, what)| what).collect(),
-        ..head(core)
+        ..head(store)
     };
     write_line(to, &head).map_err(Wrong::Io)?;
     let mut exported = Exported { events: 0, sessions: 0 };
