@@ -6,7 +6,7 @@ use barwright_domain::desk::{
 };
 use barwright_domain::equipment::{self, Equipment, Liked, Plate, Rig};
 use barwright_domain::owners::{Change, MaxOrigin, Outcome, Owner, Question, TrackId};
-use barwright_domain::plan::Plan;
+use barwright_domain::plan::{Plan, SetUp};
 use barwright_domain::quantity::{
     Distance, Mass, MassUnit, Numerals, Reps, Reserve, Seconds, bounds,
 };
@@ -575,12 +575,11 @@ impl Deciding<'_> {
     /// A line of what is set up as it is kept: by the key that a plan file has for it.
     fn kept(&self, line: &str) -> String {
         let words = self.held.locale.words().words();
-        let keys = ["pins", "seat", "attachment", "bench"];
         let same = |key: &&str| {
             let word = line.split(' ').next().unwrap_or_default();
             words.part_set_up(key).is_some_and(|said| said.to_lowercase() == word.to_lowercase())
         };
-        match (keys.into_iter().find(same), line.split_once(' ')) {
+        match (SetUp::KEYS.into_iter().find(same), line.split_once(' ')) {
             (Some(key), Some((_, how))) => format!("{key} {how}"),
             _ => line.to_owned(),
         }

@@ -13,9 +13,6 @@ use crate::catalogue::{Catalogue, Exercise};
 use crate::quantity::{MassUnit, Numerals};
 use crate::shown::{excerpt, plain};
 
-/// Cells of a column that are shown, and exercises that are near a name.
-pub(super) const SHOWN: usize = 3;
-
 /// What was found in a table. It is written as a file of columns ([`Guess::write`]): a person looks
 /// at it, puts it right and decides what can't be guessed.
 #[derive(Debug)]
@@ -174,7 +171,7 @@ fn seen(names: &[&str], cells: &[Vec<&str>]) -> Vec<Seen> {
     let each = names.iter().zip(cells).map(|(name, cells)| {
         let mut shown: Vec<&str> = Vec::new();
         for cell in cells {
-            if shown.len() < SHOWN && !shown.contains(cell) {
+            if shown.len() < bounds::SHOWN && !shown.contains(cell) {
                 shown.push(cell);
             }
         }

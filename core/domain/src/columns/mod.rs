@@ -49,6 +49,8 @@ pub mod bounds {
     pub const EXERCISES: usize = 300;
     /// Names of each kind, known and not, that a guess tells of: its file stays one that is read.
     pub const TOLD: usize = 150;
+    /// Cells of a column that a guess shows, and exercises that are near a name.
+    pub const SHOWN: usize = 3;
     /// Words of one kind that a file of columns may name.
     pub const WORDS: usize = 40;
 }

@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use super::guess::SHOWN;
 use super::model::Field;
 use super::{bounds, cell};
 use crate::catalogue::find::key;
@@ -51,8 +50,9 @@ pub(super) fn exercises<'a>(cells: &[&str], catalogue: &'a Catalogue) -> Names<'
 fn near<'a>(name: &str, catalogue: &'a Catalogue) -> Vec<&'a Exercise> {
     let words: String = name.chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect();
     let searched = catalogue.search(&words);
-    let mut found = if searched.near { catalogue.alike(&words, SHOWN) } else { searched.exercises };
-    found.truncate(SHOWN);
+    let mut found =
+        if searched.near { catalogue.alike(&words, bounds::SHOWN) } else { searched.exercises };
+    found.truncate(bounds::SHOWN);
     found
 }
 

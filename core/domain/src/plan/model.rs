@@ -257,6 +257,17 @@ pub struct SetUp {
     pub bench: Option<String>,
 }
 
+impl SetUp {
+    /// The keys that a plan file has for them.
+    pub const KEYS: [&str; 4] = ["pins", "seat", "attachment", "bench"];
+
+    /// What is set up, each by its key.
+    pub fn parts(&self) -> impl Iterator<Item = (&'static str, &str)> {
+        let all = [&self.pins, &self.seat, &self.attachment, &self.bench];
+        Self::KEYS.into_iter().zip(all).filter_map(|(key, how)| Some((key, how.as_deref()?)))
+    }
+}
+
 /// Worn gear; records with it stand apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

@@ -582,15 +582,7 @@ fn ramp(ramp: &Ramp) -> String {
 }
 
 fn set_up(set_up: &SetUp) -> Option<String> {
-    let pairs: Vec<_> = [
-        ("pins", &set_up.pins),
-        ("seat", &set_up.seat),
-        ("attachment", &set_up.attachment),
-        ("bench", &set_up.bench),
-    ]
-    .into_iter()
-    .filter_map(|(key, value)| Some((key, quoted(value.as_deref()?))))
-    .collect();
+    let pairs: Vec<_> = set_up.parts().map(|(key, how)| (key, quoted(how))).collect();
     (!pairs.is_empty()).then(|| inline(pairs))
 }
 

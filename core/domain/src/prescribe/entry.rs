@@ -134,13 +134,5 @@ fn kit(gear: plan::Gear) -> Kit {
 
 /// The plan's settings as the lines that a lifter would note, in the plan's own words.
 fn set_up_lines(set_up: &plan::SetUp) -> Vec<String> {
-    [
-        ("pins", &set_up.pins),
-        ("seat", &set_up.seat),
-        ("attachment", &set_up.attachment),
-        ("bench", &set_up.bench),
-    ]
-    .into_iter()
-    .filter_map(|(what, how)| how.as_ref().map(|how| format!("{what} {how}")))
-    .collect()
+    set_up.parts().map(|(key, how)| format!("{key} {how}")).collect()
 }

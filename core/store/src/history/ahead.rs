@@ -6,8 +6,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use barwright_domain::history::{Change, DoneSet, Record, SessionRow, SetKey, Turn, claims};
 use rusqlite::{Connection, Result};
 
+use super::moment::Moment;
 use super::pending;
-use super::read::Moment;
 use crate::event::Seq;
 
 /// The queued changes as they come out: what each set and each session will be, none where it is

@@ -11,6 +11,7 @@
 
 mod ahead;
 mod code;
+mod moment;
 mod order;
 mod pending;
 mod read;
@@ -18,8 +19,9 @@ mod rebuild;
 mod total;
 mod write;
 
+pub use moment::Moment;
 pub(crate) use pending::{carry_out, count, queue};
-pub use read::{History, Moment, VolumeRow};
+pub use read::{History, VolumeRow};
 pub use rebuild::{AtEnd, Derive, Differing};
 
 /// Version of the derived rows and of the queued changes: another one than the file's means that

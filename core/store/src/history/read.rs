@@ -13,6 +13,7 @@ use rusqlite::{Params, Row};
 
 use super::ahead::Ahead;
 use super::code::{self, Numbered};
+use super::moment::{END, END_OF_TIME, Moment};
 use super::total;
 use crate::digest;
 use crate::error::StoreError;
@@ -548,16 +549,6 @@ impl<'a> History<'a> {
         }
     }
 }
-
-/// When a session was, among all: its local date, in days since 1970-01-01, and of one date its
-/// number. What was brought from elsewhere, or dated otherwise, stands where it was lived.
-pub type Moment = (i32, Seq);
-
-/// Past every number of the log.
-const END: Seq = i64::MAX as u64;
-
-/// Past every session.
-const END_OF_TIME: Moment = (i32::MAX, END);
 
 /// A place as numbers, in the order that sessions of plans are read in.
 fn at(place: Option<&PlanPlace>) -> Option<(u64, u16, u16)> {

@@ -1,10 +1,11 @@
 //! Words of the floor's panels: what is seldom needed.
 
-use barwright_domain::call::{Amount, Flow};
+use barwright_domain::call::Amount;
 use barwright_domain::quantity::{MassUnit, Numerals};
-use barwright_domain::session::{Ending, EntryRun, Guard, Kit, PartRun, SetKind, SetRun};
+use barwright_domain::session::{Ending, EntryRun, Guard, Kit, PartRun, SetRun};
 
 use super::{bar, words};
+use crate::phrase::written::sets::{self, SetNames};
 
 /// A key that closes a panel.
 pub fn back() -> &'static str {
@@ -320,32 +321,14 @@ pub fn of_joint() -> (&'static str, &'static str) {
 
 /// "Set 2 of 4", "Ramp set 1 of 3", "Top set", "Try 2".
 pub(super) fn which_set(entry: &EntryRun, set: &SetRun) -> String {
-    let turn = entry.turn_of(set) + 1;
-    match set.call.kind {
-        SetKind::Ramp => {
-            let ramps: Vec<_> =
-                entry.sets.iter().filter(|other| other.call.kind == SetKind::Ramp).collect();
-            let at = ramps.iter().position(|other| std::ptr::eq(*other, set)).unwrap_or(0) + 1;
-            format!("Ramp set {at} of {}", ramps.len())
-        }
-        SetKind::Test => format!("Try {turn}"),
-        SetKind::Top | SetKind::Work | SetKind::BackOff | SetKind::Speed => {
-            let name = match set.call.kind {
-                SetKind::Top => "Top set",
-                SetKind::BackOff => "Back-off set",
-                SetKind::Speed => "Speed set",
-                SetKind::Ramp | SetKind::Work | SetKind::Test => "Set",
-            };
-            match set.call.flow {
-                Flow::Listed | Flow::Clock { .. } => {
-                    format!("{name} {turn} of {}", entry.turns())
-                }
-                // Nobody knows how many it will take.
-                Flow::Climb { .. }
-                | Flow::Repeat { .. }
-                | Flow::Total { .. }
-                | Flow::Test { .. } => format!("{name} {turn}"),
-            }
-        }
-    }
+    let names = SetNames {
+        ramp: "Ramp set",
+        attempt: "Try",
+        top: "Top set",
+        back_off: "Back-off set",
+        speed: "Speed set",
+        work: "Set",
+        of: "of",
+    };
+    sets::which(entry, set, &names)
 }

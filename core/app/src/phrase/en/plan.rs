@@ -3,7 +3,7 @@
 use barwright_domain::call::{EffortTarget, Flow, HowMany, LoadCall, MaxOf, Side, WeekKind};
 use barwright_domain::catalogue::Catalogue;
 use barwright_domain::plan::{
-    Block, Cut, Entry, Gear, Plan, Ramp, RampStep, Rule, RuleKind, SetCall, SetUp, Sides, Step,
+    Block, Cut, Entry, Gear, Plan, Ramp, RampStep, Rule, RuleKind, SetCall, Sides, Step,
     Substitute, WarmUp, WeekSession, Weeks,
 };
 use barwright_domain::quantity::{Mass, MassUnit, Numerals, Percent, Range, Seconds};
@@ -208,7 +208,8 @@ impl PlanWords<'_> {
             .to_owned()
         }));
         parts.extend(entry.ramp.as_ref().map(|steps| self.ramp(steps)));
-        parts.extend(set_up(&entry.set_up));
+        let set_up = |(key, how)| Some(format!("{} {how}", words::part_set_up(key)?));
+        parts.extend(entry.set_up.parts().filter_map(set_up));
         parts.extend(entry.wear.iter().map(|gear| {
             match gear {
                 Gear::Belt => "belt",
@@ -513,16 +514,4 @@ fn rest(set: &SetCall, entry: &Entry, usual: Seconds) -> String {
         ) => format!("{work}, {} between sides", between.print()),
         _ => work,
     }
-}
-
-fn set_up(set_up: &SetUp) -> Vec<String> {
-    [
-        ("pins", &set_up.pins),
-        ("seat", &set_up.seat),
-        ("attachment", &set_up.attachment),
-        ("bench", &set_up.bench),
-    ]
-    .into_iter()
-    .filter_map(|(key, value)| Some(format!("{} {}", words::part_set_up(key)?, value.as_deref()?)))
-    .collect()
 }

@@ -6,3 +6,4 @@ pub mod figures;
 pub mod files;
 pub mod plates;
 pub mod rows;
+pub mod sets;
