@@ -1,40 +1,12 @@
 //! `barwright records columns` and `import --columns` from outside: old sets out of any CSV.
 
+#[path = "support/program.rs"]
+mod program;
+
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
 
-fn barwright(store: &Path, locale: &str, args: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_barwright"))
-        .args(args)
-        .arg("--store")
-        .arg(store)
-        .env("LC_ALL", locale)
-        .output()
-        .expect("the program starts")
-}
-
-fn said(output: &Output) -> String {
-    format!(
-        "{}{}",
-        String::from_utf8_lossy(&output.stdout),
-        String::from_utf8_lossy(&output.stderr)
-    )
-}
-
-/// Runs it and expects it to do what it is asked.
-fn does(store: &Path, args: &[&str]) -> String {
-    let output = barwright(store, "en_GB.UTF-8", args);
-    assert!(output.status.success(), "{args:?}: {}", said(&output));
-    said(&output)
-}
-
-/// Runs it and expects it to refuse.
-fn refuses(store: &Path, args: &[&str]) -> String {
-    let output = barwright(store, "en_GB.UTF-8", args);
-    assert!(!output.status.success(), "{args:?}: {}", said(&output));
-    said(&output)
-}
+use program::{barwright, barwright_in, does, refuses, said};
 
 /// A folder with a table, a place for the file of its columns and one for records.
 struct Place {
@@ -284,7 +256,7 @@ fn a_hostile_table_is_left_out_and_changes_nothing() {
     ];
     for (what, hostile, why) in cases {
         place.put(hostile);
-        let told = said(&barwright(&place.store(), "en_GB.UTF-8", &args));
+        let told = said(&barwright(&place.store(), &args));
         assert!(told.contains(why), "{what}: {told}");
         assert!(!place.store().exists(), "{what}");
     }
@@ -294,7 +266,7 @@ fn a_hostile_table_is_left_out_and_changes_nothing() {
         let _ = writeln!(spoiled, "2026-10-27,\u{1b}[2J\u{202e}{at},5,100");
     }
     place.put(spoiled);
-    let told = said(&barwright(&place.store(), "en_GB.UTF-8", &args));
+    let told = said(&barwright(&place.store(), &args));
     assert!(told.contains("1200 rows are left out") && told.contains("and 200 more"), "{told}");
     assert!(!told.contains(['\u{1b}', '\u{202e}']), "nothing hidden is printed");
 }
@@ -303,7 +275,7 @@ fn a_hostile_table_is_left_out_and_changes_nothing() {
 fn german_is_spoken_throughout() {
     let place = Place::with(GERMAN);
     let (table, columns) = (place.text("old.csv"), place.text("old.toml"));
-    let german = |args: &[&str]| said(&barwright(&place.store(), "de_DE.UTF-8", args));
+    let german = |args: &[&str]| said(&barwright_in("de_DE.UTF-8", &place.store(), args));
     let guess = german(&["records", "columns", &table]);
     assert!(guess.contains("# In der ersten Zeile heißt sie „Wdh.“"), "{guess}");
     assert!(guess.contains("# is = \"Kabelrudern\""), "{guess}");

@@ -1,46 +1,18 @@
 //! `barwright records export` and `import` from outside: out without a loss, and in again.
 
+#[path = "support/program.rs"]
+mod program;
 mod support;
 
 use std::io::Write as _;
 use std::path::{Path, PathBuf};
-use std::process::{Command, Output, Stdio};
+use std::process::{Command, Stdio};
 use std::sync::OnceLock;
 
-fn barwright(store: &Path, args: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_barwright"))
-        .args(args)
-        .arg("--store")
-        .arg(store)
-        .env("LC_ALL", "en_GB.UTF-8")
-        .output()
-        .expect("the program starts")
-}
-
-fn said(output: &Output) -> String {
-    format!(
-        "{}{}",
-        String::from_utf8_lossy(&output.stdout),
-        String::from_utf8_lossy(&output.stderr)
-    )
-}
+use program::{does, refuses};
 
 fn text(path: &Path) -> &str {
     path.to_str().expect("plain text")
-}
-
-/// Runs it and expects it to do what it is asked.
-fn does(store: &Path, args: &[&str]) -> String {
-    let output = barwright(store, args);
-    assert!(output.status.success(), "{args:?}: {}", said(&output));
-    said(&output)
-}
-
-/// Runs it and expects it to refuse.
-fn refuses(store: &Path, args: &[&str]) -> String {
-    let output = barwright(store, args);
-    assert!(!output.status.success(), "{args:?}: {}", said(&output));
-    said(&output)
 }
 
 /// The demo's six weeks as records of their own; played once for all tests.

@@ -1,29 +1,13 @@
 //! `barwright records` from outside: a file that is whole, one that is copied, one that is damaged.
 
+#[path = "support/program.rs"]
+mod program;
 mod support;
 
 use std::path::Path;
-use std::process::{Command, Output};
 
+use program::{barwright, said};
 use support::PLAN;
-
-fn barwright(store: &Path, args: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_barwright"))
-        .args(args)
-        .arg("--store")
-        .arg(store)
-        .env("LC_ALL", "en_GB.UTF-8")
-        .output()
-        .expect("the program starts")
-}
-
-fn said(output: &Output) -> String {
-    format!(
-        "{}{}",
-        String::from_utf8_lossy(&output.stdout),
-        String::from_utf8_lossy(&output.stderr)
-    )
-}
 
 /// Records with one plan adopted, and then a second.
 fn records(dir: &Path) -> std::path::PathBuf {

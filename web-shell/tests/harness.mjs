@@ -117,8 +117,10 @@ export class Phone {
         });
     }
 
-    static async open(context, url, { at = EVENING, go = true } = {}) {
+    /** A new page; `before` runs in it before any script of ours. */
+    static async open(context, url, { at = EVENING, go = true, before = null } = {}) {
         const page = await context.newPage();
+        if (before) await page.addInitScript(before);
         if (at) await page.clock.install({ time: at });
         const phone = new Phone(page, url);
         if (go) await phone.load();

@@ -58,11 +58,7 @@ function recording() {
 }
 
 async function recorded(context) {
-    const page = await context.newPage();
-    await page.addInitScript(recording);
-    await page.clock.install({ time: EVENING });
-    const phone = new Phone(page, host.url);
-    await phone.load();
+    const phone = await Phone.open(context, host.url, { before: recording });
     await phone.records();
     return phone;
 }
@@ -109,14 +105,10 @@ test('the screen is kept on while a session runs, and no longer', async () => {
 });
 
 test('where the screen can’t be kept on, that is said once', async () => {
-    const context = await fresh();
-    const page = await context.newPage();
-    await page.addInitScript(() => {
+    const before = () => {
         delete Navigator.prototype.wakeLock;
-    });
-    await page.clock.install({ time: EVENING });
-    const phone = new Phone(page, host.url);
-    await phone.load();
+    };
+    const phone = await Phone.open(await fresh(), host.url, { before });
     await phone.records();
     await phone.begin();
     await phone.page.locator('.word').waitFor();
@@ -124,7 +116,7 @@ test('where the screen can’t be kept on, that is said once', async () => {
     await phone.tap('no');
     await phone.reload();
     assert.ok(!(await phone.texts()).includes('lets the screen go dark'));
-    await context.close();
+    await phone.page.context().close();
 });
 
 test('what a browser lacks is said at the start', async () => {

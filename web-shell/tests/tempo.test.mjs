@@ -71,15 +71,11 @@ function recording() {
 }
 
 async function slow(context) {
-    const page = await context.newPage();
-    await page.addInitScript(recording);
-    await page.clock.install({ time: EVENING });
-    const phone = new Phone(page, host.url);
-    await phone.load();
+    const phone = await Phone.open(context, host.url, { before: recording });
     await phone.records();
     await phone.prepare(FULL_GYM, PLAN);
     await phone.begin();
-    await page.clock.pauseAt(EVENING + 3_600_000);
+    await phone.page.clock.pauseAt(EVENING + 3_600_000);
     await phone.settle();
     return phone;
 }
