@@ -151,6 +151,11 @@ fn bar_zone(
     let (name, drawing) = split(right, 1);
     let standing = standing(zone);
     if zone.drawn {
+        // Under a rest the load stands before it: what has no room is left out whole, and the change
+        // of plates says it too.
+        let before = floor.rest.as_ref().map_or(0, |_| zone.total.width() + 2);
+        let fits = before + standing.width() <= usize::from(name.width);
+        let standing = if fits { standing.clone() } else { zone.bar.clone() };
         let line = match &floor.rest {
             Some(_) => Line::from(vec![
                 Span::styled(zone.total.clone(), palette.strong()),

@@ -62,3 +62,17 @@ fn a_lift_in_a_narrow_window() {
 fn the_keys_of_the_floor() {
     insta::assert_snapshot!(drawn(&screen("rest"), Over::Help, 80, 34));
 }
+
+/// A heavy load stands before the bar's name under a rest: a word that has no room is left out, not cut.
+#[test]
+fn beside_a_heavy_load_no_word_is_cut() {
+    let mut rest = screen("rest");
+    let Screen::Floor { floor } = &mut rest else { panic!("{rest:?}") };
+    floor.bar.total = "142,5 kg".to_owned();
+    floor.bar.bar = "Langhantelstange, 20 kg".to_owned();
+    let (bar, counts) = (floor.bar.bar.clone(), floor.bar.counts.clone());
+    let shown = drawn(&rest, Over::Nothing, 80, 24).to_string();
+    assert!(shown.contains(&format!("142,5 kg  {bar}")), "{shown}");
+    let cut = counts.split(' ').next().expect("it is counted each side");
+    assert!(!shown.contains(&format!("{bar} · {cut}")), "{shown}");
+}
