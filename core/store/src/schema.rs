@@ -21,7 +21,7 @@ const MIGRATIONS: &[&str] = &[include_str!("schema/v1.sql")];
 
 /// Rows that say that nothing is derived yet, as a new file has them.
 pub(crate) const NOTHING_YET: &str = "
-    INSERT INTO standing VALUES ('', '0 0', 0, 0);
+    INSERT INTO standing VALUES ('', '0 0 0', 0, 0);
     INSERT INTO total VALUES
         ('session', 0, 0), ('week_volume', 0, 0), ('done_set', 0, 0), ('exercise', 0, 0),
         ('record', 0, 0);";

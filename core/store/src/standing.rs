@@ -30,36 +30,64 @@ pub(crate) fn put(connection: &Connection, key: &str, body: Option<&str>, seq: S
         digest::execute(connection, sql, values, &[&sum])?;
         after = Some(sum);
     }
-    let (rows, sum) = total(connection)?;
-    let rows = rows + i64::from(after.is_some()) - i64::from(before.is_some());
-    let sum = sum.wrapping_add(after.unwrap_or(0)).wrapping_sub(before.unwrap_or(0));
+    let mut total = Total::kept(connection)?;
+    total.rows += i64::from(after.is_some()) - i64::from(before.is_some());
+    total.sum = total.sum.wrapping_add(after.unwrap_or(0)).wrapping_sub(before.unwrap_or(0));
+    let named = digest::of_text(key);
+    match (before.is_some(), after.is_some()) {
+        (false, true) => total.keys = total.keys.wrapping_add(named),
+        (true, false) => total.keys = total.keys.wrapping_sub(named),
+        (true, true) | (false, false) => {}
+    }
+    let Total { rows, sum, keys } = total;
     connection
         .prepare_cached("UPDATE standing SET body = ?1 WHERE key = ''")?
-        .execute([format!("{rows} {sum}")])?;
+        .execute([format!("{rows} {sum} {keys}")])?;
     Ok(())
 }
 
-/// How many facts there should be, and the sum of their digests.
-fn total(connection: &Connection) -> Result<(i64, u32)> {
-    connection.prepare_cached("SELECT body FROM standing WHERE key = ''")?.query_row([], |row| {
-        let text = row.get_ref(0)?.as_str()?;
-        let (rows, sum) = text.split_once(' ').unwrap_or_default();
-        match (rows.parse(), sum.parse()) {
-            (Ok(rows), Ok(sum)) => Ok((rows, sum)),
-            _ => Err(digest::mismatch("the number of standing facts")),
-        }
-    })
+/// What all facts come to together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+struct Total {
+    /// How many there are.
+    rows: i64,
+    /// The sum of their digests.
+    sum: u32,
+    /// The sum of those of their keys: one that is spoiled is looked up in vain, and so may be others
+    /// that are found by way of it.
+    keys: u32,
 }
 
-/// Compares the number of facts and the sum of their digests with what they should be, and answers
-/// the last event that one of them names. A fact itself is held against its digest when it is read:
+impl Total {
+    /// As it is kept.
+    fn kept(connection: &Connection) -> Result<Self> {
+        let sql = "SELECT body FROM standing WHERE key = ''";
+        connection.prepare_cached(sql)?.query_row([], |row| {
+            let mut parts = row.get_ref(0)?.as_str()?.split(' ');
+            let mut part = || parts.next().and_then(|part| part.parse::<u32>().ok());
+            match (part(), part(), part()) {
+                (Some(rows), Some(sum), Some(keys)) => Ok(Self { rows: rows.into(), sum, keys }),
+                _ => Err(digest::mismatch("the number of standing facts")),
+            }
+        })
+    }
+}
+
+/// Compares the number of facts and the sums of their digests and their keys with what they should be,
+/// and answers the last event that one of them names. A fact itself is held against its digest when it is read:
 /// there are some of every plan that was ever kept, and few are asked for.
 pub(crate) fn check(connection: &Connection) -> Result<Seq> {
-    let sql = "SELECT count(*), ifnull(sum(sum), 0) & 0xffffffff, ifnull(max(seq), 0)
-         FROM standing WHERE key <> ''";
-    let read = |row: &Row<'_>| Ok(((row.get(0)?, row.get(1)?), row.get(2)?));
-    let (found, named) = connection.prepare_cached(sql)?.query_row([], read)?;
-    if total(connection)? != found {
+    let (mut found, mut named) = (Total::default(), 0);
+    let sql = "SELECT key, seq, sum FROM standing WHERE key <> ''";
+    let mut statement = connection.prepare_cached(sql)?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        found.rows += 1;
+        found.keys = found.keys.wrapping_add(digest::of_text(row.get_ref(0)?.as_str()?));
+        named = named.max(row.get(1)?);
+        found.sum = found.sum.wrapping_add(row.get(2)?);
+    }
+    if Total::kept(connection)? != found {
         return Err(digest::mismatch("the number of standing facts"));
     }
     Ok(named)

@@ -143,6 +143,7 @@ fn derived_rows_that_do_not_fit_are_found_when_read_and_made_anew() {
         "DELETE FROM exercise WHERE exercise = 'pull-up'",
         "UPDATE standing SET body = '3' WHERE key = 'last'",
         "DELETE FROM standing WHERE key = 'last'",
+        "UPDATE standing SET key = 'lost' WHERE key = 'last'",
         "DELETE FROM standing",
         "DELETE FROM total",
     ];

@@ -275,7 +275,14 @@ impl Engine {
     /// # Errors
     /// As there.
     pub fn examine_records(&self) -> Result<Examined, EngineError> {
-        self.with(|core| Ok(examine::examine(&mut core.store)?))
+        self.with(|core| {
+            let found = examine::examine(&mut core.store)?;
+            if found.mended > 0 {
+                // What is held was read before it was mended.
+                core.rebuild()?;
+            }
+            Ok(found)
+        })
     }
 
     /// Runs `work` on the core under the lock. A panic is caught: the state is rebuilt from the log
