@@ -6,9 +6,9 @@ use std::path::Path;
 
 use crate::words::Own;
 
-/// The largest file that is read: some ten times what the reader of plans takes, so that it can
-/// say itself what is too much.
-const LARGEST: u64 = 4 << 20;
+/// The largest file that is read: a little more than a screen takes of records, and far more than a
+/// plan has, so that the core can say itself what is too much.
+const LARGEST: u64 = 17 << 20;
 
 /// The text of a file.
 pub(crate) fn read(path: &Path, own: Own) -> Result<String, String> {
@@ -53,7 +53,7 @@ mod tests {
         assert!(read(&path, Own::default()).expect_err("it is no text").contains("byte 12"));
         assert!(read(dir.path(), Own::default()).is_err());
         assert!(read(&dir.path().join("none"), Own::default()).is_err());
-        std::fs::write(&path, "x".repeat(5 << 20)).expect("it can be written");
-        assert!(read(&path, Own::default()).expect_err("it is too large").contains("4 MB"));
+        std::fs::write(&path, "x".repeat(18 << 20)).expect("it can be written");
+        assert!(read(&path, Own::default()).expect_err("it is too large").contains("17 MB"));
     }
 }

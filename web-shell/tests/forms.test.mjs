@@ -163,6 +163,36 @@ test('a form opens a plan file, and what it makes goes out as one', async () => 
     await phone.page.context().close();
 });
 
+test('records of another phone are opened, shown, and taken by a key', async () => {
+    const old = await Phone.open(await fresh(), host.url);
+    await old.records();
+    await old.tap('records');
+    await old.tap('all');
+    const comes = old.page.waitForEvent('download');
+    await old.tap('save');
+    const text = readFileSync(await (await comes).path(), 'utf8');
+    old.sound();
+    await old.page.context().close();
+
+    const phone = await Phone.open(await fresh(), host.url);
+    await phone.tap('start');
+    await phone.file('open', 'records.jsonl', text);
+    await phone.sees('Nothing was changed.');
+    await phone.tap('go-on');
+    await phone.sees('Taken in: ');
+    await phone.reload();
+    await phone.go('today');
+    assert.ok(await phone.has('records'));
+    // What was taken is known here now.
+    await phone.tap('records');
+    await phone.tap('open');
+    await phone.file('open', 'records.jsonl', text);
+    await phone.sees('Nothing is new');
+    await phone.go('today');
+    phone.sound();
+    await phone.page.context().close();
+});
+
 test('the demo is one key away, survives a reload, and is left by one', async () => {
     const phone = await Phone.open(await fresh(), host.url);
     await phone.demo();

@@ -27,6 +27,12 @@ const MOST_TEXT: usize = 16 << 10;
 /// Bytes of a file's text within a body: a plan's, a gym's, a draft's.
 const MOST_FILE_TEXT: usize = 1 << 20;
 
+/// Whether a text means to be such a file.
+#[must_use]
+pub fn is_meant(text: &str) -> bool {
+    text.starts_with("{\"barwright_records\"")
+}
+
 /// What was left out of a file on purpose.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

@@ -34,13 +34,14 @@ pub(crate) fn of_row(row: &Row<'_>, values: usize) -> Result<u32> {
     Ok(digest.finalize())
 }
 
-/// CRC-32 over each value: a byte for its kind, then eight bytes of a number, or the length of a
-/// text and its bytes; numbers little-endian.
-/// The digest of a text by itself.
-pub(crate) fn of_text(text: &str) -> u32 {
+/// The CRC-32 (ISO-HDLC) of a text.
+#[must_use]
+pub fn checksum(text: &str) -> u32 {
     SUM.checksum(text.as_bytes())
 }
 
+/// CRC-32 over each value: a byte for its kind, then eight bytes of a number, or the length of a
+/// text and its bytes; numbers little-endian.
 fn add(digest: &mut Digest<'_, u32, Table<16>>, value: ValueRef<'_>) {
     match value {
         ValueRef::Null => digest.update(&[0]),

@@ -31,6 +31,7 @@ mod wal;
 mod watch;
 
 pub use backup::{Kept, Schedule, restore};
+pub use digest::checksum;
 pub use error::{Damage, Foreign, StoreError};
 pub use event::{ABSENT, Event, NewEvent, Seq, Stamp, Tap};
 pub use files::{FileSystem, Files, Found, Identity};

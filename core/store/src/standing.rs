@@ -33,7 +33,7 @@ pub(crate) fn put(connection: &Connection, key: &str, body: Option<&str>, seq: S
     let mut total = Total::kept(connection)?;
     total.rows += i64::from(after.is_some()) - i64::from(before.is_some());
     total.sum = total.sum.wrapping_add(after.unwrap_or(0)).wrapping_sub(before.unwrap_or(0));
-    let named = digest::of_text(key);
+    let named = digest::checksum(key);
     match (before.is_some(), after.is_some()) {
         (false, true) => total.keys = total.keys.wrapping_add(named),
         (true, false) => total.keys = total.keys.wrapping_sub(named),
@@ -83,7 +83,7 @@ pub(crate) fn check(connection: &Connection) -> Result<Seq> {
     let mut rows = statement.query([])?;
     while let Some(row) = rows.next()? {
         found.rows += 1;
-        found.keys = found.keys.wrapping_add(digest::of_text(row.get_ref(0)?.as_str()?));
+        found.keys = found.keys.wrapping_add(digest::checksum(row.get_ref(0)?.as_str()?));
         named = named.max(row.get(1)?);
         found.sum = found.sum.wrapping_add(row.get(2)?);
     }

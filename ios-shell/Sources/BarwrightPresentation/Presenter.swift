@@ -392,7 +392,7 @@ public final class Presenter {
         }
     }
 
-    private static let mostBytes = 2 << 20
+    private static let mostBytes = 17 << 20
 }
 
 extension Look {

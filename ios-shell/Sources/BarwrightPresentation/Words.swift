@@ -14,7 +14,7 @@ public enum Words {
     public static let equipment = word("Equipment")
     public static let plan = word("Plan")
     public static let care = word("Take care")
-    public static let openPlan = word("Open a plan file…")
+    public static let openPlan = word("Open a file…")
     public static let openGym = word("Open an equipment file…")
     public static let copy = word("Share a copy of the records…")
     public static let handOn = word("Hand it on as a file…")

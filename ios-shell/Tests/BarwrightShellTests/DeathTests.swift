@@ -135,7 +135,7 @@ import XCTest
             XCTAssertTrue(phone.sees(words), "\(phone.texts())")
         }
         XCTAssertFalse(phone.hasKey("Adopt"))
-        try await phone.tap("Open a plan file")
+        try await phone.tap("Open a file")
         XCTAssertEqual(phone.device.asked.last, .pick(.plan))
     }
 

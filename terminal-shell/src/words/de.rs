@@ -52,10 +52,10 @@ pub(super) const WORDS: OwnWords = OwnWords {
 
     add_gym: "Kraftraum aus einer Datei hinzufügen",
     read_plan: "Plandatei lesen",
-    open_plan: "Plandatei öffnen",
+    open_plan: "Datei öffnen",
     save: "Als Datei speichern",
 
-    plan_file: "Plandatei",
+    plan_file: "Datei",
     plan_path: "plaene/fruehjahr.toml",
     gym_file: "Datei des Kraftraums",
     gym_path: "raeume/bootshaus.toml",

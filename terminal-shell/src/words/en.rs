@@ -43,10 +43,10 @@ pub(super) const WORDS: OwnWords = OwnWords {
 
     add_gym: "Add a gym from a file",
     read_plan: "Read a plan file",
-    open_plan: "Open a plan file",
+    open_plan: "Open a file",
     save: "Save it as a file",
 
-    plan_file: "Plan file",
+    plan_file: "File",
     plan_path: "plans/spring.toml",
     gym_file: "Gym file",
     gym_path: "gyms/boathouse.toml",

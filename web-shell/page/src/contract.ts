@@ -526,7 +526,11 @@ export type FormOf =
      * all that fit, or the one whose id is the place.
      */
     | "changes"
-    /** The records as a file to be handed on: all of them, or what a coach gets. */
+    /**
+     * The records as a file to be handed on: all of them, or what a coach gets; and a file of them
+     * that was opened, before it is taken. A shell opens one as it opens a plan, and is answered
+     * this.
+     */
     | "records";
 
 /** A line of a form. */
@@ -582,7 +586,7 @@ export interface FormScreen {
      * particular.
      */
     notes: readonly (string)[];
-    /** A plan file is a way on from here: the shell opens one. */
+    /** A file is a way on from here: the shell opens one, and shows its text as a plan's. */
     plan_file: boolean;
     /** Its lines. */
     rows: readonly (FormRow)[];

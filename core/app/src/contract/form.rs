@@ -27,7 +27,9 @@ pub enum FormOf {
     /// Changes that a coach sent: the look's text is the file's. They are taken by putting that text:
     /// all that fit, or the one whose id is the place.
     Changes,
-    /// The records as a file to be handed on: all of them, or what a coach gets.
+    /// The records as a file to be handed on: all of them, or what a coach gets; and a file of them
+    /// that was opened, before it is taken. A shell opens one as it opens a plan, and is answered
+    /// this.
     Records,
 }
 
@@ -125,7 +127,7 @@ pub struct FormScreen {
     pub notes: Vec<String>,
     /// What it was over time; none where that says nothing.
     pub chart: Option<Chart>,
-    /// A plan file is a way on from here: the shell opens one.
+    /// A file is a way on from here: the shell opens one, and shows its text as a plan's.
     pub plan_file: bool,
     /// It as a file; none where it is none.
     pub file: Option<FormFile>,

@@ -12,6 +12,7 @@ use barwright_store::{NewEvent, Store, StoreError};
 use super::codec::{self, DESK, SESSION, VERSION};
 use super::derive;
 use super::effects::{self, Watched};
+use super::exchange::{self, Opened, form};
 use super::export;
 use super::guarded;
 use super::intents::{self, Appends};
@@ -21,7 +22,7 @@ use crate::contract::{
 };
 use crate::facts::form::FormField;
 use crate::facts::part;
-use crate::facts::{self, Facts, Held, Of};
+use crate::facts::{self, ComingPart, Facts, Held, Of};
 use crate::fault::{Fault, Refused};
 use crate::gather;
 use crate::locale::Locale;
@@ -36,6 +37,8 @@ pub(super) struct Core {
     /// Reading everything back did not come to its end: what is held here may not be what the log
     /// says, and is read back before anything else is answered.
     pub(super) stale: bool,
+    /// A file of records that a shell opened last.
+    pub(super) opened: Option<Opened>,
 }
 
 impl Core {
@@ -43,7 +46,7 @@ impl Core {
     pub(super) fn load(mut store: Store, locale: Locale) -> Result<Self, Fault> {
         let (desk, state) = derive::up_to_date(&mut store)?;
         let held = Held::new(locale, desk, state);
-        Ok(Self { store, held, stale: false })
+        Ok(Self { store, held, stale: false, opened: None })
     }
 
     /// The same, in a language.
@@ -98,6 +101,11 @@ impl Core {
             Intent::Wake => Watched::of(self.held.state.run()).lost(),
             _ => Watched::of(self.held.state.run()),
         };
+        if let Intent::Edit { of: FormOf::Records, place, edit, .. } = &intent {
+            let look = form::take(self, (place, edit), at)?;
+            let effects = effects::between(&before, &self.held, at, self.words());
+            return Ok(self.after_tap(look, effects, at));
+        }
         let leads = then.or_else(|| leads_to(&intent)).or_else(|| self.lift_of(&intent));
         let meant = intents::all_the_same(&intent);
         let appends =
@@ -151,6 +159,7 @@ impl Core {
 
     /// Any screen. Nothing is recorded.
     fn shown(&mut self, look: Look, at: &Reading) -> Result<Answer, Fault> {
+        let look = form::hold(self, look);
         self.mended(|core| core.shown_from_rows(look.clone(), at))
     }
 
@@ -159,6 +168,12 @@ impl Core {
         if let Look::Floor { .. } = look {
             gather::paces(&self.store, &mut self.held)?;
         }
+        let coming = match &look {
+            Look::Form { of: FormOf::Records, at: part, text } => ComingPart::named(part)
+                .map(|part| form::coming(self, (part, text), at))
+                .transpose()?,
+            _ => None,
+        };
         let ended = match look {
             Look::Today { .. } => self.held.when_next_begins(at),
             _ => None,
@@ -167,9 +182,15 @@ impl Core {
         let (look, facts) = match look {
             // What goes out is written as it is for a program: it needs more than is gathered.
             Look::Form { of: FormOf::Records, at: part, text } => {
-                let handed = export::handed(&self.store, &self.held.desk, &part, at)?;
-                let look = Look::Form { of: FormOf::Records, at: part, text };
-                (look, Facts { held, at, of: Of::Handed(handed) })
+                let of = match coming {
+                    Some(coming) => Of::Coming(coming),
+                    None => {
+                        let came = exchange::last_came(&self.store)?;
+                        let desk = &self.held.desk;
+                        Of::Handed(export::handed(&self.store, desk, &part, at, came)?)
+                    }
+                };
+                (Look::Form { of: FormOf::Records, at: part, text }, Facts { held, at, of })
             }
             look => gather::of(&self.store, held, look, at)?,
         };

@@ -11,7 +11,7 @@ use serde_json::value::RawValue;
 
 use super::codec::{self, DESK, SESSION};
 use super::standing::{self, Failure};
-use crate::facts::{Handed, HandedPart};
+use crate::facts::{Arrived, Handed, HandedPart};
 use crate::fault::{Fault, Refused};
 
 /// What is written out.
@@ -50,8 +50,9 @@ pub(super) fn write(
     Ok(exported)
 }
 
-/// The most bytes that are handed on by a screen: of more, a copy of the file is.
-const MOST_HANDED: usize = 32 << 20;
+/// The most bytes that a screen hands on, or takes: of more, a copy of the file is. An old phone has
+/// to have room for it several times over.
+pub(super) const MOST_CARRIED: usize = 16 << 20;
 /// How far back a coach gets records where no plan is on: eight weeks.
 const DAYS_BACK: i32 = 56;
 
@@ -61,6 +62,7 @@ pub(super) fn handed(
     desk: &Desk,
     part: &str,
     at: &Reading,
+    came: Option<Arrived>,
 ) -> Result<Handed, Fault> {
     let part = HandedPart::named(part).ok_or(Refused::NotHere)?;
     let today = at.local_day();
@@ -75,7 +77,7 @@ pub(super) fn handed(
     let mut file = Bounded { bytes: 0, text: Some(Vec::new()) };
     let Exported { sessions, .. } = write(store, desk, what, &mut file)?;
     let text = file.text.and_then(|text| String::from_utf8(text).ok());
-    Ok(Handed { part, since, sessions, bytes: file.bytes, text })
+    Ok(Handed { part, since, sessions, bytes: file.bytes, text, came })
 }
 
 /// A file as it is written, which is let go of where it is more than is handed on.
@@ -87,7 +89,7 @@ struct Bounded {
 impl Write for Bounded {
     fn write(&mut self, more: &[u8]) -> std::io::Result<usize> {
         self.bytes = self.bytes.saturating_add(more.len());
-        if self.bytes > MOST_HANDED {
+        if self.bytes > MOST_CARRIED {
             self.text = None;
         }
         self.text.iter_mut().for_each(|text| text.extend_from_slice(more));

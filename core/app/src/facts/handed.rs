@@ -1,5 +1,7 @@
 //! What of the records is handed on.
 
+use super::Arrived;
+
 /// A part of the records.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum HandedPart {
@@ -54,4 +56,6 @@ pub(crate) struct Handed {
     pub(crate) bytes: usize,
     /// The file's text; none where it is too large to be handed on so.
     pub(crate) text: Option<String>,
+    /// What came in last and can go again.
+    pub(crate) came: Option<Arrived>,
 }

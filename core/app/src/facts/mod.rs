@@ -1,6 +1,7 @@
 //! What a screen is made from, as plain values: gathered by `gather`, shown by `screens`.
 
 mod adoption;
+mod coming;
 mod fitted;
 pub(crate) mod form;
 mod gym;
@@ -14,6 +15,7 @@ mod plan;
 mod sent;
 
 pub(crate) use adoption::{adopted, mended};
+pub(crate) use coming::{Arrived, Coming, ComingPart, Done, Found, Taking};
 pub(crate) use fitted::{candidates, fitted};
 pub(crate) use gym::GymFrom;
 pub(crate) use handed::{Handed, HandedPart};
@@ -87,6 +89,8 @@ pub(crate) enum Of<'a> {
     Sent(Result<SentFile, Vec<text::Fault>>),
     /// The records as a file to be handed on.
     Handed(Handed),
+    /// Records that come in.
+    Coming(Coming),
     /// How to begin.
     Start,
     /// The plan file whose text the look has.

@@ -1392,6 +1392,22 @@ phrases! {
         fn turn(is_in: bool) -> (&'static str, &'static str);
         /// It is too large to be handed on so.
         fn too_large() -> &'static str;
+        /// A line and its detail: a file of another phone can be opened.
+        fn from_file() -> (&'static str, &'static str);
+        /// A key that asks for one.
+        fn to_file() -> (&'static str, &'static str);
+        /// A file that was opened is open no longer.
+        fn closed() -> &'static str;
+        /// A key that takes in what is new in a file.
+        fn take_in() -> (&'static str, &'static str);
+        /// A key that takes a file's sessions into the history.
+        fn as_history() -> (&'static str, &'static str);
+        /// A key that looks at so many loads that stand otherwise in a file.
+        fn differing(count: u64) -> (String, String);
+        /// A key that takes so many sessions out of the history that came into it last.
+        fn withdraw(count: u64) -> (&'static str, String);
+        /// So many sessions went out of the history again.
+        fn withdrawn(count: u64) -> String;
         /// What the records are called that history came from, where a coach's file names a lifter.
         fn other_records() -> &'static str;
     }

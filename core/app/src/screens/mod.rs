@@ -68,7 +68,8 @@ pub(crate) fn show(facts: &Facts<'_>, look: &Look, words: Words) -> Screen {
         Of::Balance(of) => Screen::Balance { balance: balance::screen(held, of, words) },
         Of::Equipment => Screen::Equipment { equipment: equipment::screen(held, words) },
         Of::Start => Screen::Form { form: form::start::screen(held, words) },
-        Of::Handed(handed) => Screen::Form { form: form::records::screen(handed, words) },
+        Of::Handed(handed) => Screen::Form { form: form::records::screen(held, handed, words) },
+        Of::Coming(coming) => Screen::Form { form: form::coming::screen(held, coming, words) },
         Of::Exercises => {
             let Asked { at, text, .. } = asked(look);
             Screen::Form { form: form::exercises::screen(held, at, text, words) }

@@ -32,6 +32,7 @@ pub(crate) fn wakes_at(facts: &Facts<'_>, look: &Look) -> Option<i64> {
         | Of::LikedForm(_)
         | Of::Sent(_)
         | Of::Handed(_)
+        | Of::Coming(_)
         | Of::Start
         | Of::PlanFile
         | Of::PlanOn(_) => None,

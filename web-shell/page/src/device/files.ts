@@ -4,7 +4,7 @@ import type { FormFile } from '../contract';
 import type { FileKind } from '../view/hands';
 
 /** No further than any file of ours could go; the core says when a text is too long. */
-const MOST_TEXT = 2 << 20;
+const MOST_TEXT = 17 << 20;
 /** Types of what goes out. */
 export const RECORDS = 'application/octet-stream';
 export const TEXT = 'text/plain';
@@ -17,7 +17,7 @@ export interface Came {
     readonly bytes: Uint8Array<ArrayBuffer>;
 }
 
-const ACCEPTS: Readonly<Record<FileKind, string>> = { plan: '.toml,.txt,text/*', gym: '.toml,.txt,text/*', records: '.backup,.db,application/*' };
+const ACCEPTS: Readonly<Record<FileKind, string>> = { plan: '.toml,.txt,.jsonl,text/*', gym: '.toml,.txt,text/*', records: '.backup,.db,application/*' };
 
 /** Asks for a file of a kind; `came` gets it, or null for one that can't be read. */
 export function pick(kind: FileKind, came: (file: Came | null) => void): void {

@@ -15,7 +15,7 @@ export const de: Words = {
     care: 'Vorsicht',
     back: 'Zurück',
     files: 'Dateien',
-    opens: { plan: 'Plandatei öffnen …', gym: 'Datei eines Kraftraums öffnen …', records: 'Kopie an ihre Stelle setzen …' },
+    opens: { plan: 'Datei öffnen …', gym: 'Datei eines Kraftraums öffnen …', records: 'Kopie an ihre Stelle setzen …' },
     drop: 'Ein Plan lässt sich auch überall ablegen oder einfügen.',
     copy: 'Kopie der Aufzeichnungen sichern',
     copied: 'Eine Kopie der Aufzeichnungen ist an den Browser übergeben. Sie ist vollständig.',

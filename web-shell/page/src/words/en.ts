@@ -15,7 +15,7 @@ export const en: Words = {
     care: 'Take care',
     back: 'Back',
     files: 'Files',
-    opens: { plan: 'Open a plan file…', gym: 'Open an equipment file…', records: 'Put a copy in their place…' },
+    opens: { plan: 'Open a file…', gym: 'Open an equipment file…', records: 'Put a copy in their place…' },
     drop: 'A plan can also be dropped or pasted anywhere.',
     copy: 'Save a copy of the records',
     copied: 'A copy of the records was handed to the browser. It is whole.',

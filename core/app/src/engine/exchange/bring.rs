@@ -18,6 +18,7 @@ use super::super::sent;
 use super::super::standing::Failure;
 use super::read::{self, File};
 use super::take_in::{append, same};
+use crate::facts::Arrived;
 use crate::fault::Fault;
 use crate::gather;
 use crate::phrase::Words;
@@ -171,12 +172,18 @@ pub(super) fn bring(
     Ok(Joined { taken: true, ..joined })
 }
 
+/// The last coming that is still there; none where nothing was brought.
+pub(in crate::engine) fn last(store: &Store) -> Result<Option<Arrived>, Fault> {
+    let last = Known::of(store)?.comings.pop_last();
+    Ok(last.map(|(tap, sessions)| Arrived { tap, sessions: sessions.len() as u64 }))
+}
+
 /// Takes the sessions of the last coming that is still there out of the history again, and answers
 /// how many those are; none where nothing was brought.
 pub(super) fn withdraw(core: &mut Core, at: &Reading) -> Result<u64, Fault> {
-    let Some((tap, gone)) = Known::of(&core.store)?.comings.pop_last() else { return Ok(0) };
+    let Some(Arrived { tap, sessions }) = last(&core.store)? else { return Ok(0) };
     record(core, &[DeskEvent::SessionsWithdrawn { tap }], at)?;
-    Ok(gone.len() as u64)
+    Ok(sessions)
 }
 
 /// Records facts that change the history behind the last session.

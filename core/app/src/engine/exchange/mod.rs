@@ -2,6 +2,7 @@
 
 mod bring;
 mod columns;
+pub(super) mod form;
 mod read;
 mod table;
 mod take_in;
@@ -17,6 +18,9 @@ use super::{Engine, guarded};
 use crate::contract::{self, EngineError};
 use crate::fault::{Fault, Refused};
 use crate::locale::Locale;
+
+pub(super) use bring::last as last_came;
+pub(super) use form::Opened;
 
 pub use bring::Joined;
 pub use columns::OldTable;

@@ -166,6 +166,69 @@ pub fn too_large() -> &'static str {
     "Das ist zu groß, um von hier weitergegeben zu werden. Sichere stattdessen eine Kopie."
 }
 
+/// A file can be opened.
+pub fn from_file() -> (&'static str, &'static str) {
+    (
+        "Aufzeichnungen eines anderen Telefons",
+        "Öffne die Datei, die es weitergegeben hat, wie einen Plan. Du siehst, was neu ist, bevor etwas \
+         davon übernommen wird.",
+    )
+}
+
+/// Asks for one.
+pub fn to_file() -> (&'static str, &'static str) {
+    ("Aus einer Datei", "Aufzeichnungen aus einer Datei übernehmen")
+}
+
+/// It is open no longer.
+pub fn closed() -> &'static str {
+    "Die Datei ist nicht mehr geöffnet. Öffne sie noch einmal: Nichts wurde geändert."
+}
+
+/// Takes in what is new.
+pub fn take_in() -> (&'static str, &'static str) {
+    ("Übernehmen", "Übernehmen, was in der Datei neu ist")
+}
+
+/// Takes sessions in as history.
+pub fn as_history() -> (&'static str, &'static str) {
+    (
+        "Als Verlauf",
+        "Die Einheiten der Datei in den Verlauf übernehmen. Gewichte und Plan bleiben, wie sie hier \
+         sind",
+    )
+}
+
+/// Loads that stand otherwise there.
+pub fn differing(count: u64) -> (String, String) {
+    match count {
+        1 => {
+            ("1 Gewicht anders".to_owned(), "Das Gewicht ansehen, das dort anders steht".to_owned())
+        }
+        _ => (
+            format!("{count} Gewichte anders"),
+            format!("Die {count} Gewichte ansehen, die dort anders stehen"),
+        ),
+    }
+}
+
+/// Takes sessions out of the history.
+pub fn withdraw(count: u64) -> (&'static str, String) {
+    let says = match count {
+        1 => "Die zuletzt gekommene Einheit wieder aus dem Verlauf nehmen".to_owned(),
+        _ => format!("Die {count} zuletzt gekommenen Einheiten wieder aus dem Verlauf nehmen"),
+    };
+    ("Wieder herausnehmen", says)
+}
+
+/// They went.
+pub fn withdrawn(count: u64) -> String {
+    match count {
+        1 => "Wieder aus dem Verlauf genommen: 1 Einheit.".to_owned(),
+        _ => format!("Wieder aus dem Verlauf genommen: {count} Einheiten."),
+    }
+}
+
 /// What the records are called that history came from.
 pub fn other_records() -> &'static str {
     "Andere Aufzeichnungen"

@@ -165,6 +165,68 @@ pub fn too_large() -> &'static str {
     "This is too large to be handed on from here. Save a copy of the records instead."
 }
 
+/// A file can be opened.
+pub fn from_file() -> (&'static str, &'static str) {
+    (
+        "Records of another phone",
+        "Open the file that it handed on, as you open a plan. You see what is new before any of it is \
+         taken.",
+    )
+}
+
+/// Asks for one.
+pub fn to_file() -> (&'static str, &'static str) {
+    ("From a file", "Take records in from a file")
+}
+
+/// It is open no longer.
+pub fn closed() -> &'static str {
+    "The file is no longer open. Open it again: nothing was changed."
+}
+
+/// Takes in what is new.
+pub fn take_in() -> (&'static str, &'static str) {
+    ("Take in", "Take in what is new in the file")
+}
+
+/// Takes sessions in as history.
+pub fn as_history() -> (&'static str, &'static str) {
+    (
+        "As history",
+        "Take the file's sessions into the history. Loads and plan stay as they are here",
+    )
+}
+
+/// Loads that stand otherwise there.
+pub fn differing(count: u64) -> (String, String) {
+    match count {
+        1 => {
+            ("1 load differs".to_owned(), "Look at the load that stands otherwise there".to_owned())
+        }
+        _ => (
+            format!("{count} loads differ"),
+            format!("Look at the {count} loads that stand otherwise there"),
+        ),
+    }
+}
+
+/// Takes sessions out of the history.
+pub fn withdraw(count: u64) -> (&'static str, String) {
+    let says = match count {
+        1 => "Take the session that came last out of the history again".to_owned(),
+        _ => format!("Take the {count} sessions that came last out of the history again"),
+    };
+    ("Take out again", says)
+}
+
+/// They went.
+pub fn withdrawn(count: u64) -> String {
+    match count {
+        1 => "Taken out of the history again: 1 session.".to_owned(),
+        _ => format!("Taken out of the history again: {count} sessions."),
+    }
+}
+
 /// What the records are called that history came from.
 pub fn other_records() -> &'static str {
     "Other records"

@@ -1,5 +1,6 @@
 //! What is made and mended by hand: rows, with what is wrong beside each.
 
+pub(super) mod coming;
 pub(super) mod exercises;
 pub(super) mod gym;
 pub(super) mod liked;

@@ -1,9 +1,11 @@
-//! Records that are handed on as a file: all of them, or what a lifter sends to a coach.
+//! Records that are handed on as a file: all of them, or what a lifter sends to a coach. From here
+//! those of another phone are opened, too.
 
 use super::super::key::shows;
+use super::coming::withdraws;
 use super::{Form, form_row, form_screen};
 use crate::contract::{FormFile, FormOf, FormScreen, Key, Look};
-use crate::facts::{Handed, HandedPart};
+use crate::facts::{ComingPart, Handed, HandedPart, Held};
 use crate::phrase::Words;
 
 /// The look at what a coach gets.
@@ -12,7 +14,7 @@ pub(in crate::screens) fn look() -> Look {
 }
 
 /// What goes out, and the file.
-pub(in crate::screens) fn screen(handed: &Handed, words: Words) -> FormScreen {
+pub(in crate::screens) fn screen(held: &Held, handed: &Handed, words: Words) -> FormScreen {
     let say = words.records();
     let form = Form::of_what_stands(FormOf::Records, "", words);
     let part = handed.part;
@@ -34,13 +36,19 @@ pub(in crate::screens) fn screen(handed: &Handed, words: Words) -> FormScreen {
     }
     let whole = turns("all", HandedPart::All, say.choose(), all);
     rows.push(row("all", 1, say.all(), whole));
+    let (from, detail) = say.from_file();
+    let opens =
+        shows("open", say.to_file(), form.look(&ComingPart::Ask.name())).enabled(!held.demo);
+    rows.push(form_row("from-file", 1, from).detail(detail).keys(vec![opens]));
     let today = Look::Today { session: None, minutes: None };
-    let keys = vec![shows("leave", words.by_hand().back(), today)];
+    let keys = withdraws(held, handed.came, words);
+    let keys = keys.into_iter().chain([shows("leave", words.by_hand().back(), today)]).collect();
     let subtitle = say.handed(handed.sessions, handed.bytes);
     let file = handed.text.as_ref().map(|text| {
         let name = if all { "records.jsonl" } else { "return.jsonl" };
         FormFile { name: name.to_owned(), text: text.clone() }
     });
     let notes = if file.is_none() { vec![say.too_large().to_owned()] } else { Vec::new() };
-    FormScreen { file, notes, ..form_screen(say.title(), subtitle, rows, keys, words) }
+    let form = form_screen(say.title(), subtitle, rows, keys, words);
+    FormScreen { file, notes, ..form }
 }

@@ -30,6 +30,7 @@ pub(in crate::screens) fn screen(held: &Held, words: Words) -> FormScreen {
         row("demo", say.demo(), vec![demo(!held.demo, words)]),
         row("new-plan", say.new_plan(), weeks::making(held, words)),
         row("plan-file", say.plan_file(), Vec::new()),
+        row("records", words.records().from_file(), Vec::new()),
         row("gym", say.gym(), vec![gym]),
     ];
     let (title, subtitle) = (say.title(), say.subtitle());

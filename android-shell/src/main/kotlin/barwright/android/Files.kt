@@ -7,6 +7,7 @@ import android.net.Uri
 import barwright.core.FormFile
 import barwright.core.Intent
 import barwright.core.Look
+import java.io.ByteArrayOutputStream
 import java.io.File
 import java.io.IOException
 import java.io.InputStream
@@ -130,21 +131,21 @@ class Files(private val activity: Activity, private val then: Then) {
     }) { text -> if (text == null) then.say(activity.getString(R.string.unreadable_file)) else done(text) }
 
     private fun InputStream.upTo(most: Int): ByteArray {
-        val bytes = ByteArray(most)
-        var at = 0
-        while (at < most) {
-            val count = read(bytes, at, most - at)
+        val all = ByteArrayOutputStream()
+        val some = ByteArray(1 shl 16)
+        while (all.size() < most) {
+            val count = read(some, 0, minOf(some.size, most - all.size()))
             if (count < 0) break
-            at += count
+            all.write(some, 0, count)
         }
-        return bytes.copyOf(at)
+        return all.toByteArray()
     }
 
     companion object {
         const val PLAN = 1
         const val GYM = 2
         const val SAVE = 3
-        private const val MOST_BYTES = 2 shl 20
+        private const val MOST_BYTES = 17 shl 20
         private const val RECORDS_NAME = "barwright-records.db"
         private const val TEXT_TYPE = "text/plain"
         private const val RECORDS_TYPE = "application/vnd.sqlite3"

@@ -80,7 +80,7 @@ class FileTest : PhoneTest() {
         activity.go(Look.Today(null, null))
         settle()
         // With nothing on, today's sheet offers it by itself.
-        tap("Open a plan file")
+        tap("Open a file")
         picked(file(demo("plan.toml")), Call.ACTION_OPEN_DOCUMENT)
         assertTrue(texts().toString(), sees("Boathouse off-season") && hasKey("Adopt"))
     }
