@@ -3,6 +3,7 @@
 mod balance;
 mod bar;
 mod care;
+mod chart;
 mod equipment;
 mod floor;
 mod form;

@@ -8,7 +8,7 @@ use barwright_app::contract::{
 };
 use ratatui::text::Line;
 
-use super::{balance, lift};
+use super::{balance, chart};
 use crate::palette::{Colours, Palette};
 use crate::words::Own;
 
@@ -93,7 +93,7 @@ fn lift_text(lift: &LiftScreen, own: Own, out: &mut String) {
     line(&lift.subtitle, out);
     if let Some(chart) = &lift.chart {
         out.push('\n');
-        drawing(&lift::drawing(chart, WIDE, PLAIN), out);
+        drawing(&chart::drawing(chart, WIDE, PLAIN), out);
     }
     list(own.records, &lift.records, own, out);
     list(own.sessions, &lift.sessions, own, out);
@@ -124,7 +124,7 @@ fn form_text(form: &FormScreen, own: Own, out: &mut String) {
     }
     if let Some(chart) = &form.chart {
         out.push('\n');
-        drawing(&lift::drawing(chart, WIDE, PLAIN), out);
+        drawing(&chart::drawing(chart, WIDE, PLAIN), out);
     }
 }
 

@@ -7,7 +7,7 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use unicode_width::UnicodeWidthStr;
 
-use super::{Ui, form, keys_line, pen};
+use super::{Ui, keys_line, pen};
 use crate::keys::Bound;
 use crate::palette::{Palette, WARNS};
 use crate::words::Own;
@@ -283,11 +283,42 @@ fn item_lines(
             Tone::Warning => wrapped(text, width, &format!("{WARNS} "), palette.warning()),
         },
         Item::Row(row) => row_lines(row, selected, ui, palette, width),
-        Item::FormRow(row) => form::row_lines(row, selected, palette, width),
+        Item::FormRow(row) => form_lines(row, selected, palette, width),
         Item::Field(field) => field_lines(field, selected, ui.own, palette, width),
         Item::Key(key) => key_lines(key, selected, palette, width),
         Item::Fault(fault) => fault_lines(fault, ui.own, palette, width),
     }
+}
+
+/// A line of a form: what it is, what it says between its steps, what follows, and what is wrong.
+fn form_lines(row: &FormRow, selected: bool, palette: Palette, width: u16) -> Vec<Line<'static>> {
+    let mark = match (selected, row.warns) {
+        (true, _) => "▸",
+        (false, true) => WARNS,
+        (false, false) => " ",
+    };
+    let style = match (selected, row.warns, row.depth) {
+        (true, ..) => palette.cap(),
+        (false, true, _) => palette.warning(),
+        (false, false, 0) => palette.strong(),
+        (false, false, _) => palette.plain(),
+    };
+    let indent = " ".repeat(usize::from(row.depth).saturating_mul(2).min(8));
+    let text = if row.value.is_empty() {
+        row.text.clone()
+    } else {
+        format!("{}: {}", row.text, row.value)
+    };
+    let quiet = format!("  {indent}");
+    let mut lines = wrapped(&text, width, &format!("{mark} {indent}"), style);
+    lines.extend(wrapped(&row.detail, width, &quiet, palette.quiet()));
+    for fault in &row.faults {
+        lines.extend(wrapped(fault, width, &format!("{quiet}{WARNS} "), palette.warning()));
+    }
+    for remark in &row.remarks {
+        lines.extend(wrapped(remark, width, &format!("{quiet}· "), palette.quiet()));
+    }
+    lines
 }
 
 fn row_lines(
