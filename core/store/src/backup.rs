@@ -2,6 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
+use chrono::NaiveDate;
+
 use crate::error::{Damage, StoreError};
 use crate::salvage::{is_at, replace, set_aside};
 use crate::store::{Place, Store, Verified, as_file, log_of, look_before_opening};
@@ -141,38 +143,14 @@ impl Store {
 /// The day of a kept backup; none for files of other names.
 fn day_of(file: &Path) -> Option<i32> {
     let name = file.file_name()?.to_str()?;
-    let date_text = name.strip_prefix(KEPT.0)?.strip_suffix(KEPT.1)?;
-    let mut numbers = date_text.split('-').map(|number| number.parse::<i64>().ok());
-    let (year, month, of_month) = (numbers.next()??, numbers.next()??, numbers.next()??);
-    if numbers.next().is_some() || !(1..=12).contains(&month) || !(1..=31).contains(&of_month) {
-        return None;
-    }
-    let day = i32::try_from(days_from_civil(year, month, of_month)).ok()?;
-    (date(day) == date_text).then_some(day)
+    let written = name.strip_prefix(KEPT.0)?.strip_suffix(KEPT.1)?;
+    let day = NaiveDate::parse_from_str(written, "%Y-%m-%d").ok()?.to_epoch_days();
+    (date(day) == written).then_some(day)
 }
 
 /// A day as `2026-11-28`.
 fn date(day: i32) -> String {
-    // Howard Hinnant, "chrono-Compatible Low-Level Date Algorithms" (2014), civil_from_days.
-    let shifted = i64::from(day) + 719_468;
-    let era = shifted.div_euclid(146_097);
-    let of_era = shifted.rem_euclid(146_097);
-    let year_of_era = (of_era - of_era / 1_460 + of_era / 36_524 - of_era / 146_096) / 365;
-    let of_year = of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
-    let month_from_march = (5 * of_year + 2) / 153;
-    let of_month = of_year - (153 * month_from_march + 2) / 5 + 1;
-    let month = if month_from_march < 10 { month_from_march + 3 } else { month_from_march - 9 };
-    let year = year_of_era + era * 400 + i64::from(month <= 2);
-    format!("{year:04}-{month:02}-{of_month:02}")
-}
-
-/// The inverse: Hinnant, there, days_from_civil.
-fn days_from_civil(year: i64, month: i64, of_month: i64) -> i64 {
-    let year = year - i64::from(month <= 2);
-    let era = year.div_euclid(400);
-    let year_of_era = year.rem_euclid(400);
-    let of_year = (153 * (month + if month > 2 { -3 } else { 9 }) + 2) / 5 + of_month - 1;
-    era * 146_097 + year_of_era * 365 + year_of_era / 4 - year_of_era / 100 + of_year - 719_468
+    NaiveDate::from_epoch_days(day).unwrap_or(NaiveDate::MAX).to_string()
 }
 
 /// Puts a backup in the place of a store, after all of the copy was checked; the file that was there

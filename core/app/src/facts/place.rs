@@ -50,5 +50,5 @@ pub(crate) fn called(plan: &Plan, at: At) -> Option<&str> {
 /// A local date as it is typed: "2026-11-23", in days since 1970-01-01.
 pub(crate) fn day_of(text: &str) -> Option<i32> {
     let date = chrono::NaiveDate::parse_from_str(text.trim(), "%Y-%m-%d").ok()?;
-    i32::try_from((date - chrono::NaiveDate::default()).num_days()).ok()
+    Some(date.to_epoch_days())
 }

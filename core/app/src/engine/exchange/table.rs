@@ -276,9 +276,7 @@ fn body_mass<W: Write>(core: &Core, out: &mut Out<W>) -> Result<(), Fault> {
 
 /// A local date as `2026-11-28`.
 fn date(day: i32) -> String {
-    const TO_1970: i32 = 719_163;
-    let date = NaiveDate::from_num_days_from_ce_opt(day.saturating_add(TO_1970));
-    date.map(|date| date.to_string()).unwrap_or_default()
+    NaiveDate::from_epoch_days(day).map(|date| date.to_string()).unwrap_or_default()
 }
 
 fn mass(mass: Option<Mass>) -> String {
