@@ -9,10 +9,10 @@ use barwright_domain::session::{self, Event, Reading, Run, Stamped};
 use barwright_log::{encode_desk, encode_session};
 use barwright_store::{NewEvent, Store, StoreError};
 
+use super::came;
 use super::codec::{self, DESK, SESSION, VERSION};
 use super::derive;
 use super::effects::{self, Watched};
-use super::exchange::{self, Opened, form};
 use super::export;
 use super::guarded;
 use super::intents::{self, Appends};
@@ -22,7 +22,7 @@ use crate::contract::{
 };
 use crate::facts::form::FormField;
 use crate::facts::part;
-use crate::facts::{self, ComingPart, Facts, Held, Of};
+use crate::facts::{self, Facts, Held, Of};
 use crate::fault::{Fault, Refused};
 use crate::gather;
 use crate::locale::Locale;
@@ -37,8 +37,8 @@ pub(super) struct Core {
     /// Reading everything back did not come to its end: what is held here may not be what the log
     /// says, and is read back before anything else is answered.
     pub(super) stale: bool,
-    /// A file of records that a shell opened last.
-    pub(super) opened: Option<Opened>,
+    /// A file of records that a shell opened last: its text, by its checksum.
+    pub(super) opened: Option<(u32, String)>,
 }
 
 impl Core {
@@ -75,13 +75,15 @@ impl Core {
         match action {
             Action::Show { look } => self.shown(look, at),
             Action::Do { intent, session, then } => {
-                // What could only be looked at may be written again.
-                if self.store.is_read_only() {
-                    self.rebuild()?;
-                }
+                self.writable()?;
                 self.tap(intent, session, then, at)
             }
         }
+    }
+
+    /// What could only be looked at may be written again.
+    pub(super) fn writable(&mut self) -> Result<(), Fault> {
+        if self.store.is_read_only() { self.rebuild() } else { Ok(()) }
     }
 
     /// One tap: decided, appended, folded in, shown.
@@ -101,11 +103,6 @@ impl Core {
             Intent::Wake => Watched::of(self.held.state.run()).lost(),
             _ => Watched::of(self.held.state.run()),
         };
-        if let Intent::Edit { of: FormOf::Records, place, edit, .. } = &intent {
-            let look = form::take(self, (place, edit), at)?;
-            let effects = effects::between(&before, &self.held, at, self.words());
-            return Ok(self.after_tap(look, effects, at));
-        }
         let leads = then.or_else(|| leads_to(&intent)).or_else(|| self.lift_of(&intent));
         let meant = intents::all_the_same(&intent);
         let appends =
@@ -116,12 +113,15 @@ impl Core {
         }
         let effects = effects::between(&before, &self.held, at, self.words());
         let look = leads.unwrap_or_else(|| self.usual_look(at));
-        Ok(self.after_tap(look, effects, at))
+        Ok(self.after_tap(look, effects, |core, look| core.shown(look, at)))
     }
 
     /// Runs `work`; where it meets derived rows that are spoiled, makes them anew from the log and
     /// runs it again.
-    fn mended<T>(&mut self, work: impl Fn(&mut Self) -> Result<T, Fault>) -> Result<T, Fault> {
+    pub(super) fn mended<T>(
+        &mut self,
+        work: impl Fn(&mut Self) -> Result<T, Fault>,
+    ) -> Result<T, Fault> {
         let answer = work(self);
         if answer.is_ok() || !self.store.is_spoiled() {
             return answer;
@@ -142,9 +142,14 @@ impl Core {
     }
 
     /// The answer to a tap that is on disk: where its screen can't be made, it says that.
-    fn after_tap(&mut self, look: Look, effects: Vec<Effect>, at: &Reading) -> Answer {
+    pub(super) fn after_tap(
+        &mut self,
+        look: Look,
+        effects: Vec<Effect>,
+        show: impl FnOnce(&mut Self, Look) -> Result<Answer, Fault>,
+    ) -> Answer {
         let asked = look.clone();
-        let shown = guarded(AssertUnwindSafe(|| self.shown(look, at))).and_then(|shown| shown);
+        let shown = guarded(AssertUnwindSafe(|| show(self, look))).and_then(|shown| shown);
         match shown {
             Ok(answer) => Answer { effects, ..answer },
             Err(fault) => {
@@ -159,7 +164,6 @@ impl Core {
 
     /// Any screen. Nothing is recorded.
     fn shown(&mut self, look: Look, at: &Reading) -> Result<Answer, Fault> {
-        let look = form::hold(self, look);
         self.mended(|core| core.shown_from_rows(look.clone(), at))
     }
 
@@ -168,12 +172,6 @@ impl Core {
         if let Look::Floor { .. } = look {
             gather::paces(&self.store, &mut self.held)?;
         }
-        let coming = match &look {
-            Look::Form { of: FormOf::Records, at: part, text } => ComingPart::named(part)
-                .map(|part| form::coming(self, (part, text), at))
-                .transpose()?,
-            _ => None,
-        };
         let ended = match look {
             Look::Today { .. } => self.held.when_next_begins(at),
             _ => None,
@@ -182,15 +180,10 @@ impl Core {
         let (look, facts) = match look {
             // What goes out is written as it is for a program: it needs more than is gathered.
             Look::Form { of: FormOf::Records, at: part, text } => {
-                let of = match coming {
-                    Some(coming) => Of::Coming(coming),
-                    None => {
-                        let came = exchange::last_came(&self.store)?;
-                        let desk = &self.held.desk;
-                        Of::Handed(export::handed(&self.store, desk, &part, at, came)?)
-                    }
-                };
-                (Look::Form { of: FormOf::Records, at: part, text }, Facts { held, at, of })
+                let came = came::last(&self.store)?;
+                let handed = export::handed(&self.store, &self.held.desk, &part, at, came)?;
+                let look = Look::Form { of: FormOf::Records, at: part, text };
+                (look, Facts { held, at, of: Of::Handed(handed) })
             }
             look => gather::of(&self.store, held, look, at)?,
         };
@@ -215,11 +208,11 @@ impl Core {
         }
     }
 
-    fn words(&self) -> Words {
+    pub(super) fn words(&self) -> Words {
         self.held.locale.words()
     }
 
-    fn refused(&self, refusal: session::Refusal) -> Refused {
+    pub(super) fn refused(&self, refusal: session::Refusal) -> Refused {
         Refused::BySession(refusal, self.held.load_unit())
     }
 

@@ -1,6 +1,7 @@
 //! The engine object: a lock, and what survives a panic.
 
 mod by_hand;
+mod came;
 mod codec;
 mod core;
 pub mod demo;
@@ -30,6 +31,7 @@ use crate::locale::Locale;
 use crate::phrase::Words;
 
 use self::core::Core;
+use self::exchange::form;
 pub(crate) use derive::derive_anew;
 pub use examine::Examined;
 pub(crate) use examine::{Verdict, examine, verdict};
@@ -108,7 +110,7 @@ impl Engine {
             }
             action => action,
         };
-        self.with(|core| core.act(action, &reading.into()))
+        self.with(|core| form::act(core, action, &reading.into()))
     }
 
     /// Carries a tap out. What it answers is on disk: where the screen after it can't be made, the

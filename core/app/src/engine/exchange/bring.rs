@@ -1,7 +1,7 @@
 //! History from elsewhere: sessions that were not lived in this store come in, each once, and can be
 //! taken out again.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::io::BufRead;
 
 use barwright_domain::desk::{Desk, DeskEvent, MOST_CHANGES, Sent, SentChange, SentWhat};
@@ -9,13 +9,12 @@ use barwright_domain::history::Brought;
 use barwright_domain::owners::Owner;
 use barwright_domain::session::Reading;
 use barwright_log::encode_desk;
-use barwright_store::{Event, Store};
+use barwright_store::Event;
 
+use super::super::came::{Identity, Known, here, last};
 use super::super::codec::{self, DESK, VERSION};
 use super::super::core::Core;
-use super::super::export::begins;
 use super::super::sent;
-use super::super::standing::Failure;
 use super::read::{self, File};
 use super::take_in::{append, same};
 use crate::facts::Arrived;
@@ -50,55 +49,6 @@ impl Joined {
     }
 }
 
-/// What tells a session apart from every other: where it was lived, its number there, and a checksum.
-pub(super) type Identity = (String, u64, u32);
-
-/// The sessions that are in a history.
-#[derive(Debug, Default)]
-struct Known {
-    /// What tells each apart, by its number here: those that were lived here, and those that were
-    /// brought and not taken out again.
-    sessions: BTreeMap<u64, Identity>,
-    /// The numbers of those that were brought, by the tap that brought them.
-    comings: BTreeMap<u64, Vec<u64>>,
-}
-
-impl Known {
-    fn of(store: &Store) -> Result<Self, Fault> {
-        let (mut known, mut before) = (Self::default(), 0);
-        store.each_event(1, |row| {
-            before = row.sum(before);
-            if begins(&row) {
-                known.sessions.insert(row.seq, (store.uuid().to_owned(), row.seq, before));
-            }
-            // Few facts of the desk are these: the others are not read.
-            let may = ["\"session_brought\"", "\"sessions_withdrawn\""];
-            if row.kind == DESK && may.iter().any(|name| row.body.contains(name)) {
-                match codec::desk(&row)? {
-                    DeskEvent::SessionBrought(brought) => {
-                        let (from, session, sum) = brought.identity();
-                        known.sessions.insert(row.seq, (from.to_owned(), session, sum));
-                        known.comings.entry(row.tap).or_default().push(row.seq);
-                    }
-                    DeskEvent::SessionsWithdrawn { tap } => {
-                        for gone in known.comings.remove(&tap).unwrap_or_default() {
-                            known.sessions.remove(&gone);
-                        }
-                    }
-                    _ => {}
-                }
-            }
-            Ok::<(), Failure>(())
-        })?;
-        Ok(known)
-    }
-}
-
-/// What tells the sessions apart that are in the history.
-pub(super) fn here(core: &Core) -> Result<BTreeSet<Identity>, Fault> {
-    Ok(Known::of(&core.store)?.sessions.into_values().collect())
-}
-
 /// The sessions of a file of the lossless form as history, whatever else it has: what was said at the
 /// desk there stays there, and no owner of a load hears of it.
 pub(super) fn bring_file(
@@ -114,7 +64,7 @@ pub(super) fn bring_file(
     let other = read::holding(file, core.held.locale)?;
     let (sessions, open) = sessions(&other, both)?;
     let changes = differing(core, &other.held.desk, both, at);
-    let joined = bring(core, here(core)?, sessions, at, look_only)?;
+    let joined = bring(core, here(&core.store)?, sessions, at, look_only)?;
     Ok(Joined {
         open,
         differing: changes.as_ref().map_or(0, |sent| sent.changes.len() as u64),
@@ -170,12 +120,6 @@ pub(super) fn bring(
     }
     record(core, &events, at)?;
     Ok(Joined { taken: true, ..joined })
-}
-
-/// The last coming that is still there; none where nothing was brought.
-pub(in crate::engine) fn last(store: &Store) -> Result<Option<Arrived>, Fault> {
-    let last = Known::of(store)?.comings.pop_last();
-    Ok(last.map(|(tap, sessions)| Arrived { tap, sessions: sessions.len() as u64 }))
 }
 
 /// Takes the sessions of the last coming that is still there out of the history again, and answers

@@ -13,6 +13,7 @@ use barwright_store::{Event, Stamp};
 use csv::ByteRecord;
 
 use super::super::Engine;
+use super::super::came;
 use super::super::codec::VERSION;
 use super::super::core::Core;
 use super::bring::{self, Joined};
@@ -249,7 +250,7 @@ fn take_in(
     seen: &dyn Fn(u64),
 ) -> Result<OldTable, Fault> {
     let (mut sessions, mut found) = sessions(core, table, columns, at, seen)?;
-    let here = bring::here(core)?;
+    let here = came::here(&core.store)?;
     let known = |one: &Brought| {
         let (from, session, sum) = one.identity();
         here.contains(&(from.to_owned(), session, sum))

@@ -2,34 +2,75 @@
 //!
 //! It can be some megabytes long, so it crosses once: looks and keys name it by its checksum.
 
-use barwright_domain::session::Reading;
+use barwright_domain::session::{self, Reading};
 use barwright_log::form::{BadLine, Wrong};
 
+use super::super::came;
 use super::super::core::Core;
+use super::super::effects::{self, Watched};
 use super::super::export::MOST_CARRIED;
 use super::{bring, take_in};
-use crate::contract::{Edit, FormOf, Look};
-use crate::facts::{Coming, ComingPart, Done, Found, Taking};
+use crate::contract::{Action, Answer, Edit, FormOf, Intent, Look};
+use crate::facts::{Coming, ComingPart, Done, Facts, Found, Of, Taking};
 use crate::fault::{Fault, NotTaken, Refused};
+use crate::screens;
 
-/// A file that a shell opened.
-#[derive(Debug)]
-pub(in crate::engine) struct Opened {
-    /// What tells it apart.
-    file: u32,
-    text: String,
+/// What a key does, and what a shell opens: records that come in are shown and taken here, all else by
+/// the core.
+pub(in crate::engine) fn act(
+    core: &mut Core,
+    action: Action,
+    at: &Reading,
+) -> Result<Answer, Fault> {
+    match action {
+        Action::Show { look } => match part_of(core, look) {
+            Ok((part, text)) => show(core, (part, text), at),
+            Err(look) => core.act(Action::Show { look }, at),
+        },
+        Action::Do { intent: Intent::Edit { of: FormOf::Records, place, edit, .. }, .. } => {
+            core.writable()?;
+            let before = Watched::of(core.held.state.run());
+            let (done, changes) = take(core, (&place, &edit), at)?;
+            let effects = effects::between(&before, &core.held, at, core.words());
+            let part = ComingPart::Done(done);
+            Ok(core.after_tap(look_at(part, changes.clone()), effects, |core, _| {
+                show(core, (part, changes), at)
+            }))
+        }
+        action => core.act(action, at),
+    }
 }
 
-/// Holds what a shell opened, where that is records: it is shown as what it is.
-pub(in crate::engine) fn hold(core: &mut Core, look: Look) -> Look {
+/// The part of what comes in that a look is at, with its text; else the look. What a shell opens as a
+/// plan and is records, is held, and shown as what it is.
+fn part_of(core: &mut Core, look: Look) -> Result<(ComingPart, String), Look> {
     match look {
         Look::Plan { text: Some(text), .. } if barwright_log::form::is_meant(&text) => {
             let file = barwright_store::checksum(&text);
-            core.opened = Some(Opened { file, text });
-            look_at(ComingPart::File(file), String::new())
+            core.opened = Some((file, text));
+            Ok((ComingPart::File(file), String::new()))
         }
-        look => look,
+        Look::Form { of: FormOf::Records, at, text } => match ComingPart::named(&at) {
+            Some(part) => Ok((part, text)),
+            None => Err(Look::Form { of: FormOf::Records, at, text }),
+        },
+        look => Err(look),
     }
+}
+
+fn show(
+    core: &mut Core,
+    (part, text): (ComingPart, String),
+    at: &Reading,
+) -> Result<Answer, Fault> {
+    if !at.is_sound() {
+        return Err(core.refused(session::Refusal::BadReading).into());
+    }
+    let coming = core.mended(|core| coming(core, (part, &text), at))?;
+    let facts = Facts { held: &core.held, at, of: Of::Coming(coming) };
+    let look = look_at(part, text);
+    let screen = screens::show(&facts, &look, core.words());
+    Ok(Answer { look, screen, effects: Vec::new(), wakes_at: None })
 }
 
 fn look_at(part: ComingPart, text: String) -> Look {
@@ -37,7 +78,7 @@ fn look_at(part: ComingPart, text: String) -> Look {
 }
 
 /// What there is to show of a part; `text` is the look's.
-pub(in crate::engine) fn coming(
+fn coming(
     core: &mut Core,
     (part, text): (ComingPart, &str),
     at: &Reading,
@@ -49,7 +90,7 @@ pub(in crate::engine) fn coming(
             Ok(found.map_or(Coming::Closed, |found| Coming::Open { file, found }))
         }
         ComingPart::Done(done) => {
-            Ok(Coming::Done { done, changes: text.to_owned(), came: bring::last(&core.store)? })
+            Ok(Coming::Done { done, changes: text.to_owned(), came: came::last(&core.store)? })
         }
     }
 }
@@ -60,9 +101,11 @@ fn holding<T>(
     file: u32,
     work: impl FnOnce(&mut Core, &str) -> Result<T, Fault>,
 ) -> Result<Option<T>, Fault> {
-    let Some(opened) = core.opened.take_if(|opened| opened.file == file) else { return Ok(None) };
-    let answer = work(core, &opened.text);
-    core.opened = Some(opened);
+    let Some((file, text)) = core.opened.take_if(|(opened, _)| *opened == file) else {
+        return Ok(None);
+    };
+    let answer = work(core, &text);
+    core.opened = Some((file, text));
     answer.map(Some)
 }
 
@@ -89,12 +132,16 @@ fn bounded(text: &str) -> Result<&[u8], Fault> {
     Ok(text.as_bytes())
 }
 
-/// Does what a key of the form says. Answers the look that says what came of it.
-pub(in crate::engine) fn take(
+/// Does what a key of the form says. Answers what was done, and the file that tells what stands
+/// otherwise there.
+fn take(
     core: &mut Core,
     (place, edit): (&str, &Edit),
     at: &Reading,
-) -> Result<Look, Fault> {
+) -> Result<(Done, String), Fault> {
+    if !at.is_sound() {
+        return Err(core.refused(session::Refusal::BadReading).into());
+    }
     if core.held.demo {
         // Invented records take none of one's own.
         return Err(Refused::NotHere.into());
@@ -116,11 +163,11 @@ pub(in crate::engine) fn take(
         }
         (Some(Taking::Withdraw(tap)), Edit::Remove) => {
             // A second tap of one key does not take out what came before.
-            let last = bring::last(&core.store)?;
+            let last = came::last(&core.store)?;
             last.filter(|came| came.tap == tap).ok_or(Refused::NotHere)?;
             (Done::Withdrawn { sessions: bring::withdraw(core, at)? }, String::new())
         }
         _ => return Err(Refused::NotHere.into()),
     };
-    Ok(look_at(ComingPart::Done(done), changes))
+    Ok((done, changes))
 }

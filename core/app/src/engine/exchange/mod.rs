@@ -19,9 +19,6 @@ use crate::contract::{self, EngineError};
 use crate::fault::{Fault, Refused};
 use crate::locale::Locale;
 
-pub(super) use bring::last as last_came;
-pub(super) use form::Opened;
-
 pub use bring::Joined;
 pub use columns::OldTable;
 pub use table::Table;
