@@ -8,18 +8,19 @@ import { Records } from './core/records';
 import { refusal } from './core/refusal';
 import { Effects, speak } from './device/effects';
 import * as files from './device/files';
+import type { FileKind } from './device/files';
 import { askPromise, Install, promised } from './device/install';
 import * as said from './device/said';
 import { Tab } from './device/tab';
 import { worker } from './device/trust';
+import { wordsFor } from './language';
 import { PLACES, TODAY, ofGym, same, toDemo } from './screen/looks';
 import { page, type Page } from './screen/screens';
 import { panelName } from './screen/floor';
 import { frame, placesView, refusedView, type Word } from './screen/frame';
 import { show, type Made } from './view/dom';
-import type { FileKind, Hands } from './view/hands';
+import type { Hands } from './view/hands';
 import * as reading from './view/reading';
-import { wordsFor } from './words/words';
 
 const RECORDS = 'barwright.db';
 /** By then an answer is on the screen. */

@@ -1,5 +1,5 @@
 import { App } from './app';
-import { wordsFor } from './words/words';
+import { wordsFor } from './language';
 import './style.css';
 
 const { language, words } = wordsFor(navigator.language);

@@ -1,7 +1,9 @@
 // Files in and out: by a picker, dropped, pasted; as a download or by the device's own share sheet.
 
 import type { FormFile } from '../contract';
-import type { FileKind } from '../view/hands';
+
+/** Files of a kind that the core reads. */
+export type FileKind = 'plan' | 'gym' | 'records';
 
 /** No further than any file of ours could go; the core says when a text is too long. */
 const MOST_TEXT = 17 << 20;

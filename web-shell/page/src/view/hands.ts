@@ -1,6 +1,7 @@
 // What the views hand taps and texts to.
 
 import type { Action, FormFile, Look } from '../contract';
+import type { FileKind } from '../device/files';
 import type { Words } from '../words/words';
 
 /** How there is room. */
@@ -14,9 +15,6 @@ export interface Room {
     /** So few letters across that a title has a line of its own. */
     readonly narrow: boolean;
 }
-
-/** Files of a kind that the core reads. */
-export type FileKind = 'plan' | 'gym' | 'records';
 
 export interface Hands {
     readonly words: Words;

@@ -3,7 +3,8 @@
 
 import type { FormFile, Key } from '../contract';
 import { h, type Kid, type Made } from './dom';
-import type { FileKind, Hands } from './hands';
+import type { FileKind } from '../device/files';
+import type { Hands } from './hands';
 import { keyView, keysView, ownKey } from './key';
 
 const MOST_AT_FOOT = 6;

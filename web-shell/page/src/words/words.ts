@@ -1,9 +1,7 @@
 // The few words of the page itself; those of the screens come from the core.
 
-import type { FileKind } from '../view/hands';
 import type { Lack } from '../core/protocol';
-import { de } from './de';
-import { en } from './en';
+import type { FileKind } from '../device/files';
 
 export interface Words {
     readonly description: string;
@@ -66,14 +64,4 @@ export interface Words {
     readonly trapped: string;
     readonly trappedRecorded: string;
     readonly lacks: Readonly<Record<Lack | 'secure' | 'old', string>>;
-}
-
-/** By language: another one is another file, and a manifest beside it (public/manifest.LANGUAGE.webmanifest). */
-const LANGUAGES: Readonly<Record<string, Words>> = { en, de };
-
-/** The words for a language tag; English where there are none. */
-export function wordsFor(tag: string): { readonly language: string; readonly words: Words } {
-    const [language] = tag.toLowerCase().split('-');
-    const words = language ? LANGUAGES[language] : undefined;
-    return language && words ? { language, words } : { language: 'en', words: en };
 }
