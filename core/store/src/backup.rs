@@ -4,9 +4,11 @@ use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
 
+use crate::aside::{is_at, replace, set_aside};
 use crate::error::{Damage, StoreError};
-use crate::salvage::{is_at, replace, set_aside};
-use crate::store::{Place, Store, Verified, as_file, log_of, look_before_opening};
+use crate::place::{Place, as_file, log_of, look_before_opening, remove};
+use crate::reading::Verified;
+use crate::store::Store;
 
 impl Store {
     /// Writes a backup to a file that does not exist yet, and checks all of it.
@@ -211,12 +213,4 @@ pub fn restore<E: From<StoreError>>(
         remove(&part);
     }
     restored
-}
-
-/// Removes an unfinished file of this call's own making.
-pub(crate) fn remove(part: &Place) {
-    let files = part.on().files;
-    // Where there is none there is nothing to do; where it can't be removed, writing will say so.
-    let _ = files.remove(part.path());
-    let _ = files.remove(log_of(part).path());
 }

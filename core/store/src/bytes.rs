@@ -1,5 +1,9 @@
 //! Numbers in bytes that may be damaged: what lies outside is nothing, never a panic.
 
+/// Bytes of a page, and so of a frame: large enough that the beginning of a session, with its whole
+/// sheet, is a few frames too.
+pub(crate) const PAGE_BYTES: u32 = 16_384;
+
 /// A big-endian number; 0 past the end.
 pub(crate) fn be_u32(bytes: &[u8], at: usize) -> u32 {
     bytes.get(at..).and_then(|rest| rest.first_chunk()).map_or(0, |four| u32::from_be_bytes(*four))

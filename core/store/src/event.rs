@@ -3,7 +3,6 @@
 use rusqlite::Row;
 
 use crate::digest::SUM;
-use crate::error::Damage;
 
 /// A number in the log: 1 for the first event, without gaps.
 pub type Seq = u64;
@@ -104,30 +103,5 @@ impl Event {
     pub fn sum(&self, before: u32) -> u32 {
         let new = NewEvent { kind: &self.kind, version: self.version, body: &self.body };
         checksum(before, self.seq, self.tap, self.at, &new)
-    }
-}
-
-/// Follows the chain of checksums along rows in the log's order.
-#[derive(Debug, Clone, Copy, Default)]
-pub(crate) struct Chain {
-    /// The last number that was found good.
-    pub(crate) seq: Seq,
-    /// Its checksum.
-    pub(crate) checksum: u32,
-}
-
-impl Chain {
-    /// Checks the next row and moves on to it.
-    pub(crate) fn follow(&mut self, event: &Event, sum: u32) -> Result<(), Damage> {
-        let next = self.seq + 1;
-        if event.seq != next && !(event.kind == ABSENT && event.seq > next) {
-            return Err(Damage::Missing { seq: next });
-        }
-        let new = NewEvent { kind: &event.kind, version: event.version, body: &event.body };
-        if checksum(self.checksum, event.seq, event.tap, event.at, &new) != sum {
-            return Err(Damage::Checksum { seq: event.seq });
-        }
-        *self = Self { seq: event.seq, checksum: sum };
-        Ok(())
     }
 }

@@ -6,7 +6,7 @@ use std::sync::{Mutex, PoisonError};
 
 use crate::error::StoreError;
 use crate::files::Identity;
-use crate::store::Place;
+use crate::place::Place;
 
 static HELD: Mutex<Vec<Identity>> = Mutex::new(Vec::new());
 

@@ -13,30 +13,43 @@
     clippy::panic
 )]
 
+mod appending;
+mod aside;
 mod backup;
 mod bytes;
+mod chain;
+mod connect;
 mod digest;
 mod error;
 mod event;
+mod facts;
 mod files;
 mod held;
 mod history;
 mod marks;
+mod opening;
 mod pages;
+mod place;
+mod reading;
 mod salvage;
 mod schema;
+mod sealing;
 mod standing;
 mod store;
 mod wal;
 mod watch;
 
+pub use aside::{is_at, move_aside};
 pub use backup::{Kept, Schedule, restore};
 pub use digest::checksum;
 pub use error::{Damage, Foreign, StoreError};
 pub use event::{ABSENT, Event, NewEvent, Seq, Stamp, Tap};
+pub use facts::{Standing, StandingFacts};
 pub use files::{FileSystem, Files, Found, Identity};
 pub use history::{AtEnd, Derive, Differing, History, Moment, VolumeRow};
-pub use salvage::{Salvage, discard, is_at, move_aside, salvage, take_its_place};
+pub use opening::CHECKED_ON_OPEN;
+pub use place::Place;
+pub use reading::Verified;
+pub use salvage::{Salvage, discard, salvage, take_its_place};
 pub use schema::SCHEMA_VERSION;
-pub use standing::{Standing, StandingFacts};
-pub use store::{CHECKED_ON_OPEN, Place, Store, Verified};
+pub use store::Store;

@@ -7,11 +7,12 @@
 
 use std::collections::HashMap;
 
-use crate::bytes::{be_u16, be_u32, part, varint};
+use crate::bytes::{PAGE_BYTES, be_u16, be_u32, part, varint};
+use crate::chain::Chain;
 use crate::error::StoreError;
-use crate::event::{Chain, Event, Seq, Stamp};
+use crate::event::{Event, Seq, Stamp};
 use crate::marks::Glimpse;
-use crate::store::{PAGE_BYTES, Place};
+use crate::place::Place;
 use crate::wal::Log;
 
 const PAGE: usize = PAGE_BYTES as usize;

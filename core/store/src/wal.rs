@@ -4,9 +4,9 @@
 //! The layout is that of <https://www.sqlite.org/fileformat2.html#the_write_ahead_log>: a header of
 //! 32 bytes, then frames of 24 bytes and a page, each with a running checksum.
 
-use crate::bytes::{be_u32, part};
+use crate::bytes::{PAGE_BYTES, be_u32, part};
 use crate::error::StoreError;
-use crate::store::{PAGE_BYTES, Place, log_of};
+use crate::place::{Place, log_of};
 
 const HEADER: usize = 32;
 const FRAME_HEADER: usize = 24;

@@ -3,7 +3,7 @@
 
 use crate::error::StoreError;
 use crate::files::Found;
-use crate::store::{Place, log_of};
+use crate::place::{Place, log_of};
 
 /// What lay at the two names when the store last wrote to them.
 #[derive(Debug, Clone)]
