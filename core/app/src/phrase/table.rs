@@ -61,11 +61,16 @@ phrases! {
         /// The key that says what is really on.
         fn holds() -> (&'static str, &'static str);
         /// Labels of plates, without their unit where all share one.
-        fn labels(plates: &[Plate]) -> String;
+        fn labels(plates: &[Plate], numerals: Numerals) -> String;
         /// The same labels, one for each.
-        fn numbers(plates: &[Plate]) -> Vec<String>;
+        fn numbers(plates: &[Plate], numerals: Numerals) -> Vec<String>;
         /// What to do to what is on: "take off 10 · put on 5, 2.5 each side"; empty for nothing.
-        fn change(off: &[Plate], on: &[Plate], each_side: bool) -> String;
+        fn change(
+            off: &[Plate],
+            on: &[Plate],
+            each_side: bool,
+            numerals: Numerals,
+        ) -> String;
     }
 }
 
@@ -734,11 +739,11 @@ phrases! {
         /// "Long bar · 20 kg · collars 5 kg".
         fn bar(bar: &Bar, unit: MassUnit, numerals: Numerals) -> String;
         /// "25 kg · 4 pairs and 1 single".
-        fn plate(plate: &PlateStock) -> String;
+        fn plate(plate: &PlateStock, numerals: Numerals) -> String;
         /// "Dumbbells · 2 kg to 40 kg · 20 loads".
         fn rack(rack: &Dumbbells, unit: MassUnit, numerals: Numerals) -> String;
         /// "Pulldown · pin 1 to 20".
-        fn stack(stack: &Stack) -> String;
+        fn stack(stack: &Stack, numerals: Numerals) -> String;
         /// "Leg press · starts at 45 kg".
         fn machine(machine: &Machine, unit: MassUnit, numerals: Numerals) -> String;
         /// What else it has: "bench, rack".
@@ -956,9 +961,9 @@ phrases! {
         /// What is on each side; none where nothing is.
         fn each_side(held: Option<&str>) -> String;
         /// A key.
-        fn take_off(plate: &str) -> String;
+        fn take_off(plate: &str, numerals: Numerals) -> String;
         /// A key.
-        fn put_on(plate: &str) -> String;
+        fn put_on(plate: &str, numerals: Numerals) -> String;
         /// A key.
         fn empty() -> &'static str;
         /// A key.
@@ -971,7 +976,7 @@ phrases! {
         /// A field for another load: its label and what is typed.
         fn load_field(unit: MassUnit, numerals: Numerals) -> (&'static str, String);
         /// A key.
-        fn pin(pin: &str) -> String;
+        fn pin(pin: &str, numerals: Numerals) -> String;
         /// A title.
         fn swap(name: &str) -> String;
         /// A key: why it is swapped, where some of it was done.

@@ -77,7 +77,7 @@ fn change(on: Option<&Rig>, to: &Rig, words: Words) -> String {
     let kept = was.iter().zip(is).take_while(|(a, b)| a == b).count();
     let off: Vec<Plate> = was.iter().skip(kept).rev().cloned().collect();
     let put: Vec<Plate> = is.iter().skip(kept).cloned().collect();
-    words.bar().change(&off, &put, each_side)
+    words.bar().change(&off, &put, each_side, words.numerals)
 }
 
 /// A full-size plate is 450 mm across; a sleeve takes some 415 mm of plates. Tenths of a
@@ -87,7 +87,7 @@ const SLEEVE: u32 = 4_150;
 
 /// The plates of one side to scale. What a file does not say is drawn from the mass.
 fn drawing(equipment: &Equipment, rig: &Rig, words: Words) -> Vec<PlateDrawing> {
-    let numbers = words.bar().numbers(rig.side());
+    let numbers = words.bar().numbers(rig.side(), words.numerals);
     rig.side()
         .iter()
         .zip(numbers)

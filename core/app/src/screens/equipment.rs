@@ -91,7 +91,7 @@ fn rows(gym: &Equipment, words: Words) -> Vec<Row> {
     }
     heading(&mut rows, "plates", say.plates(), !gym.plates.is_empty());
     for plate in &gym.plates {
-        rows.push(row(format!("plate-{}", plate.label), 1, say.plate(plate)));
+        rows.push(row(format!("plate-{}", plate.label), 1, say.plate(plate, numerals)));
     }
     heading(&mut rows, "held", say.held(), !gym.dumbbells.is_empty());
     for rack in &gym.dumbbells {
@@ -99,7 +99,7 @@ fn rows(gym: &Equipment, words: Words) -> Vec<Row> {
     }
     heading(&mut rows, "stacks", say.stacks(), !gym.stacks.is_empty());
     for stack in &gym.stacks {
-        rows.push(row(format!("stack-{}", stack.name), 1, say.stack(stack)));
+        rows.push(row(format!("stack-{}", stack.name), 1, say.stack(stack, numerals)));
     }
     heading(&mut rows, "machines", say.machines(), !gym.machines.is_empty());
     for machine in &gym.machines {

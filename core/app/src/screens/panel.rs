@@ -218,7 +218,7 @@ fn bar_holds(floor: &Floor<'_>, cursor: &Cursor) -> Option<Builder> {
     let on: Vec<String> = rig.side().iter().map(|plate| plate.label.clone()).collect();
     let empty = run.on.is_none();
     let mut panel = titled(say.bar_holds());
-    let held = (!empty && !on.is_empty()).then(|| words.bar().labels(rig.side()));
+    let held = (!empty && !on.is_empty()).then(|| words.bar().labels(rig.side(), words.numerals));
     panel.rows.push(row("on", 1, say.each_side(held.as_deref())));
     let now = if empty { Vec::new() } else { on };
     // Plates come and go one by one.
@@ -229,7 +229,9 @@ fn bar_holds(floor: &Floor<'_>, cursor: &Cursor) -> Option<Builder> {
     let (outer, inner) =
         now.split_last().map_or(("", [].as_slice()), |(outer, inner)| (outer, inner));
     let bare = now.is_empty();
-    panel.keys.push(key("off".to_owned(), say.take_off(outer), inner.to_vec()).enabled(!bare));
+    panel.keys.push(
+        key("off".to_owned(), say.take_off(outer, words.numerals), inner.to_vec()).enabled(!bare),
+    );
     panel.keys.push(key("empty".to_owned(), say.empty().to_owned(), Vec::new()).enabled(!bare));
     if let Some(called) = called {
         let side: Vec<String> = called.side().iter().map(|plate| plate.label.clone()).collect();
@@ -240,7 +242,11 @@ fn bar_holds(floor: &Floor<'_>, cursor: &Cursor) -> Option<Builder> {
     for stock in &run.equipment.plates {
         let mut side = now.clone();
         side.push(stock.label.clone());
-        panel.keys.push(key(format!("on-{}", stock.label), say.put_on(&stock.label), side));
+        panel.keys.push(key(
+            format!("on-{}", stock.label),
+            say.put_on(&stock.label, words.numerals),
+            side,
+        ));
     }
     Some(panel)
 }
@@ -260,7 +266,7 @@ fn load(floor: &Floor<'_>, id: EntryId, entry: &EntryRun) -> Option<Builder> {
         panel.keys.extend(pins.flat_map(|stack| &stack.pins).map(|pin| {
             let (field, text) = (part::field(run, "pin", Some(id)), pin.label.clone());
             let write = Intent::Write { field, text, sure: false };
-            taps(run, format!("pin-{}", pin.label), say.pin(&pin.label), write)
+            taps(run, format!("pin-{}", pin.label), say.pin(&pin.label, numerals), write)
         }));
         return Some(panel);
     }

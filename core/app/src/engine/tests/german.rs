@@ -7,12 +7,12 @@ use barwright_domain::catalogue::{Catalogue, Exercise, Tongue};
 use serde_json::Value;
 
 use super::language::{Abroad, play};
-use crate::contract::Look;
+use crate::contract::{Intent, Look, Screen};
 use crate::locale::Locale;
 
 /// Words of the English folder that stand on German screens too, and why.
 const ALLOWED: &[(&str, &str)] = &[
-    ("in an was so lies do", "small German words and forms; Sunday and Thursday in short"),
+    ("in an was so lies do half", "small German words and forms; Sunday and Thursday in short"),
     ("nov", "a month that is short for the same"),
     ("name test plan start text hand partner reserve training", "German nouns"),
     ("rpe tempo drop drops cluster rest pause block back off", "the trade's own, borrowed"),
@@ -201,4 +201,66 @@ fn no_german_screen_says_an_english_word() {
     assert!(left.is_empty(), "{left:#?}");
     let never: Vec<&&str> = allowed.iter().filter(|word| !met.contains(**word)).collect();
     assert!(never.is_empty(), "allowed, and on no screen: {never:?}");
+}
+
+/// Whether a text holds a number with a decimal point; a date's stop stands before a space.
+fn pointed(text: &str) -> bool {
+    let letters: Vec<char> = text.chars().collect();
+    letters.windows(3).any(|three| {
+        matches!(three, [one, '.', other] if one.is_ascii_digit() && other.is_ascii_digit())
+    })
+}
+
+#[test]
+fn no_german_screen_writes_a_decimal_point() {
+    let mut lifter = Abroad::new(Locale::read("de-DE"));
+    play(&mut lifter);
+    // A session of a week is no number: "Zusammen mit Unterkörper (2.1)".
+    let left: Vec<_> = lifter
+        .texts
+        .iter()
+        .filter(|(_, text)| !text.starts_with("Zusammen mit "))
+        .filter(|(_, text)| text.split('"').step_by(2).any(pointed))
+        .collect();
+    assert!(left.is_empty(), "{left:#?}");
+    for said in ["1,25 auflegen", "1,25 kg auflegen", "1,25 kg · 1 Paar und 1 einzeln"] {
+        assert!(lifter.texts.iter().any(|(_, text)| text.contains(said)), "{said}");
+    }
+}
+
+/// What stands on plates and pins is shown with the number as the lifter writes it, and stays in
+/// the file and in names for programs as it was written; what is no number is shown as it stands.
+#[test]
+fn what_stands_on_plates_and_pins_is_a_number_where_it_is_one() {
+    const GYM: &str = "name = \"Qqroom\"\nunit = \"kg\"\n\
+        [[bar]]\nname = \"Qqbar\"\nmass = \"20 kg\"\n\
+        [[plate]]\nmass = \"1.25 kg\"\npairs = 1\n\
+        [[stack]]\nname = \"Qqone\"\nkind = \"pulldown\"\npins = [\"1.5\", \"2.5 alt\"]\n\
+        [[stack]]\nname = \"Qqtwo\"\nkind = \"low-row\"\npins = [\"20A\", \"A.5\"]\n";
+    let shown = |tag: &str| {
+        let mut lifter = Abroad::new(Locale::read(tag));
+        lifter.tap(Intent::AddGym { text: GYM.into() }).unwrap();
+        lifter.tap(Intent::ChooseGym { name: "Qqroom".into() }).unwrap();
+        let Some(Screen::Equipment { equipment }) = lifter.view(Look::Equipment) else { panic!() };
+        let lines = equipment
+            .rows
+            .into_iter()
+            .filter(|row| row.id.starts_with("plate-") || row.id.starts_with("stack-"));
+        lines.map(|row| (row.id, row.text)).collect::<Vec<_>>()
+    };
+    let said = |lines: [(&str, &str); 3]| lines.map(|(id, text)| (id.to_owned(), text.to_owned()));
+    let english = [
+        ("plate-1.25 kg", "1.25 kg · 1 pair"),
+        ("stack-Qqone", "Qqone · pin 1.5 to 2.5 alt"),
+        ("stack-Qqtwo", "Qqtwo · pin 20A to A.5"),
+    ];
+    let german = [
+        ("plate-1.25 kg", "1,25 kg · 1 Paar"),
+        ("stack-Qqone", "Qqone · Stift 1,5 bis 2.5 alt"),
+        ("stack-Qqtwo", "Qqtwo · Stift 20A bis A.5"),
+    ];
+    let swiss = german.map(|(id, text)| (id, text.replace("1,", "1.")));
+    assert_eq!(shown("en-GB"), said(english));
+    assert_eq!(shown("de-DE"), said(german));
+    assert_eq!(shown("de-CH"), said(swiss.each_ref().map(|(id, text)| (*id, text.as_str()))));
 }

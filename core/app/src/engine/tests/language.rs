@@ -23,7 +23,6 @@ const UNREAD: &[&str] = &[
     "id",
     "action",
     "part",
-    "panel",
     "colour",
     "ink",
     "underline",
@@ -83,9 +82,11 @@ impl Abroad {
                 let own = |name: &str| {
                     beside.iter().any(|(mark, of)| fields.contains_key(*mark) && name == *of)
                 };
-                let fields = fields
-                    .iter()
-                    .filter(|(name, _)| !UNREAD.contains(&name.as_str()) && !own(name));
+                // A panel is read; which one a look opens is a name for programs.
+                let opens = |name: &str, value: &Value| name == "panel" && value.is_string();
+                let fields = fields.iter().filter(|(name, value)| {
+                    !UNREAD.contains(&name.as_str()) && !opens(name, value) && !own(name)
+                });
                 fields.for_each(|(name, value)| self.texts(name, value));
             }
             Value::Array(values) => values.iter().for_each(|value| self.texts(field, value)),

@@ -6,6 +6,7 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 use barwright_domain::session::Load;
 
 use super::{named, words};
+use crate::phrase::written::plates::label;
 pub use crate::phrase::written::plates::{labels, numbers};
 
 /// The load in large type.
@@ -24,7 +25,7 @@ pub(super) fn in_line(load: &Load, unit: MassUnit, numerals: Numerals) -> String
     }
     match (load.figure, &load.rig) {
         (Some(figure), _) => words::load(figure, load.counting, unit, numerals),
-        (None, Rig::Stack { pin, .. }) => format!("Stift {pin}"),
+        (None, Rig::Stack { pin, .. }) => format!("Stift {}", label(pin, numerals)),
         (None, _) => String::new(),
     }
 }
@@ -86,13 +87,14 @@ pub fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
             }
         }
         Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => {
-            format!("{}: Stift {pin}", named::gear(stack))
+            format!("{}: Stift {}", named::gear(stack), label(pin, numerals))
         }
         Rig::Stack { stack, pin, add_ons } => {
-            format!("{}: Stift {pin}, obenauf {}", named::gear(stack), labels(add_ons))
+            let (stack, pin) = (named::gear(stack), label(pin, numerals));
+            format!("{stack}: Stift {pin}, obenauf {}", labels(add_ons, numerals))
         }
         Rig::Hung { plates } if plates.is_empty() => String::new(),
-        Rig::Hung { plates } => format!("Anhängen: {}", labels(plates)),
+        Rig::Hung { plates } => format!("Anhängen: {}", labels(plates, numerals)),
         // The total says so already.
         Rig::Said | Rig::Body => String::new(),
     }
@@ -111,9 +113,9 @@ pub fn geared(
     let top = if add_ons.is_empty() {
         String::new()
     } else {
-        format!(" mit {} obenauf", labels(add_ons))
+        format!(" mit {} obenauf", labels(add_ons, numerals))
     };
-    let here = in_line(load, unit, numerals);
+    let (pin, here) = (label(pin, numerals), in_line(load, unit, numerals));
     Some(format!(
         "Stift {pin}{top} sind {here} am Griff: Von {stack} am Gewichtsblock gibt dieser Kabelzug \
          {hand} weiter."
@@ -130,10 +132,10 @@ pub fn holds() -> (&'static str, &'static str) {
     ("Auf der Stange…", "Berichtigen, was auf der Stange ist")
 }
 
-/// What to do to what is on: "je Seite 10 abnehmen · 5, 2.5 auflegen"; empty for nothing.
-pub fn change(off: &[Plate], on: &[Plate], each_side: bool) -> String {
-    let off = (!off.is_empty()).then(|| format!("{} abnehmen", labels(off)));
-    let on = (!on.is_empty()).then(|| format!("{} auflegen", labels(on)));
+/// What to do to what is on: "je Seite 10 abnehmen · 5; 2,5 auflegen"; empty for nothing.
+pub fn change(off: &[Plate], on: &[Plate], each_side: bool, numerals: Numerals) -> String {
+    let off = (!off.is_empty()).then(|| format!("{} abnehmen", labels(off, numerals)));
+    let on = (!on.is_empty()).then(|| format!("{} auflegen", labels(on, numerals)));
     let steps: Vec<String> = off.into_iter().chain(on).collect();
     let side = if each_side { "je Seite " } else { "" };
     if steps.is_empty() { String::new() } else { format!("{side}{}", steps.join(" · ")) }

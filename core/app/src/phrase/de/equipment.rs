@@ -5,7 +5,7 @@ use barwright_domain::equipment::{CannotMake, Made, Rig};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
 use super::words;
-use crate::phrase::written::plates::{drawn, listed};
+use crate::phrase::written::plates::{drawn, label, listed};
 
 /// Why a load can't be made, and what to do.
 pub fn cannot_make(why: &CannotMake, unit: MassUnit, numerals: Numerals) -> String {
@@ -52,7 +52,7 @@ pub fn made(made: &Made, unit: MassUnit, numerals: Numerals) -> String {
     let mass = |mass: Mass| words::mass(mass, unit, numerals);
     let mut text = format!("{} · {}\n", mass(made.made), on(&made.rig, unit, numerals));
     if !made.rig.side().is_empty() {
-        text.push_str(&format!("  {}\n", drawn(made.rig.side())));
+        text.push_str(&format!("  {}\n", drawn(made.rig.side(), numerals)));
     }
     if made.off_by() != Mass::ZERO {
         let by = mass(made.off_by().distance(Mass::ZERO));
@@ -86,10 +86,11 @@ fn on(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
         Rig::Dumbbells { rack, count: 1, .. } => format!("{rack}, eine"),
         Rig::Dumbbells { rack, .. } => format!("{rack}, eine je Hand"),
         Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => {
-            format!("{stack}, Stift auf {pin}")
+            format!("{stack}, Stift auf {}", label(pin, numerals))
         }
         Rig::Stack { stack, pin, add_ons } => {
-            format!("{stack}, Stift auf {pin}, {} obenauf", listed(add_ons))
+            let pin = label(pin, numerals);
+            format!("{stack}, Stift auf {pin}, {} obenauf", listed(add_ons, numerals))
         }
         Rig::Hung { .. } => "alles zusammen".into(),
         Rig::Said => "wie genannt".into(),
@@ -102,7 +103,7 @@ pub fn changes(changes: &Changes, unit: MassUnit, numerals: Numerals) -> String 
     let mut text = String::new();
     for (at, step) in changes.steps.iter().enumerate() {
         text.push_str(&format!("{}. {}", at + 1, made(&step.made, unit, numerals)));
-        text.push_str(&format!("  {}\n", change(step)));
+        text.push_str(&format!("  {}\n", change(step, numerals)));
     }
     let moves = words::count(changes.moves, "Scheibe", "Scheiben");
     text.push_str(&format!("{moves} je Seite bewegt"));
@@ -113,14 +114,18 @@ pub fn changes(changes: &Changes, unit: MassUnit, numerals: Numerals) -> String 
     text
 }
 
-/// "10 kg abnehmen · 5 kg, 2.5 kg auflegen"
-pub fn change(step: &Step) -> String {
+/// "10 kg abnehmen · 5 kg; 2,5 kg auflegen"
+pub fn change(step: &Step, numerals: Numerals) -> String {
     match (step.off.is_empty(), step.on.is_empty()) {
         (true, true) => "nichts zu ändern".into(),
-        (false, true) => format!("{} abnehmen", listed(&step.off)),
-        (true, false) => format!("{} auflegen", listed(&step.on)),
+        (false, true) => format!("{} abnehmen", listed(&step.off, numerals)),
+        (true, false) => format!("{} auflegen", listed(&step.on, numerals)),
         (false, false) => {
-            format!("{} abnehmen · {} auflegen", listed(&step.off), listed(&step.on))
+            format!(
+                "{} abnehmen · {} auflegen",
+                listed(&step.off, numerals),
+                listed(&step.on, numerals)
+            )
         }
     }
 }

@@ -5,6 +5,7 @@ use barwright_domain::quantity::{MassUnit, Numerals};
 use barwright_domain::session::{Ending, EntryRun, Guard, Kit, PartRun, SetRun};
 
 use super::{bar, words};
+use crate::phrase::written::plates::label;
 use crate::phrase::written::sets::{self, SetNames};
 
 /// A key that closes a panel.
@@ -116,13 +117,13 @@ pub fn each_side(held: Option<&str>) -> String {
 }
 
 /// A key.
-pub fn take_off(plate: &str) -> String {
-    words::sentence_case(format!("{plate} abnehmen").trim_start())
+pub fn take_off(plate: &str, numerals: Numerals) -> String {
+    words::sentence_case(format!("{} abnehmen", label(plate, numerals)).trim_start())
 }
 
 /// A key.
-pub fn put_on(plate: &str) -> String {
-    format!("{plate} auflegen")
+pub fn put_on(plate: &str, numerals: Numerals) -> String {
+    format!("{} auflegen", label(plate, numerals))
 }
 
 /// A key.
@@ -152,8 +153,8 @@ pub fn load_field(unit: MassUnit, numerals: Numerals) -> (&'static str, String) 
 }
 
 /// A key.
-pub fn pin(pin: &str) -> String {
-    format!("Stift {pin}")
+pub fn pin(pin: &str, numerals: Numerals) -> String {
+    format!("Stift {}", label(pin, numerals))
 }
 
 /// A title.

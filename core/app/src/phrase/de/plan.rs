@@ -11,6 +11,7 @@ use chrono::Weekday;
 
 use super::{date, sheet, words};
 use crate::contract::FileFault;
+use crate::phrase::written::plates::label;
 use crate::phrase::written::rows::{joined, made_alike};
 
 /// The words of one plan: its exercises by name, numbers as the lifter writes them.
@@ -190,7 +191,7 @@ impl PlanWords<'_> {
             LoadCall::Added(more) => format!("Körpergewicht + {}", self.mass(*more)),
             LoadCall::Assisted(less) => format!("Körpergewicht − {}", self.mass(*less)),
             LoadCall::OfTopSet(share) => format!("{} des Topsatzes", self.percent(*share)),
-            LoadCall::Pin(pin) => format!("Stift {pin}"),
+            LoadCall::Pin(pin) => format!("Stift {}", label(pin, self.numerals)),
             LoadCall::SetUp { name, load: None } => format!("mit {name}"),
             LoadCall::SetUp { name, load: Some(load) } => {
                 format!("{} mit {name}", self.mass(*load))

@@ -10,6 +10,7 @@ use barwright_domain::session::{Because, Reason};
 
 use super::{date, outcome, words};
 use crate::phrase::written::figures;
+use crate::phrase::written::plates::label;
 
 /// A derivation. The first line has the owner of the load, since when, each factor and what is made
 /// here: "Maximum 142,5 kg seit Mo., 12. Okt. × 82,5 % = 117,56 kg; gerundet auf 117,5 kg." The
@@ -155,9 +156,13 @@ impl Say {
                 format!("erster Satz {}, dieser {}", self.load(*first), self.load(*gives))
             }
             Because::Cut { cut, gives } => format!("{}: {}", self.cut(cut), self.load(*gives)),
-            Because::PlaceOfLast(place) => format!("Stift {place}, wie letztes Mal hier"),
+            Because::PlaceOfLast(place) => {
+                format!("Stift {}, wie letztes Mal hier", label(place, self.numerals))
+            }
             Because::LifterChose(load) => format!("du hast {} gewählt", self.load(*load)),
-            Because::LifterChosePin(pin) => format!("du hast Stift {pin} gewählt"),
+            Because::LifterChosePin(pin) => {
+                format!("du hast Stift {} gewählt", label(pin, self.numerals))
+            }
             Because::ClimbStep { step, from } => {
                 format!("{} gegenüber {}", figures::change(*step, self.numerals), self.load(*from))
             }

@@ -6,6 +6,7 @@ use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 use barwright_domain::session::Load;
 
 use super::words;
+use crate::phrase::written::plates::label;
 pub use crate::phrase::written::plates::{labels, numbers};
 
 /// The load in large type.
@@ -24,7 +25,7 @@ pub(super) fn in_line(load: &Load, unit: MassUnit, numerals: Numerals) -> String
     }
     match (load.figure, &load.rig) {
         (Some(figure), _) => words::load(figure, load.counting, unit, numerals),
-        (None, Rig::Stack { pin, .. }) => format!("pin {pin}"),
+        (None, Rig::Stack { pin, .. }) => format!("pin {}", label(pin, numerals)),
         (None, _) => String::new(),
     }
 }
@@ -83,12 +84,15 @@ pub fn line(load: &Load, unit: MassUnit, numerals: Numerals) -> String {
                 format!("{rack}: {each}")
             }
         }
-        Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => format!("{stack}: pin {pin}"),
+        Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => {
+            format!("{stack}: pin {}", label(pin, numerals))
+        }
         Rig::Stack { stack, pin, add_ons } => {
-            format!("{stack}: pin {pin}, on top {}", labels(add_ons))
+            let pin = label(pin, numerals);
+            format!("{stack}: pin {pin}, on top {}", labels(add_ons, numerals))
         }
         Rig::Hung { plates } if plates.is_empty() => String::new(),
-        Rig::Hung { plates } => format!("Hang on {}", labels(plates)),
+        Rig::Hung { plates } => format!("Hang on {}", labels(plates, numerals)),
         // The total says so already.
         Rig::Said | Rig::Body => String::new(),
     }
@@ -106,9 +110,9 @@ pub fn geared(
     let top = if add_ons.is_empty() {
         String::new()
     } else {
-        format!(" with {} on top", labels(add_ons))
+        format!(" with {} on top", labels(add_ons, numerals))
     };
-    let here = in_line(load, unit, numerals);
+    let (pin, here) = (label(pin, numerals), in_line(load, unit, numerals));
     Some(format!(
         "Pin {pin}{top} is {here} at the handle: of {stack} on the stack this cable gives {hand}."
     ))
@@ -125,9 +129,9 @@ pub fn holds() -> (&'static str, &'static str) {
 }
 
 /// What to do to what is on: "take off 10 · put on 5, 2.5 each side"; empty for nothing.
-pub fn change(off: &[Plate], on: &[Plate], each_side: bool) -> String {
-    let off = (!off.is_empty()).then(|| format!("take off {}", labels(off)));
-    let on = (!on.is_empty()).then(|| format!("put on {}", labels(on)));
+pub fn change(off: &[Plate], on: &[Plate], each_side: bool, numerals: Numerals) -> String {
+    let off = (!off.is_empty()).then(|| format!("take off {}", labels(off, numerals)));
+    let on = (!on.is_empty()).then(|| format!("put on {}", labels(on, numerals)));
     let steps: Vec<String> = off.into_iter().chain(on).collect();
     let side = if each_side { " each side" } else { "" };
     if steps.is_empty() { String::new() } else { format!("{}{side}", steps.join(" · ")) }

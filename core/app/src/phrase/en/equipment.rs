@@ -5,7 +5,7 @@ use barwright_domain::equipment::{CannotMake, Made, Rig};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
 use super::words;
-use crate::phrase::written::plates::{drawn, listed};
+use crate::phrase::written::plates::{drawn, label, listed};
 
 /// Why a load can't be made, and what to do.
 pub fn cannot_make(why: &CannotMake, unit: MassUnit, numerals: Numerals) -> String {
@@ -49,7 +49,7 @@ pub fn made(made: &Made, unit: MassUnit, numerals: Numerals) -> String {
     let mass = |mass: Mass| words::mass(mass, unit, numerals);
     let mut text = format!("{} · {}\n", mass(made.made), on(&made.rig, unit, numerals));
     if !made.rig.side().is_empty() {
-        text.push_str(&format!("  {}\n", drawn(made.rig.side())));
+        text.push_str(&format!("  {}\n", drawn(made.rig.side(), numerals)));
     }
     if made.off_by() != Mass::ZERO {
         let by = mass(made.off_by().distance(Mass::ZERO));
@@ -83,10 +83,11 @@ fn on(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
         Rig::Dumbbells { rack, count: 1, .. } => format!("{rack}, one"),
         Rig::Dumbbells { rack, .. } => format!("{rack}, one in each hand"),
         Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => {
-            format!("{stack}, pin at {pin}")
+            format!("{stack}, pin at {}", label(pin, numerals))
         }
         Rig::Stack { stack, pin, add_ons } => {
-            format!("{stack}, pin at {pin}, {} on top", listed(add_ons))
+            let pin = label(pin, numerals);
+            format!("{stack}, pin at {pin}, {} on top", listed(add_ons, numerals))
         }
         Rig::Hung { .. } => "all together".into(),
         Rig::Said => "as named".into(),
@@ -99,7 +100,7 @@ pub fn changes(changes: &Changes, unit: MassUnit, numerals: Numerals) -> String 
     let mut text = String::new();
     for (at, step) in changes.steps.iter().enumerate() {
         text.push_str(&format!("{}. {}", at + 1, made(&step.made, unit, numerals)));
-        text.push_str(&format!("  {}\n", change(step)));
+        text.push_str(&format!("  {}\n", change(step, numerals)));
     }
     let moves = words::count(changes.moves, "plate", "plates");
     text.push_str(&format!("{moves} moved each side"));
@@ -111,13 +112,17 @@ pub fn changes(changes: &Changes, unit: MassUnit, numerals: Numerals) -> String 
 }
 
 /// "take off 10 kg · put on 5 kg, 2.5 kg"
-pub fn change(step: &Step) -> String {
+pub fn change(step: &Step, numerals: Numerals) -> String {
     match (step.off.is_empty(), step.on.is_empty()) {
         (true, true) => "nothing to change".into(),
-        (false, true) => format!("take off {}", listed(&step.off)),
-        (true, false) => format!("put on {}", listed(&step.on)),
+        (false, true) => format!("take off {}", listed(&step.off, numerals)),
+        (true, false) => format!("put on {}", listed(&step.on, numerals)),
         (false, false) => {
-            format!("take off {} · put on {}", listed(&step.off), listed(&step.on))
+            format!(
+                "take off {} · put on {}",
+                listed(&step.off, numerals),
+                listed(&step.on, numerals)
+            )
         }
     }
 }

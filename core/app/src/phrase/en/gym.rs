@@ -4,6 +4,7 @@ use barwright_domain::equipment::{Bar, Dumbbells, Machine, PlateStock, Stack};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
 use super::words;
+use crate::phrase::written::plates::label;
 
 /// A gym that comes with the program, by its English name.
 pub fn built_in(name: &str) -> String {
@@ -57,11 +58,11 @@ pub fn bar(bar: &Bar, unit: MassUnit, numerals: Numerals) -> String {
 }
 
 /// "25 kg · 4 pairs and 1 single".
-pub fn plate(plate: &PlateStock) -> String {
+pub fn plate(plate: &PlateStock, numerals: Numerals) -> String {
     let pairs = words::count(usize::from(plate.pairs), "pair", "pairs");
     let single =
         if plate.single > 0 { format!(" and {} single", plate.single) } else { String::new() };
-    format!("{} · {pairs}{single}", plate.label)
+    format!("{} · {pairs}{single}", label(&plate.label, numerals))
 }
 
 /// "Dumbbells · 2 kg to 40 kg · 20 loads".
@@ -76,10 +77,13 @@ pub fn rack(rack: &Dumbbells, unit: MassUnit, numerals: Numerals) -> String {
 }
 
 /// "Pulldown · pin 1 to 20".
-pub fn stack(stack: &Stack) -> String {
+pub fn stack(stack: &Stack, numerals: Numerals) -> String {
+    let stamped = |text: &str| label(text, numerals);
     let ends = stack.pins.first().zip(stack.pins.last());
     let span = ends
-        .map(|(least, most)| format!(" · pin {} to {}", least.label, most.label))
+        .map(|(least, most)| {
+            format!(" · pin {} to {}", stamped(&least.label), stamped(&most.label))
+        })
         .unwrap_or_default();
     format!("{}{span}", stack.name)
 }

@@ -11,6 +11,7 @@ use chrono::Weekday;
 
 use super::{date, sheet, words};
 use crate::contract::FileFault;
+use crate::phrase::written::plates::label;
 use crate::phrase::written::rows::{joined, made_alike};
 
 /// The words of one plan: its exercises by name, numbers as the lifter writes them.
@@ -184,7 +185,7 @@ impl PlanWords<'_> {
             LoadCall::Added(more) => format!("bodyweight + {}", self.mass(*more)),
             LoadCall::Assisted(less) => format!("bodyweight − {}", self.mass(*less)),
             LoadCall::OfTopSet(share) => format!("{} of the top set", self.percent(*share)),
-            LoadCall::Pin(pin) => format!("pin {pin}"),
+            LoadCall::Pin(pin) => format!("pin {}", label(pin, self.numerals)),
             LoadCall::SetUp { name, load: None } => format!("with {name}"),
             LoadCall::SetUp { name, load: Some(load) } => {
                 format!("{} with {name}", self.mass(*load))

@@ -10,6 +10,7 @@ use barwright_domain::session::{Because, Reason};
 
 use super::{date, outcome, words};
 use crate::phrase::written::figures;
+use crate::phrase::written::plates::label;
 
 /// A derivation. The first line has the owner of the load, since when, each factor and what is made
 /// here: "Max 142.5 kg since Mon 12 Oct × 82.5 % = 117.56 kg; rounded to 117.5 kg." The further ones
@@ -150,9 +151,11 @@ impl Say {
                 format!("first set {}, this one {}", self.load(*first), self.load(*gives))
             }
             Because::Cut { cut, gives } => format!("{}: {}", self.cut(cut), self.load(*gives)),
-            Because::PlaceOfLast(place) => format!("pin {place}, as last time here"),
+            Because::PlaceOfLast(place) => {
+                format!("pin {}, as last time here", label(place, self.numerals))
+            }
             Because::LifterChose(load) => format!("you chose {}", self.load(*load)),
-            Because::LifterChosePin(pin) => format!("you chose pin {pin}"),
+            Because::LifterChosePin(pin) => format!("you chose pin {}", label(pin, self.numerals)),
             Because::ClimbStep { step, from } => {
                 format!("{} from {}", figures::change(*step, self.numerals), self.load(*from))
             }
