@@ -98,6 +98,13 @@ fn floor_press_two_for_two() {
     // A tenth less than what hurt, until a session without pain.
     assert!(text.contains("56 kg"), "{text}");
     assert!(why.contains("62.5 kg since") && why.contains("pain since"), "{why}");
+    assert!(why.contains("a tenth under the 62.5 kg that hurt: 56.25 kg"), "{why}");
+    // It hurts at less, too: the rule is said by what hurt, not as a share of the load it left.
+    session(&mut lifter, &[(7, None, HowEnded::Pain)]);
+    let (text, why) = called(&lifter);
+    assert!(text.contains("50 kg"), "{text}");
+    assert!(why.contains("a tenth under the 56 kg that hurt: 50.4 kg"), "{why}");
+    assert!(!why.contains('%'), "{why}");
 }
 
 fn in_the_cellar(plan: &str) -> Player {

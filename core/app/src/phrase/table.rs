@@ -1164,9 +1164,11 @@ phrases! {
     /// Why a number is what it is: a derivation as lines of words.
     ReasonWords in reason {
         /// A derivation: the owner of the load, since when, each factor and what is made here in the
-        /// first line, and how it came to that below it.
+        /// first line, and how it came to that below it. `hurt`: the load that hurt, where the call
+        /// is a tenth under it.
         fn lines(
             reason: &Reason,
+            hurt: Option<Mass>,
             scale: EffortScale,
             today: Option<i32>,
             unit: MassUnit,

@@ -85,7 +85,7 @@ fn call_zone(floor: &Floor<'_>, cursor: Option<&Cursor>) -> CallZone {
         set_up: if first { name::set_up(&entry.set_up, *words) } else { Vec::new() },
         cues: set.call.manner.cues.clone(),
         cautions: guard::before_set(held, entry, set, *words),
-        why: why(&set.call, unit, *words).into_iter().chain(geared).collect(),
+        why: why(held, &entry.entry, &set.call, unit, *words).into_iter().chain(geared).collect(),
         to_go,
     }
 }

@@ -1,10 +1,12 @@
 //! Rows in short.
 
 use barwright_domain::catalogue::Catalogue;
+use barwright_domain::prescribe::tenth_under;
 use barwright_domain::quantity::MassUnit;
-use barwright_domain::session::{Because, Call};
+use barwright_domain::session::{Because, Call, Entry};
 
 use crate::contract::{Key, Row};
+use crate::facts::Held;
 use crate::phrase::Words;
 
 /// A row of a sheet.
@@ -54,7 +56,13 @@ impl Row {
 }
 
 /// Why a call's load is what it is, efforts in the scale that it asks in.
-pub(super) fn why(call: &Call, unit: MassUnit, words: Words) -> Vec<String> {
+pub(super) fn why(
+    held: &Held,
+    entry: &Entry,
+    call: &Call,
+    unit: MassUnit,
+    words: Words,
+) -> Vec<String> {
     let scale = call.effort.map(|effort| effort.scale).unwrap_or_default();
     let mut reason = call.reason.clone();
     // A lift that is built in was kept by the name of the day's language.
@@ -66,7 +74,8 @@ pub(super) fn why(call: &Call, unit: MassUnit, words: Words) -> Vec<String> {
             *lift = found.name_in(words.tongue()).to_owned();
         }
     }
-    words.reason().lines(&reason, scale, words.today, unit, words.numerals)
+    let hurt = tenth_under(&held.desk.owners.care(&entry.exercise), entry, call);
+    words.reason().lines(&reason, hurt, scale, words.today, unit, words.numerals)
 }
 
 /// Rows read aloud.

@@ -185,7 +185,7 @@ fn rows(held: &Held, place: At, sheet: &Sheet, unit: MassUnit, words: Words) -> 
             if let Some(ramp) = words.sheet().ramp(entry, unit, words.numerals) {
                 rows.push(row(format!("ramp-{}", entry.id.0), 2, ramp));
             }
-            rows.extend(set_rows(entry, unit, words));
+            rows.extend(set_rows(held, entry, unit, words));
         }
     }
     rows
@@ -221,7 +221,7 @@ fn heading(held: &Held, entry: &Entry, words: Words) -> Row {
 }
 
 /// Neighbouring sets that differ in nothing but their round and side share a line.
-fn set_rows(entry: &Entry, unit: MassUnit, words: Words) -> Vec<Row> {
+fn set_rows(held: &Held, entry: &Entry, unit: MassUnit, words: Words) -> Vec<Row> {
     let work: Vec<&Call> = entry.calls.iter().filter(|call| call.kind != SetKind::Ramp).collect();
     let alike = |one: &&Call, other: &&Call| {
         Call { round: 0, side: None, ..(*one).clone() }
@@ -230,7 +230,8 @@ fn set_rows(entry: &Entry, unit: MassUnit, words: Words) -> Vec<Row> {
     work.chunk_by(alike)
         .enumerate()
         .map(|(at, calls)| {
-            let why = calls.first().map(|call| why(call, unit, words)).unwrap_or_default();
+            let why =
+                calls.first().map(|call| why(held, entry, call, unit, words)).unwrap_or_default();
             let text = words.sheet().line(calls, unit, words.numerals);
             row(format!("sets-{}-{at}", entry.id.0), 2, text).why(why)
         })

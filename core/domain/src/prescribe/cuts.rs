@@ -5,9 +5,10 @@ use chrono::Weekday;
 
 use super::slot::Slot;
 use crate::call::{Flow, WeekKind};
-use crate::owners::{Cut, Cutting, Missed, RowId, Track};
+use crate::owners::{Care, Cut, Cutting, Missed, RowId, Track};
 use crate::plan::{Block, Miss, Plan};
 use crate::quantity::{Mass, Percent};
+use crate::session::{Because, Call, CallLoad, Entry};
 use crate::settle::after_pain;
 
 /// At least this much under what hurt (common practice).
@@ -93,14 +94,44 @@ fn pain(slot: &Slot<'_>, own: Option<Mass>) -> Option<Cut> {
         let keep = after_pain(back).min(Percent::WHOLE);
         return Some(cut(keep, Cutting::BackFromPain));
     }
-    let body = slot.body_mass();
-    let under = pain
-        .at
-        .zip(own)
-        .and_then(|(at, own)| Percent::part_of(at.checked_add(body)?, own.checked_add(body)?));
-    let of_hurt = under.map_or(Percent::WHOLE, |share| share.min(Percent::WHOLE));
-    let keep = of_hurt.of_share(UNDER_PAIN.left_of_whole());
+    let under = pain.at.zip(own).and_then(|(at, own)| under_pain(at, own, slot.body_mass()));
+    let keep = under.unwrap_or(UNDER_PAIN.left_of_whole());
     Some(cut(keep, Cutting::Pain { since: pain.since }))
+}
+
+/// What is kept of an owner's load, the body's part with it, to be a tenth under what hurt; where
+/// that was more than its own, a tenth under its own. None for loads that have no share.
+fn under_pain(at: Mass, own: Mass, body: Mass) -> Option<Percent> {
+    let share = Percent::part_of(at.checked_add(body)?, own.checked_add(body)?)?;
+    Some(share.min(Percent::WHOLE).of_share(UNDER_PAIN.left_of_whole()))
+}
+
+/// The load that hurt, where a call's is exactly a tenth under it by the pain that stands, before
+/// what this gym makes of it. None where it is of another set of its row, where the owner's own load
+/// is less than what hurt, where a body is moved with it, or where it was called before the pain
+/// that is known now.
+pub fn tenth_under(care: &Care, entry: &Entry, call: &Call) -> Option<Mass> {
+    let pain = care.pain.filter(|pain| pain.back.is_none())?;
+    let at = pain.at?;
+    let (cut, gives) = call.reason.0.iter().find_map(|because| match because {
+        Because::Cut { cut, gives } => Some((*cut, *gives)),
+        _ => None,
+    })?;
+    let terms = entry.terms.iter().find(|terms| terms.row == call.row)?;
+    let own = terms.own.filter(|own| *own >= at)?;
+    let CallLoad::Known(load) = &call.load else { return None };
+    let by_pain = cut.why == Cutting::Pain { since: pain.since }
+        && load.body.is_none()
+        && under_pain(at, own, Mass::ZERO) == Some(cut.keep)
+        && kept(own, Mass::ZERO, cut.keep) == gives;
+    by_pain.then_some(at)
+}
+
+/// A share of what is moved: of the load, or of body and load. Where body mass is not known, help
+/// alone moves nothing that a share could be taken of: the load stays.
+pub(super) fn kept(load: Mass, body: Mass, keep: Percent) -> Mass {
+    let less = || keep.left_of_whole().of(load.checked_add(body)?.max(Mass::ZERO));
+    less().and_then(|less| load.checked_sub(less)).unwrap_or(load)
 }
 
 /// A miss that stands in the row's own session: never above what was missed there, whatever the

@@ -21,6 +21,7 @@ mod slot;
 mod source;
 mod spread;
 
+pub use cuts::tenth_under;
 pub use duration::{Duration, duration, seconds_to_go};
 pub use instead::{Candidate, candidates};
 pub use lifter::{ENOUGH_PAST, Lifter, MOST_PAST, Need, Past, RECENT_DAYS};

@@ -222,7 +222,7 @@ impl<'a> Row<'a> {
         let mut why = own.why;
         let meant = match self.cut {
             Some(cut) if cut.keep != Percent::WHOLE => {
-                let gives = self.kept(own.figure, cut.keep);
+                let gives = cuts::kept(own.figure, self.slot.body_mass(), cut.keep);
                 // Less of the body cannot be moved: what has no help in it gets none by a cut.
                 let gives = if own.figure < Mass::ZERO { gives } else { gives.max(Mass::ZERO) };
                 if gives != own.figure {
@@ -258,14 +258,6 @@ impl<'a> Row<'a> {
             }
             None => self.chosen(why),
         }
-    }
-
-    /// A share of what is moved: of the load, or of body and load. Where body mass is not known, help
-    /// alone moves nothing that a share could be taken of: the load stays.
-    fn kept(&self, load: Mass, keep: Percent) -> Mass {
-        let body = self.slot.body_mass();
-        let less = || keep.left_of_whole().of(load.checked_add(body)?.max(Mass::ZERO));
-        less().and_then(|less| load.checked_sub(less)).unwrap_or(load)
     }
 
     /// The own load of a further set: by its own words; where a track carries the row, as far from

@@ -18,12 +18,13 @@ use crate::phrase::written::plates::label;
 /// say how it came to that, with efforts in the scale that the plan asks in.
 pub fn lines(
     reason: &Reason,
+    hurt: Option<Mass>,
     scale: EffortScale,
     today: Option<i32>,
     unit: MassUnit,
     numerals: Numerals,
 ) -> Vec<String> {
-    let say = Say { scale, today, unit, numerals };
+    let say = Say { hurt, scale, today, unit, numerals };
     let mut factors: Vec<String> = Vec::new();
     let mut further: Vec<String> = Vec::new();
     let mut working = None;
@@ -47,6 +48,7 @@ pub fn lines(
 
 #[derive(Clone, Copy)]
 struct Say {
+    hurt: Option<Mass>,
     scale: EffortScale,
     today: Option<i32>,
     unit: MassUnit,
@@ -213,7 +215,7 @@ impl Say {
         })
     }
 
-    /// "Entlastung, −30 %".
+    /// "Entlastung, −30 %"; after pain by its rule, since its share of the owner's load says little.
     fn cut(self, cut: &Cut) -> String {
         let change = cut.keep.hundredths().saturating_sub(Percent::WHOLE.hundredths());
         let change = figures::change(Percent::from_hundredths(change), self.numerals);
@@ -225,8 +227,18 @@ impl Say {
                                                              {change}"
             ),
             Cutting::LayOff { days: None } => format!("zurück nach einer Trainingspause, {change}"),
-            Cutting::Pain { since } => format!("Schmerz seit {}, {change}", self.day(since)),
-            Cutting::BackFromPain => format!("zurück nach Schmerzen, {change}"),
+            Cutting::Pain { since } => {
+                let under = match self.hurt {
+                    Some(hurt) => {
+                        format!("ein Zehntel unter den {}, die wehtaten", self.mass(hurt))
+                    }
+                    None => "mindestens ein Zehntel weniger".to_owned(),
+                };
+                format!("Schmerz seit {}, {under}", self.day(since))
+            }
+            Cutting::BackFromPain => {
+                "zurück nach Schmerzen, je Einheit höchstens ein Zehntel mehr".to_owned()
+            }
             Cutting::Missed { times, then } => {
                 let missed = match times {
                     1 => "letztes Mal verfehlt".to_owned(),
@@ -279,7 +291,7 @@ mod tests {
     }
 
     fn say(steps: Vec<Because>) -> Vec<String> {
-        lines(&Reason(steps), EffortScale::Left, None, MassUnit::Kilogram, Numerals::Comma)
+        lines(&Reason(steps), None, EffortScale::Left, None, MassUnit::Kilogram, Numerals::Comma)
     }
 
     fn share(max: &str, of: Option<&str>, gives: &str) -> Because {
@@ -356,7 +368,6 @@ mod tests {
         let all = [
             (Cutting::Deload, "Entlastung"),
             (Cutting::LayOff { days: Some(31) }, "Trainingspause von 31 Tagen"),
-            (Cutting::Pain { since: 20_410 }, "Schmerz seit Di., 18. Nov."),
         ];
         for (why, words) in all {
             assert_eq!(
@@ -367,15 +378,38 @@ mod tests {
     }
 
     #[test]
+    fn after_pain_the_rule_is_said_and_no_share_of_another_load() {
+        let said = |why: Cutting, hurt: Option<Mass>| {
+            let carried = Because::Carried { load: kg("60"), since: 20_417 };
+            let reason = Reason(vec![carried, cut(60, why, "36")]);
+            let unit = MassUnit::Kilogram;
+            lines(&reason, hurt, EffortScale::Left, None, unit, Numerals::Comma).join(" ")
+        };
+        let pain = Cutting::Pain { since: 20_410 };
+        assert_eq!(
+            said(pain, None),
+            "Arbeitsgewicht 60 kg seit Di., 25. Nov.; Schmerz seit Di., 18. Nov., mindestens ein Zehntel weniger: 36 kg."
+        );
+        assert_eq!(
+            said(pain, Some(kg("40"))),
+            "Arbeitsgewicht 60 kg seit Di., 25. Nov.; Schmerz seit Di., 18. Nov., ein Zehntel unter den 40 kg, die wehtaten: 36 kg."
+        );
+        assert_eq!(
+            said(Cutting::BackFromPain, None),
+            "Arbeitsgewicht 60 kg seit Di., 25. Nov.; zurück nach Schmerzen, je Einheit höchstens ein Zehntel mehr: 36 kg."
+        );
+    }
+
+    #[test]
     fn masses_are_said_in_the_unit_and_with_the_mark_of_the_locale() {
         let reason = Reason(vec![Because::PlanSays(kg("102.05828325"))]);
         assert_eq!(
-            lines(&reason, EffortScale::Left, None, MassUnit::Pound, Numerals::Comma),
+            lines(&reason, None, EffortScale::Left, None, MassUnit::Pound, Numerals::Comma),
             ["Laut Plan 225 lb."]
         );
         let reason = Reason(vec![Because::PlanSays(kg("102.5"))]);
         assert_eq!(
-            lines(&reason, EffortScale::Left, None, MassUnit::Kilogram, Numerals::Comma),
+            lines(&reason, None, EffortScale::Left, None, MassUnit::Kilogram, Numerals::Comma),
             ["Laut Plan 102,5 kg."]
         );
     }

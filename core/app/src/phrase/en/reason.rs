@@ -17,12 +17,13 @@ use crate::phrase::written::plates::label;
 /// say how it came to that, with efforts in the scale that the plan asks in.
 pub fn lines(
     reason: &Reason,
+    hurt: Option<Mass>,
     scale: EffortScale,
     today: Option<i32>,
     unit: MassUnit,
     numerals: Numerals,
 ) -> Vec<String> {
-    let say = Say { scale, today, unit, numerals };
+    let say = Say { hurt, scale, today, unit, numerals };
     let mut factors: Vec<String> = Vec::new();
     let mut further: Vec<String> = Vec::new();
     let mut working = None;
@@ -46,6 +47,7 @@ pub fn lines(
 
 #[derive(Clone, Copy)]
 struct Say {
+    hurt: Option<Mass>,
     scale: EffortScale,
     today: Option<i32>,
     unit: MassUnit,
@@ -201,7 +203,7 @@ impl Say {
         })
     }
 
-    /// "deload, −30 %".
+    /// "deload, −30 %"; after pain by its rule, since its share of the owner's load says little.
     fn cut(self, cut: &Cut) -> String {
         let change = cut.keep.hundredths().saturating_sub(Percent::WHOLE.hundredths());
         let change = figures::change(Percent::from_hundredths(change), self.numerals);
@@ -210,8 +212,14 @@ impl Say {
             Cutting::EaseIn => format!("ease-in, {change}"),
             Cutting::LayOff { days: Some(days) } => format!("lay-off of {days} days, {change}"),
             Cutting::LayOff { days: None } => format!("back from a lay-off, {change}"),
-            Cutting::Pain { since } => format!("pain since {}, {change}", self.day(since)),
-            Cutting::BackFromPain => format!("back from pain, {change}"),
+            Cutting::Pain { since } => {
+                let under = match self.hurt {
+                    Some(hurt) => format!("a tenth under the {} that hurt", self.mass(hurt)),
+                    None => "at least a tenth less".to_owned(),
+                };
+                format!("pain since {}, {under}", self.day(since))
+            }
+            Cutting::BackFromPain => "back from pain, at most a tenth more each session".to_owned(),
             Cutting::Missed { times, then } => {
                 let missed = match times {
                     1 => "missed last time".to_owned(),
@@ -264,7 +272,7 @@ mod tests {
     }
 
     fn say(steps: Vec<Because>) -> Vec<String> {
-        lines(&Reason(steps), EffortScale::Left, None, MassUnit::Kilogram, Numerals::Point)
+        lines(&Reason(steps), None, EffortScale::Left, None, MassUnit::Kilogram, Numerals::Point)
     }
 
     fn share(max: &str, of: Option<&str>, gives: &str) -> Because {
@@ -341,7 +349,6 @@ mod tests {
         let all = [
             (Cutting::Deload, "deload"),
             (Cutting::LayOff { days: Some(31) }, "lay-off of 31 days"),
-            (Cutting::Pain { since: 20_410 }, "pain since Tue 18 Nov"),
         ];
         for (why, words) in all {
             assert_eq!(
@@ -352,15 +359,38 @@ mod tests {
     }
 
     #[test]
+    fn after_pain_the_rule_is_said_and_no_share_of_another_load() {
+        let said = |why: Cutting, hurt: Option<Mass>| {
+            let carried = Because::Carried { load: kg("60"), since: 20_417 };
+            let reason = Reason(vec![carried, cut(60, why, "36")]);
+            let unit = MassUnit::Kilogram;
+            lines(&reason, hurt, EffortScale::Left, None, unit, Numerals::Point).join(" ")
+        };
+        let pain = Cutting::Pain { since: 20_410 };
+        assert_eq!(
+            said(pain, None),
+            "Working load 60 kg since Tue 25 Nov; pain since Tue 18 Nov, at least a tenth less: 36 kg."
+        );
+        assert_eq!(
+            said(pain, Some(kg("40"))),
+            "Working load 60 kg since Tue 25 Nov; pain since Tue 18 Nov, a tenth under the 40 kg that hurt: 36 kg."
+        );
+        assert_eq!(
+            said(Cutting::BackFromPain, None),
+            "Working load 60 kg since Tue 25 Nov; back from pain, at most a tenth more each session: 36 kg."
+        );
+    }
+
+    #[test]
     fn masses_are_said_in_the_unit_and_with_the_mark_of_the_locale() {
         let reason = Reason(vec![Because::PlanSays(kg("102.05828325"))]);
         assert_eq!(
-            lines(&reason, EffortScale::Left, None, MassUnit::Pound, Numerals::Comma),
+            lines(&reason, None, EffortScale::Left, None, MassUnit::Pound, Numerals::Comma),
             ["The plan says 225 lb."]
         );
         let reason = Reason(vec![Because::PlanSays(kg("102.5"))]);
         assert_eq!(
-            lines(&reason, EffortScale::Left, None, MassUnit::Kilogram, Numerals::Comma),
+            lines(&reason, None, EffortScale::Left, None, MassUnit::Kilogram, Numerals::Comma),
             ["The plan says 102,5 kg."]
         );
     }

@@ -39,7 +39,9 @@ impl Say<'_> {
         } else {
             words.tally().next_time(&name, &words.sheet().line(&work, unit, numerals))
         };
-        let why = work.first().map(|call| why(call, unit, *words)).unwrap_or_default();
+        let called = came.next.as_ref().zip(work.first());
+        let why = called.map(|(entry, call)| why(held, entry, call, unit, *words));
+        let why = why.unwrap_or_default();
         let scale = work.first().and_then(|call| call.effort).map(|effort| effort.scale);
         let told = |outcome: &Outcome| self.told(outcome, scale.unwrap_or_default());
         let mut outcomes = came.outcomes.iter();
