@@ -9,6 +9,7 @@ use barwright_store::{
 use crate::contract::{EngineError, RefusalCode};
 use crate::engine::{Verdict, derive_anew, examine, guarded, verdict};
 use crate::fault::Fault;
+use crate::locale::Locale;
 use crate::phrase::Words;
 
 /// What was read back from a damaged file.
@@ -25,23 +26,23 @@ pub struct Recovered {
 
 /// Reads what is good in a damaged file, page by page, into a new one at `path`, and keeps the
 /// damaged one under a name of its own beside it. Nothing is deleted. No engine may have the file
-/// open.
+/// open. What happened is said as the locale speaks.
 ///
 /// # Errors
 /// [`EngineError::Refused`] when there is no such file ([`RefusalCode::NotHere`]) or nothing is wrong
 /// with it ([`RefusalCode::AlreadySo`]), and [`EngineError::Storage`] when it can't be read, the new
 /// one can't be written, or nothing at all could be read: what was kept lies where the error says.
 #[cfg_attr(feature = "uniffi", uniffi::export)]
-pub fn recover(path: String) -> Result<Recovered, EngineError> {
-    recover_in(&Place::file(path))
+pub fn recover(path: String, locale: String) -> Result<Recovered, EngineError> {
+    recover_in(&Place::file(path), &locale)
 }
 
 /// As [`recover`], in a place of the store's kind.
 ///
 /// # Errors
 /// As there.
-pub fn recover_in(place: &Place) -> Result<Recovered, EngineError> {
-    let words = Words::default();
+pub fn recover_in(place: &Place, locale: &str) -> Result<Recovered, EngineError> {
+    let words = Locale::read(locale).words();
     guarded(std::panic::AssertUnwindSafe(|| read_back(place, words)))
         .map_err(|broken| broken.said(words))?
 }
@@ -78,22 +79,22 @@ fn read_back(place: &Place, words: Words) -> Result<Recovered, EngineError> {
 
 /// Puts a backup in the place of the records at `path`, after a copy of it was checked whole. The
 /// file that was there is kept under a name of its own. No engine may have it open. Answers what
-/// happened, in words.
+/// happened, in words of the locale.
 ///
 /// # Errors
 /// [`EngineError::Storage`] when there is no such backup, it is damaged, or the copy can't be
 /// written: what was there is there still.
 #[cfg_attr(feature = "uniffi", uniffi::export)]
-pub fn restore(backup: String, path: String) -> Result<String, EngineError> {
-    restore_in(Path::new(&backup), &Place::file(path))
+pub fn restore(backup: String, path: String, locale: String) -> Result<String, EngineError> {
+    restore_in(Path::new(&backup), &Place::file(path), &locale)
 }
 
 /// As [`restore`], in a place of the store's kind; the backup is on the same file system.
 ///
 /// # Errors
 /// As there.
-pub fn restore_in(backup: &Path, to: &Place) -> Result<String, EngineError> {
-    let words = Words::default();
+pub fn restore_in(backup: &Path, to: &Place, locale: &str) -> Result<String, EngineError> {
+    let words = Locale::read(locale).words();
     guarded(std::panic::AssertUnwindSafe(|| {
         let mended = |store: &mut Store| examine(store).map(drop);
         let (verified, aside) = barwright_store::restore(backup, to, mended)?;

@@ -31,7 +31,7 @@ public final class Core: @unchecked Sendable {
     ) {
         self.init(
             open: { try Engine.open(path: path(), locale: locale()) },
-            recover: { try Barwright.recover(path: path()) })
+            recover: { try Barwright.recover(path: path(), locale: locale()) })
     }
 
     init(

@@ -156,7 +156,7 @@ final class Opened: @unchecked Sendable {
         settings = try XCTUnwrap(UserDefaults(suiteName: suite))
         self.locale = locale
         let (opened, path) = (opened, try Store.path(in: folder))
-        core = Core(open: { try opened.open(path, locale) }, recover: { try recover(path: path) })
+        core = Core(open: { try opened.open(path, locale) }, recover: { try recover(path: path, locale: locale) })
         presenter = Presenter(core: core, clocks: clocks, device: device, said: Said(settings))
     }
 
@@ -192,7 +192,7 @@ final class Opened: @unchecked Sendable {
         device = TestDevice()
         opened = Opened()
         let (opened, path, locale) = (opened, path, locale)
-        core = Core(open: { try opened.open(path, locale) }, recover: { try recover(path: path) })
+        core = Core(open: { try opened.open(path, locale) }, recover: { try recover(path: path, locale: locale) })
         presenter = Presenter(core: core, clocks: clocks, device: device, said: Said(settings))
     }
 

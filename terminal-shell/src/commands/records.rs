@@ -103,7 +103,8 @@ impl Asked {
                 let path = records.path()?;
                 place::make_folder(&path, own).map_err(Failure::here)?;
                 let backup = place::text(file, own).map_err(Failure::here)?;
-                let said = restore(backup, place::text(&path, own).map_err(Failure::here)?)?;
+                let to = place::text(&path, own).map_err(Failure::here)?;
+                let said = restore(backup, to, records.locale())?;
                 say(out, &format!("{}: {said}\n", path.display()))
             }
             Self::Export(export) => export.run(records, out),
@@ -112,7 +113,7 @@ impl Asked {
             Self::Changes(changes) => changes.run(records, out),
             Self::Recover => {
                 let path = place::text(&records.path()?, own).map_err(Failure::here)?;
-                let recovered = recover(path)?;
+                let recovered = recover(path, records.locale())?;
                 say(out, &format!("{}\n", recovered.reason))
             }
         }

@@ -141,16 +141,16 @@ pub fn back_up(to: &str) -> Result<String, JsError> {
 
 /// Puts a copy in the place of the records of a name; nothing may have it open. Answers in words.
 #[wasm_bindgen]
-pub fn restore(from: &str, name: &str) -> Result<String, JsError> {
+pub fn restore(from: &str, name: &str, locale: &str) -> Result<String, JsError> {
     vfs::register();
-    done(restore_in(Path::new(from), &ports::place(name)))
+    done(restore_in(Path::new(from), &ports::place(name), locale))
 }
 
 /// Reads what is good in a damaged file; nothing may have it open. Answers in words.
 #[wasm_bindgen]
-pub fn recover(name: &str) -> Result<String, JsError> {
+pub fn recover(name: &str, locale: &str) -> Result<String, JsError> {
     vfs::register();
-    done(recover_in(&ports::place(name)).map(|recovered| recovered.reason))
+    done(recover_in(&ports::place(name), locale).map(|recovered| recovered.reason))
 }
 
 /// Whether there is a file of a name.

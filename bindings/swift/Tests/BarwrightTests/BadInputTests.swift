@@ -155,7 +155,7 @@ final class BadInputTests: XCTestCase {
                 continue
             }
             // Nothing there, or nothing of ours: neither is touched.
-            switch engineError({ _ = try recover(path: path) }) {
+            switch engineError({ _ = try recover(path: path, locale: "en-GB") }) {
             case .Storage, .Refused: break
             case let other: XCTFail("\(path): \(String(describing: other))")
             }

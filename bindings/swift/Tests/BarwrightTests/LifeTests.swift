@@ -79,11 +79,11 @@ final class LifeTests: XCTestCase {
         else { return XCTFail("written over") }
         XCTAssertEqual(keptAt, copy)
         // An engine has it open.
-        guard case .Storage = engineError({ _ = try recover(path: path) }) else {
+        guard case .Storage = engineError({ _ = try recover(path: path, locale: "en-GB") }) else {
             return XCTFail("read back under an engine")
         }
         try engine.shutDown()
-        XCTAssertEqual(refusal { _ = try recover(path: path) }, .alreadySo)
+        XCTAssertEqual(refusal { _ = try recover(path: path, locale: "en-GB") }, .alreadySo)
 
         // As a failing disk would spoil it: no length changes.
         var bytes = try Data(contentsOf: URL(fileURLWithPath: copy))
@@ -94,7 +94,7 @@ final class LifeTests: XCTestCase {
         }
         XCTAssertGreaterThan(places, 0)
         try bytes.write(to: URL(fileURLWithPath: copy))
-        let recovered = try recover(path: copy)
+        let recovered = try recover(path: copy, locale: "en-GB")
         XCTAssertEqual(recovered.kept, 1)
         XCTAssertFalse(recovered.reason.isEmpty)
         XCTAssertEqual(try Data(contentsOf: URL(fileURLWithPath: recovered.aside)), bytes)

@@ -79,14 +79,14 @@ impl Backup {
     fn flipped(&self, bit: u64) -> Outcome {
         let mut found = Outcome::default();
         let disk = with_flip(&self.files, BACKUP, bit);
-        let restored = restore_in(Path::new(BACKUP), &disk.place());
+        let restored = restore_in(Path::new(BACKUP), &disk.place(), "en-GB");
         let last = self.life.entries.len() - 1;
         let tap = if restored.is_ok() { self.tap } else { last };
         found.and_as_after(&disk.place(), &Right { life: &self.life, tap });
         if restored.is_err() {
             found.recovered += 1;
             let backup = disk.place().named(Path::new(BACKUP));
-            match recover_in(&backup) {
+            match recover_in(&backup, "en-GB") {
                 Ok(_) => {
                     found.and_as_after(&backup, &Right { life: &self.life, tap: self.tap });
                 }
@@ -197,7 +197,7 @@ fn opened(disk: &Disk, right: &Right<'_>, all_doors: bool) -> Outcome {
                         None => found.dead_ends += 1,
                     }
                     drop(engine);
-                    if all_doors && !is_nothing_wrong(&recover_in(&disk.place())) {
+                    if all_doors && !is_nothing_wrong(&recover_in(&disk.place(), "en-GB")) {
                         found.silently_wrong += 1;
                     }
                     return found;
@@ -216,7 +216,7 @@ fn opened(disk: &Disk, right: &Right<'_>, all_doors: bool) -> Outcome {
         }
     }
     found.recovered += 1;
-    let recovered = match recover_in(&disk.place()) {
+    let recovered = match recover_in(&disk.place(), "en-GB") {
         Ok(recovered) => recovered,
         Err(error) => {
             let _ = writeln!(std::io::stderr(), "{error:?}");

@@ -88,12 +88,12 @@ export class Core {
 
     /** Puts a copy in the place of the records, which are kept beside it; then opens them. */
     async restore(bytes: Uint8Array<ArrayBuffer>): Promise<Done<string>> {
-        return this.reopened(this.done(await this.ask({ kind: 'restore', name: this.name, bytes })));
+        return this.reopened(this.done(await this.ask({ kind: 'restore', name: this.name, locale: this.locale, bytes })));
     }
 
     /** Reads what is good in damaged records; then opens that. */
     async recover(): Promise<Done<string>> {
-        return this.reopened(this.done(await this.ask({ kind: 'recover', name: this.name })));
+        return this.reopened(this.done(await this.ask({ kind: 'recover', name: this.name, locale: this.locale })));
     }
 
     /** Closes the file and lets the worker go. */

@@ -17,8 +17,8 @@ export type Call =
     | { readonly kind: 'check' }
     | { readonly kind: 'versions' }
     | { readonly kind: 'copy' }
-    | { readonly kind: 'restore'; readonly name: string; readonly bytes: Uint8Array<ArrayBuffer> }
-    | { readonly kind: 'recover'; readonly name: string };
+    | { readonly kind: 'restore'; readonly name: string; readonly locale: string; readonly bytes: Uint8Array<ArrayBuffer> }
+    | { readonly kind: 'recover'; readonly name: string; readonly locale: string };
 
 /** An answer that shows a screen. */
 export type Shown = { readonly answer: Answer } | { readonly error: EngineError };

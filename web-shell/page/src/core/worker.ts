@@ -108,13 +108,13 @@ function copy(): Reply {
     }
 }
 
-function restore(name: string, bytes: Uint8Array): Reply {
+function restore(name: string, locale: string, bytes: Uint8Array): Reply {
     engine.close();
     open = '';
     engine.remove_file(RESTORED);
     try {
         engine.write_file(RESTORED, bytes);
-        return said(engine.restore(RESTORED, name));
+        return said(engine.restore(RESTORED, name, locale));
     } finally {
         engine.remove_file(RESTORED);
     }
@@ -142,11 +142,11 @@ function answer(call: Call): Reply {
         case 'copy':
             return copy();
         case 'restore':
-            return restore(call.name, call.bytes);
+            return restore(call.name, call.locale, call.bytes);
         case 'recover': {
             engine.close();
             open = '';
-            return said(engine.recover(call.name));
+            return said(engine.recover(call.name, call.locale));
         }
     }
 }

@@ -299,7 +299,7 @@ impl Device {
         if restores {
             self.comes_back(&files)?;
             let _ = self.engine().suspend();
-            let restored = barwright_app::restore_in(name, &self.disk.place());
+            let restored = barwright_app::restore_in(name, &self.disk.place(), "en-GB");
             restored.map_err(|error| format!("not restored: {error:?}"))?;
         }
         let mut files = self.disk.files();

@@ -16,7 +16,10 @@ class BarwrightApp : Application() {
         private set
     lateinit var said: Said
         private set
-    private var language = ""
+
+    /** The tag of the language that the core speaks. */
+    var language = ""
+        private set
 
     override fun onCreate() {
         super.onCreate()

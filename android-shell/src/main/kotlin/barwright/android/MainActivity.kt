@@ -185,7 +185,7 @@ class MainActivity : Activity(), Hands, Places.Doors, Files.Then {
         is EngineException.Broken -> banner.say("${why.reason}\n${why.report}")
     }
 
-    private fun recover() = app.core.without({ barwright.core.recover(app.records.path) }, ::said) { read ->
+    private fun recover() = app.core.without({ barwright.core.recover(app.records.path, app.language) }, ::said) { read ->
         app.core.dispatch(Intent.Wake) { answer ->
             arrive(answer)
             if (answer is Answer.Shown) banner.say(read.reason)

@@ -174,7 +174,7 @@ class BadInputTest {
             val copy = assertThrows(path, EngineException.Storage::class.java) { engine.backUp(path) }
             assertTrue(copy.reason.isNotEmpty())
             // Nothing there, or nothing of ours: neither is touched.
-            val none = assertThrows(path, EngineException::class.java) { recover(path) }
+            val none = assertThrows(path, EngineException::class.java) { recover(path, "en-GB") }
             assertTrue("$none", none is EngineException.Storage || none is EngineException.Refused)
         }
         assertEquals("eggs, oats, milk\n".repeat(100), text.readText())

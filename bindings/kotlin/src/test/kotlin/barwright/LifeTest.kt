@@ -92,18 +92,18 @@ class LifeTest {
         val there = assertThrows(EngineException.Storage::class.java) { engine.backUp(copy) }
         assertEquals(copy, there.keptAt)
         // An engine has it open.
-        assertThrows(EngineException.Storage::class.java) { recover(path) }
+        assertThrows(EngineException.Storage::class.java) { recover(path, "en-GB") }
         engine.shutDown()
         assertEquals(
             RefusalCode.ALREADY_SO,
-            assertThrows(EngineException.Refused::class.java) { recover(path) }.code,
+            assertThrows(EngineException.Refused::class.java) { recover(path, "en-GB") }.code,
         )
 
         // As a failing disk would spoil it: no length changes.
         val bytes = File(copy).readText(Charsets.ISO_8859_1)
         assertTrue("Boat room" in bytes)
         File(copy).writeText(bytes.replace("Boat room", "Boat r0om"), Charsets.ISO_8859_1)
-        val recovered = recover(copy)
+        val recovered = recover(copy, "en-GB")
         assertEquals(1uL, recovered.kept)
         assertTrue(recovered.reason.isNotEmpty())
         assertTrue("Boat r0om" in File(recovered.aside).readText(Charsets.ISO_8859_1))
