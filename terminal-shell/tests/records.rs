@@ -6,7 +6,7 @@ mod support;
 
 use std::path::Path;
 
-use program::{barwright, said};
+use program::{barwright, barwright_in, said};
 use support::PLAN;
 
 /// Records with one plan adopted, and then a second.
@@ -163,4 +163,44 @@ fn a_file_with_nothing_to_read_is_no_success() {
     let aside = dir.path().join("records.db.damaged-1");
     assert_eq!(std::fs::read(aside).expect("it was kept"), bytes);
     assert!(!store.exists());
+}
+
+/// Where German is spoken, what goes wrong with files is said in German to its end: what was damaged
+/// and read back, what is missing, what is there already, what the system refuses.
+#[test]
+fn what_goes_wrong_with_files_is_said_in_german() {
+    let dir = tempfile::tempdir().expect("a folder for the test");
+    let store = records(dir.path());
+    let told = |args: &[&str]| said(&barwright_in("de_DE.UTF-8", &store, args));
+    let path = |name: &str| dir.path().join(name).display().to_string();
+    let says = |args: &[&str], words: &str| {
+        let found = told(args);
+        assert!(found.contains(words), "{args:?}: {found}");
+    };
+    says(&["records", "recover"], "Dieser Datei fehlt nichts; sie blieb, wie sie ist.");
+    let copy = path("copy.db");
+    says(&["records", "backup", &copy], "2 Einträge");
+    says(&["records", "backup", &copy], "Eine Datei dieses Namens gibt es schon.");
+    says(&["records", "restore", &copy], "2 Einträge, alle gut, sind an ihrem Platz.");
+    says(&["records", "restore", &path("none.db")], "Diese Datei gibt es nicht.");
+
+    let missing = path("none.jsonl");
+    let not_read = format!("Die Datei {missing} lässt sich nicht lesen: Dort ist nichts.");
+    says(&["records", "import", &missing], &not_read);
+    says(&["records", "import", &missing, "--as-history"], &not_read);
+    says(&["records", "columns", &missing], &not_read);
+    let under_a_file = path("plan.toml/out");
+    let on_the_way = "Auf dem Weg dorthin liegt eine Datei.";
+    says(
+        &["records", "export", "--jsonl", &under_a_file],
+        &format!("Die Datei {under_a_file} lässt sich nicht schreiben: {on_the_way}"),
+    );
+    says(
+        &["records", "export", "--csv", &under_a_file],
+        &format!("Der Ordner {under_a_file} lässt sich nicht anlegen: {on_the_way}"),
+    );
+
+    spoil(&store, "Boathouse second", "Boathouse sec0nd");
+    says(&["records", "check"], "Die Datei ist beschädigt.");
+    says(&["records", "recover"], "Ihr erster Eintrag steht in der neuen Datei.");
 }

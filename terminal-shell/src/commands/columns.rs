@@ -10,6 +10,7 @@ use barwright_domain::columns::bounds;
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::{Failure, Records, say};
+use crate::words::Own;
 use crate::{clock, files};
 
 /// A table whose columns are guessed.
@@ -26,7 +27,7 @@ impl Columns {
     /// Carries it out. Nothing is recorded, and no records are made.
     pub(crate) fn run(&self, records: &Records, out: &mut impl Write) -> Result<(), Failure> {
         let own = records.own();
-        let table = table(&self.file)?;
+        let table = table(&self.file, own)?;
         let name = self.file.file_stem().unwrap_or_default().to_string_lossy();
         let engine = records.open_to_look()?;
         let text = engine.guess_columns(&table, &name, clock::read())?;
@@ -48,7 +49,7 @@ pub(super) fn import(
 ) -> Result<(), Failure> {
     let own = records.own();
     let text = files::read(columns, own).map_err(Failure::here)?;
-    let table = table(file)?;
+    let table = table(file, own)?;
     // A table that can't be taken makes no records.
     let engine = if dry_run { records.open_to_look()? } else { tried(&table, &text, records)? };
     let faults = engine.check_columns(&text)?;
@@ -81,8 +82,8 @@ fn tried(table: &[u8], columns: &str, records: &Records) -> Result<Arc<Engine>, 
 }
 
 /// The bytes of a table, and no more than are read.
-fn table(path: &Path) -> Result<Vec<u8>, Failure> {
-    let failed = |error| Failure::here(format!("{}: {error}", path.display()));
+fn table(path: &Path, own: Own) -> Result<Vec<u8>, Failure> {
+    let failed = |error| Failure::here((own.not_read)(&path.display().to_string(), &error));
     let mut bytes = Vec::new();
     // One more than is read, so that the reader can say itself what is too much.
     let mut file = File::open(path).map_err(failed)?.take(bounds::BYTES + 1);

@@ -63,8 +63,9 @@ fn tables(
     own: Own,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    let failed = |error| Failure::here(format!("{}: {error}", folder.display()));
-    std::fs::create_dir_all(folder).map_err(failed)?;
+    let shown = folder.display().to_string();
+    std::fs::create_dir_all(folder)
+        .map_err(|error| Failure::here((own.no_folder)(&shown, &error)))?;
     for table in Table::ALL {
         free(&folder.join(table.file()), own)?;
     }
@@ -121,7 +122,7 @@ impl Import {
         records: &Records,
         out: &mut impl Write,
     ) -> Result<(), Failure> {
-        let from = || opened(file);
+        let from = || opened(file, records.own());
         let begun = records.path()?.exists();
         if !begun {
             // A file that can't be taken makes no records.
@@ -157,15 +158,16 @@ impl Import {
             free(changes, own)?;
         }
         let engine = records.open()?;
-        let found = engine.join_records(opened(file)?, clock::read(), self.dry_run)?;
+        let found = engine.join_records(opened(file, own)?, clock::read(), self.dry_run)?;
         engine.shut_down()?;
         say(out, &format!("{}\n", found.said(records.words())))?;
         let Some(text) = found.changes else { return Ok(()) };
         say(out, &format!("{}\n", (own.loads_differ)(found.differing)))?;
         let Some(path) = &self.changes else { return Ok(()) };
         written(path, own, |to| {
-            to.write_all(text.as_bytes())
-                .map_err(|error| Failure::here(format!("{}: {error}", path.display())))
+            to.write_all(text.as_bytes()).map_err(|error| {
+                Failure::here((own.not_written)(&path.display().to_string(), &error))
+            })
         })?;
         say(out, &format!("{}\n", (own.loads_written)(&path.display().to_string())))
     }
@@ -180,9 +182,9 @@ fn taken_back(records: &Records, out: &mut impl Write) -> Result<(), Failure> {
 }
 
 /// A file to be read.
-fn opened(file: &Path) -> Result<BufReader<File>, Failure> {
+fn opened(file: &Path, own: Own) -> Result<BufReader<File>, Failure> {
     let opened = File::open(file).map(BufReader::new);
-    opened.map_err(|error| Failure::here(format!("{}: {error}", file.display())))
+    opened.map_err(|error| Failure::here((own.not_read)(&file.display().to_string(), &error)))
 }
 
 /// A copy of the records under a name of its own beside them.
@@ -218,7 +220,9 @@ fn written<T>(
     let mut part = path.as_os_str().to_owned();
     part.push(".part");
     let part = PathBuf::from(part);
-    let failed = |error: std::io::Error| Failure::here(format!("{}: {error}", part.display()));
+    let failed = |error: std::io::Error| {
+        Failure::here((own.not_written)(&path.display().to_string(), &error))
+    };
     let mut options = OpenOptions::new();
     options.write(true).create_new(true);
     #[cfg(unix)]

@@ -114,6 +114,8 @@ pub(super) const WORDS: OwnWords = OwnWords {
         format!("Der Ordner {path} lässt sich nicht anlegen: {}.", cause(error))
     },
     folder_not_read: |path, error| format!("{path} lässt sich nicht lesen: {}.", cause(error)),
+    reading_stopped: "Ein Fehler im Programm hat das Lesen bei einer der Dateien abgebrochen. Nichts wurde \
+                      geändert.",
     many_returns: |path, most| format!("{path} hat mehr als {most} Rückgaben; lies sie in Teilen."),
     path_no_text: |path| format!("Der Pfad {path} ist kein reiner Text (UTF-8)."),
     no_home: |variable| {

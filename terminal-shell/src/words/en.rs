@@ -101,6 +101,7 @@ pub(super) const WORDS: OwnWords = OwnWords {
     not_written: |path, error| format!("The file {path} can't be written: {error}."),
     no_folder: |path, error| format!("The folder {path} can't be made: {error}."),
     folder_not_read: |path, error| format!("{path} can't be read: {error}."),
+    reading_stopped: "A defect stopped the reading at one of the files. Nothing was changed.",
     many_returns: |path, most| format!("{path} has more than {most} returns; read them in parts."),
     path_no_text: |path| format!("The path {path} is not plain text (UTF-8)."),
     no_home: |variable| {

@@ -157,6 +157,8 @@ pub(crate) struct OwnWords {
     pub(crate) no_folder: fn(&str, &io::Error) -> String,
     /// Of a folder: it can't be read.
     pub(crate) folder_not_read: fn(&str, &io::Error) -> String,
+    /// A defect at one file stopped the reading of all.
+    pub(crate) reading_stopped: &'static str,
     /// Of a folder: it has more returns than so many.
     pub(crate) many_returns: fn(&str, usize) -> String,
     /// Of a path: it is no text itself.

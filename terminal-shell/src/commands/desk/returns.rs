@@ -7,13 +7,13 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use barwright_app::phrase::Words;
-use barwright_app::{Engine, LifterWeek};
+use barwright_app::{Engine, LifterWeek, Locale};
 use barwright_domain::shown::plain;
 use serde::Serialize;
 
 use crate::clock;
 use crate::commands::Failure;
-use crate::words::Own;
+use crate::words::{self, Own};
 
 /// The most files that are read of a folder.
 const MOST_FILES: usize = 20_000;
@@ -79,7 +79,8 @@ impl Line {
 
 /// A return as an engine in memory: its screens are as they stood where it is from.
 pub(super) fn opened(path: &Path, tag: &str) -> Result<Arc<Engine>, String> {
-    let file = File::open(path).map_err(|why| why.to_string())?;
+    let own = words::of(&Locale::read(tag));
+    let file = File::open(path).map_err(|why| (own.not_read)(&path.display().to_string(), &why))?;
     Engine::read_records(BufReader::new(file), tag).map_err(|why| why.to_string())
 }
 
@@ -100,7 +101,7 @@ pub(super) fn read(folder: &Path, tag: &str, own: Own) -> Result<Returns, Failur
         // A thread that died takes its part with it: nothing is shown as whole that is not.
         running.into_iter().map(|one| one.join().ok()).collect::<Option<Vec<_>>>()
     })
-    .ok_or_else(|| Failure::here("a defect: a return stopped the reading"))?;
+    .ok_or_else(|| Failure::here(own.reading_stopped))?;
     let (mut lifters, mut unread) = (Vec::new(), Vec::new());
     for (path, week) in found.into_iter().flatten() {
         match week {

@@ -38,3 +38,23 @@ fn a_tap_is_recorded_though_its_screen_panics() {
     let Screen::Floor { floor } = floor.screen else { panic!("the session runs") };
     assert!(floor.thumb.redo.is_some());
 }
+
+/// A defect is said in the lifter's language, with what to do; the developers' text is in it as a
+/// quotation.
+#[cfg(feature = "german")]
+#[test]
+fn a_defect_is_said_in_german() {
+    let engine = Engine::open_in(Place::Memory, "de-DE").unwrap();
+    engine.dispatch(Intent::adopt(demo::PLAN), at(0)).unwrap();
+    PANICS.set(true);
+    let looked = engine.view(Look::Weeks, at(1));
+    PANICS.set(false);
+    let Err(EngineError::Broken { reason, report }) = looked else { panic!("{looked:?}") };
+    assert_eq!(
+        reason,
+        "Im Programm ging etwas schief. Was eingetragen war, ist behalten, und du kannst \
+         weitermachen. Geschieht es wieder, mach eine Kopie der Aufzeichnungen und lass sie prüfen."
+    );
+    let told = "Für die Entwickler, auf Englisch: „barwright ";
+    assert!(report.starts_with(told) && report.ends_with("“"), "{report}");
+}

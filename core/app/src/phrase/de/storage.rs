@@ -114,10 +114,14 @@ pub fn closed() -> EngineError {
 /// A defect of ours.
 pub fn broken(what: &str) -> EngineError {
     EngineError::Broken {
-        reason: "Im Inneren ging etwas schief. Was eingetragen war, ist behalten, und du kannst \
-                 weitermachen."
+        reason: "Im Programm ging etwas schief. Was eingetragen war, ist behalten, und du kannst \
+                 weitermachen. Geschieht es wieder, mach eine Kopie der Aufzeichnungen und lass sie \
+                 prüfen."
             .to_owned(),
-        report: format!("barwright {}: {what}", env!("CARGO_PKG_VERSION")),
+        report: format!(
+            "Für die Entwickler, auf Englisch: „barwright {}: {what}“",
+            env!("CARGO_PKG_VERSION")
+        ),
     }
 }
 

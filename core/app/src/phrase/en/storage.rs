@@ -101,8 +101,11 @@ pub fn closed() -> EngineError {
 /// A defect of ours.
 pub fn broken(what: &str) -> EngineError {
     EngineError::Broken {
-        reason: "Something broke inside. What was recorded is kept, and you can go on.".to_owned(),
-        report: format!("barwright {}: {what}", env!("CARGO_PKG_VERSION")),
+        reason:
+            "Something broke inside. What was recorded is kept, and you can go on. If it comes \
+                 again, make a copy of the records and have them checked."
+                .to_owned(),
+        report: format!("For the makers: “barwright {}: {what}”", env!("CARGO_PKG_VERSION")),
     }
 }
 
