@@ -1,5 +1,8 @@
 //! `barwright gym` and `barwright exercises` as a person or a script runs them.
 
+#[path = "support/program.rs"]
+mod program;
+
 use std::path::Path;
 use std::process::{Command, Output};
 
@@ -77,4 +80,32 @@ fn exercises_are_found_in_words_before_there_are_any_records() {
     let json = said(&barwright(&store, &["exercises", "plank", "--json"]));
     assert!(json.contains("\"form\""), "{json}");
     assert!(!store.exists(), "looking makes no records");
+}
+
+/// A gym that comes with the program is chosen by the name it is listed with, and by its own; what it
+/// has is called so where a load is made of it.
+#[test]
+fn what_comes_with_the_program_has_german_names() {
+    let folder = tempfile::tempdir().expect("a folder for the test");
+    let store = folder.path().join("records.db");
+    let said = |args: &[&str]| {
+        let output = program::barwright_in("de_DE.UTF-8", &store, args);
+        assert!(output.status.success(), "{args:?}: {}", program::said(&output));
+        program::said(&output)
+    };
+    assert!(said(&["gym", "use"]).contains("Kraftraum in Pfund\n"));
+    for name in ["Kraftraum in Pfund", "Pound gym"] {
+        assert_eq!(said(&["gym", "use", "Kraftraum in Kilogramm"]).lines().count(), 1);
+        let pounds = said(&["gym", "use", name]);
+        assert_eq!(pounds, "Trainiert wird von jetzt an hier: Kraftraum in Pfund.\n");
+        assert!(said(&["gym", "show"]).contains("name = \"Pound gym\""));
+    }
+    let load = said(&["load", "102,5kg"]);
+    let bar = "102,5 kg · Langhantelstange, 20 kg · je Seite\n  ──┤ 25 kg │ 15 kg │ 1,25 kg ├──\n";
+    assert_eq!(load, bar);
+    let changes = said(&["changes", "40kg", "93,5kg"]);
+    assert!(
+        changes.contains("10 kg abnehmen · 25 kg; 10 kg; 1,25 kg; 0,5 kg auflegen"),
+        "{changes}"
+    );
 }

@@ -93,11 +93,14 @@ fn add(engine: &Engine, path: &Path, locale: &Locale, out: &mut impl Write) -> R
 
 fn choose(engine: &Engine, name: &str, own: Own, out: &mut impl Write) -> Result<(), Failure> {
     let known = equipment(engine)?.gyms;
-    if known.iter().all(|key| key.label != name) {
+    // A gym that comes with the program is called otherwise in each language; its file's name, which
+    // the key is named after, does as well.
+    let id = format!("gym-{name}");
+    let Some(key) = known.iter().find(|key| key.label == name || key.id == id) else {
         let names: Vec<&str> = known.iter().map(|key| key.label.as_str()).collect();
         return Err(Failure::asked((own.no_gym)(name, &names.join(", "))));
-    }
-    engine.dispatch(Intent::ChooseGym { name: name.to_owned() }, clock::read())?;
+    };
+    engine.act(key.action.clone(), clock::read())?;
     engine.shut_down()?;
-    say(out, &format!("{}\n", (own.trains_in)(name)))
+    say(out, &format!("{}\n", (own.trains_in)(&key.label)))
 }

@@ -4,7 +4,7 @@ use barwright_domain::equipment::changes::{Changes, Step};
 use barwright_domain::equipment::{CannotMake, Made, Rig};
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
-use super::words;
+use super::{named, words};
 use crate::phrase::written::plates::{drawn, label, listed};
 
 /// Why a load can't be made, and what to do.
@@ -12,13 +12,19 @@ pub fn cannot_make(why: &CannotMake, unit: MassUnit, numerals: Numerals) -> Stri
     let mass = |mass: &Mass| words::mass(*mass, unit, numerals);
     match why {
         CannotMake::NotHere { implement } => {
-            format!("{implement}: gibt es hier nicht. Nenne etwas, das dieser Kraftraum hat.")
+            format!(
+                "{}: gibt es hier nicht. Nenne etwas, das dieser Kraftraum hat.",
+                named::thing(implement)
+            )
         }
         CannotMake::NoFigures { implement } => {
-            format!("{implement}: Was die Stifte wiegen, weiß niemand. Richte dich nach dem Stift.")
+            format!(
+                "{}: Was die Stifte wiegen, weiß niemand. Richte dich nach dem Stift.",
+                named::thing(implement)
+            )
         }
         CannotMake::CarriesNothing { implement } => {
-            format!("{implement}: trägt selbst kein Gewicht.")
+            format!("{}: trägt selbst kein Gewicht.", named::thing(implement))
         }
         CannotMake::TooLight { least } => {
             format!("So leicht geht es hier nicht: Das Leichteste ist {}.", mass(least))
@@ -67,7 +73,7 @@ fn on(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
     let mass = |mass: Mass| words::mass(mass, unit, numerals);
     match rig {
         Rig::Bar { bar, bar_mass, collars, side } => {
-            let mut text = format!("{bar}, {}", mass(*bar_mass));
+            let mut text = format!("{}, {}", named::gear(bar), mass(*bar_mass));
             if *collars != Mass::ZERO {
                 text.push_str(&format!(", Verschlüsse {}", mass(*collars)));
             }
@@ -75,7 +81,7 @@ fn on(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
             text
         }
         Rig::Posts { machine, start, posts, plates } => {
-            let mut text = format!("{machine}, Startgewicht {}", mass(*start));
+            let mut text = format!("{}, Startgewicht {}", named::gear(machine), mass(*start));
             text.push_str(match (plates.is_empty(), *posts) {
                 (true, _) => ", nichts darauf",
                 (false, 1) => " · auf dem Dorn",
@@ -83,13 +89,13 @@ fn on(rig: &Rig, unit: MassUnit, numerals: Numerals) -> String {
             });
             text
         }
-        Rig::Dumbbells { rack, count: 1, .. } => format!("{rack}, eine"),
-        Rig::Dumbbells { rack, .. } => format!("{rack}, eine je Hand"),
+        Rig::Dumbbells { rack, count: 1, .. } => format!("{}, eine", named::gear(rack)),
+        Rig::Dumbbells { rack, .. } => format!("{}, eine je Hand", named::gear(rack)),
         Rig::Stack { stack, pin, add_ons } if add_ons.is_empty() => {
-            format!("{stack}, Stift auf {}", label(pin, numerals))
+            format!("{}, Stift auf {}", named::gear(stack), label(pin, numerals))
         }
         Rig::Stack { stack, pin, add_ons } => {
-            let pin = label(pin, numerals);
+            let (stack, pin) = (named::gear(stack), label(pin, numerals));
             format!("{stack}, Stift auf {pin}, {} obenauf", listed(add_ons, numerals))
         }
         Rig::Hung { .. } => "alles zusammen".into(),
