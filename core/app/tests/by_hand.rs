@@ -501,3 +501,37 @@ fn the_demo_is_another_file_and_leaving_it_is_one_press() {
     let runs = engine.dispatch(intent(true), wednesday()).unwrap_err();
     assert!(matches!(runs, EngineError::Refused { code: RefusalCode::SessionRunning, .. }));
 }
+
+/// Whoever types a German word for what the file names in English means that: the plan's exercises
+/// find it by the file's word. What is no word of the file's stays as it was typed.
+#[cfg(feature = "german")]
+#[test]
+fn what_a_gym_has_is_typed_in_german() {
+    let mut hand = Player::stored(wednesday(), "de-DE");
+    hand.view(Look::Equipment);
+    hand.tap("empty-kg");
+    let file = |hand: &Player| hand.form().file.as_ref().unwrap().text.clone();
+    for (row, typed, word) in [
+        ("Stange hinzufügen", "langhantel", "kind = \"barbell\""),
+        ("Stange hinzufügen", "Safety-Stange", "kind = \"safety-bar\""),
+        ("Stange hinzufügen", "Dicke Stange", "kind = \"Dicke Stange\""),
+        ("In der Hand Gehaltenes hinzufügen", "Kurzhanteln", "kind = \"dumbbell\""),
+        ("Gewichtsblock mit Stift hinzufügen", "Latzug", "kind = \"pulldown\""),
+        ("Etwas anderes, das es hier gibt", "Klimmzugstange", "\"pull-up-bar\""),
+    ] {
+        hand.write(row, typed);
+        let text = file(&hand);
+        assert!(text.contains(word), "{typed}: {text}");
+    }
+    hand.write("Scheibengröße hinzufügen", "1,25");
+    let plate = |hand: &mut Player| {
+        let (of, at) = (barwright_app::contract::FormOf::Gym, "plate.0".to_owned());
+        hand.view(Look::Form { of, at, text: String::new() });
+    };
+    plate(&mut hand);
+    hand.write("Farbe", "Grün");
+    let text = file(&hand);
+    assert!(text.contains("mass = \"1.25 kg\"") && text.contains("colour = \"green\""), "{text}");
+    plate(&mut hand);
+    assert_eq!(hand.row("Farbe").value, "grün");
+}

@@ -61,7 +61,7 @@ fn a_week_stands_in_a_coachs_shorthand() {
     let deload = plan_in_file(PLAN.as_bytes(), Some(4), &Locale::read("nl-NL"));
     let lines = lines(&deload);
     assert_eq!(lines[2], "    2 × 5 · 65 % · rest 2:30");
-    assert_eq!(lines[4], "    8, 6 · 58,5, 65,25 % · rest 3:00");
+    assert_eq!(lines[4], "    8, 6 · 58,5; 65,25 % · rest 3:00");
 }
 
 #[test]

@@ -1,12 +1,14 @@
 //! Names of what is written into a form: what it is of, the part that is open, the place, and the step
 //! of the draft that it was shown at.
 
+use barwright_domain::catalogue::{IMPLEMENTS, SUPPORTS};
 use barwright_domain::desk::DraftOf;
 use barwright_domain::equipment::Equipment;
 use barwright_domain::quantity::MassUnit;
 use barwright_domain::text::edit::Written;
 
 use crate::contract::{FormOf, Look};
+use crate::phrase::Words;
 
 /// Every form, by the word that its fields have.
 const NAMES: [(FormOf, &str); 9] = [
@@ -32,6 +34,28 @@ pub(crate) const MORE: &str = "+";
 pub(crate) const SET: &str = "set";
 /// How a stack is set: by `loads` or by `pins`.
 pub(crate) const BY: &str = "by";
+
+/// Kinds of bars, loads and supports beside those of the built-in exercises that a gym may have, and
+/// colours that plates are drawn in: words of a file that a person may type in their language.
+const KINDS: [&str; 6] = ["safety-bar", "swiss-bar", "sandbag", "vest", "slant-board", "belt"];
+const COLOURS: [&str; 8] = ["red", "blue", "yellow", "green", "white", "black", "grey", "orange"];
+
+/// What was typed at a key of a gym as its file says it, where it is said so in the lifter's
+/// language: `barbell` for "Langhantel". Anything else stays as it was typed.
+pub(crate) fn file_word(key: &str, typed: &str, words: Words) -> String {
+    let typed = typed.trim();
+    let known: Vec<&str> = match key {
+        "kind" => IMPLEMENTS.iter().chain(SUPPORTS).chain(&KINDS).copied().collect(),
+        "colour" => COLOURS.to_vec(),
+        _ => Vec::new(),
+    };
+    let same = |said: &str| said.to_lowercase() == typed.to_lowercase();
+    let is = |word: &&&str| {
+        same(&words.gym_form().file_word(key, word))
+            || (key == "kind" && same(&words.by_hand().usual_name(word)))
+    };
+    known.iter().find(is).map_or(typed, |word| *word).to_owned()
+}
 
 /// The unit that a gym's text is written in.
 pub(crate) fn written_unit(text: &str) -> Option<MassUnit> {

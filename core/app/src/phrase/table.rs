@@ -429,6 +429,8 @@ phrases! {
         fn flag(key: &str, on: bool) -> &'static str;
         /// A support that is here, or not; by its word in the file.
         fn support(slug: &str) -> String;
+        /// A word of the file that a line is of, `barbell` at `kind`, as it is shown and typed.
+        fn file_word(key: &str, word: &str) -> String;
         /// It is here, or not.
         fn here(here: bool) -> &'static str;
         /// A key that says it is, or is not.

@@ -8,7 +8,7 @@ use barwright_domain::text::edit::{Written, put, shift};
 
 use super::not_edited;
 use crate::contract::Edit;
-use crate::facts::form::{BY, MORE, SET, written_unit};
+use crate::facts::form::{BY, MORE, SET, file_word, written_unit};
 use crate::facts::{GymFrom, Held};
 use crate::fault::{Fault, Refused};
 
@@ -74,7 +74,8 @@ pub(super) fn changed(
     changed.map_err(not_edited)
 }
 
-/// What was typed as a file writes it: a mass with its unit and a point, a length in millimetres. What
+/// What was typed as a file writes it: a mass with its unit and a point, a length in millimetres, a
+/// kind and a colour in the file's own word. What
 /// can't be read stays as it was typed, and the reader says what is wrong with it.
 fn as_written(held: &Held, place: &str, said: &str, unit: MassUnit) -> String {
     let of_loads = [".loads.", ".add_ons.", "plate.+"].iter().any(|of| place.contains(of));
@@ -91,6 +92,8 @@ fn as_written(held: &Held, place: &str, said: &str, unit: MassUnit) -> String {
             format!("{said} mm")
         }
         _ if of_loads => one(said),
+        MORE => file_word("kind", said, held.locale.words()),
+        "kind" | "colour" => file_word(key, said, held.locale.words()),
         _ => said.to_owned(),
     }
 }

@@ -4,6 +4,7 @@ use barwright_domain::equipment::Reach;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
 use super::{named, words};
+use crate::phrase::written::figures;
 
 /// Its title.
 pub fn title(name: &str) -> String {
@@ -22,7 +23,7 @@ pub fn field(key: &str, unit: MassUnit) -> (&'static str, String) {
     match key {
         "name" => ("Name", "Bootshaus".to_owned()),
         "unit" => ("Gewichte zeigen in", unit.symbol().to_owned()),
-        "kind" => ("Art", "barbell".to_owned()),
+        "kind" => ("Art", file_word(key, "barbell")),
         "mass" => ("Gewicht", mass("20", "45")),
         "weighs" => ("Nachgewogen wiegt eine", mass("19", "44")),
         "collars" => ("Beide Verschlüsse", mass("5", "10")),
@@ -31,7 +32,7 @@ pub fn field(key: &str, unit: MassUnit) -> (&'static str, String) {
         "single" => ("Eine mehr ohne Partner", "1".to_owned()),
         "thickness" => ("Dicke", "27 mm".to_owned()),
         "diameter" => ("Durchmesser, große haben 450 mm", "450 mm".to_owned()),
-        "colour" => ("Farbe", "red".to_owned()),
+        "colour" => ("Farbe", file_word(key, "red")),
         "from" => ("Leichtestes", mass("2", "5")),
         "to" => ("Schwerstes", mass("30", "70")),
         "step" => ("Schritt", mass("2", "5")),
@@ -66,9 +67,9 @@ pub fn add_other(list: &str, unit: MassUnit) -> (&'static str, String) {
     match list {
         "plate" => ("Andere Größe", mass.to_owned()),
         "loads" | "add_ons" => (add_to(list), mass.to_owned()),
-        "also" => ("Etwas anderes, das es hier gibt", "slant-board".to_owned()),
-        "bar" => ("Andere Art", "safety-bar".to_owned()),
-        _ => ("Andere Art", "calf-machine".to_owned()),
+        "also" => ("Etwas anderes, das es hier gibt", file_word("kind", "slant-board")),
+        "bar" => ("Andere Art", file_word("kind", "safety-bar")),
+        _ => ("Andere Art", file_word("kind", "calf-machine")),
     }
 }
 
@@ -119,7 +120,7 @@ pub fn reach(reach: &Reach, unit: MassUnit, numerals: Numerals) -> String {
         return every;
     }
     let figures = reach.missing.iter().take(NAMED).map(|load| load.figure(unit, numerals));
-    let named = figures.collect::<Vec<_>>().join(", ");
+    let named = figures::in_a_row(&figures.collect::<Vec<_>>());
     let more = reach.missing.len().saturating_sub(NAMED);
     let more = if more > 0 { format!(" und {more} mehr") } else { String::new() };
     format!("{every}; nicht möglich: {named}{more}")
@@ -162,6 +163,23 @@ pub fn support(slug: &str) -> String {
         "band" => "Bänder".to_owned(),
         other => named::thing(other),
     })
+}
+
+/// A word of the file that a line is of: "Langhantel" for `barbell`, "rot" for `red`. A word of the
+/// file's own stays.
+pub fn file_word(key: &str, word: &str) -> String {
+    match (key, word) {
+        ("kind", "") => String::new(),
+        ("kind", kind) => words::sentence_case(&named::thing(kind)),
+        ("colour", "red") => "rot".to_owned(),
+        ("colour", "blue") => "blau".to_owned(),
+        ("colour", "yellow") => "gelb".to_owned(),
+        ("colour", "green") => "grün".to_owned(),
+        ("colour", "white") => "weiß".to_owned(),
+        ("colour", "black") => "schwarz".to_owned(),
+        ("colour", "grey" | "gray") => "grau".to_owned(),
+        _ => word.to_owned(),
+    }
 }
 
 /// Here or not.

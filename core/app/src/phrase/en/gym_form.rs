@@ -4,6 +4,7 @@ use barwright_domain::equipment::Reach;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
 use super::words;
+use crate::phrase::written::figures;
 
 /// Its title.
 pub fn title(name: &str) -> String {
@@ -119,7 +120,7 @@ pub fn reach(reach: &Reach, unit: MassUnit, numerals: Numerals) -> String {
         return every;
     }
     let figures = reach.missing.iter().take(NAMED).map(|load| load.figure(unit, numerals));
-    let named = figures.collect::<Vec<_>>().join(", ");
+    let named = figures::in_a_row(&figures.collect::<Vec<_>>());
     let more = reach.missing.len().saturating_sub(NAMED);
     let more = if more > 0 { format!(" and {more} more") } else { String::new() };
     format!("{every}; {named}{more} can't be made")
@@ -162,6 +163,11 @@ pub fn support(slug: &str) -> String {
         "band" => "bands".to_owned(),
         other => other.replace('-', " "),
     })
+}
+
+/// A word of the file that a line is of: English as it stands there.
+pub fn file_word(_: &str, word: &str) -> String {
+    word.to_owned()
 }
 
 /// Here or not.

@@ -11,6 +11,7 @@ use chrono::Weekday;
 
 use super::{date, sheet, words};
 use crate::contract::FileFault;
+use crate::phrase::written::figures;
 use crate::phrase::written::plates::label;
 use crate::phrase::written::rows::{joined, made_alike};
 
@@ -145,7 +146,7 @@ impl PlanWords<'_> {
                     .iter()
                     .map(|(share, ..)| self.percent(*share).trim_end_matches(" %").to_owned());
                 let last = LoadCall::Percent { share: Range::just(*last), of: (*of).clone() };
-                figures.chain([self.load(&last)]).collect::<Vec<_>>().join(", ")
+                figures::in_a_row(&figures.chain([self.load(&last)]).collect::<Vec<_>>())
             }
             _ => joined(sets, |set| self.load(&set.load)),
         }

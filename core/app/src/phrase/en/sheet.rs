@@ -8,6 +8,7 @@ use barwright_domain::session::{Call, CallLoad, Entry, SetKind};
 
 use super::bar::in_line;
 use super::words;
+use crate::phrase::written::figures;
 
 /// Sets that stand alike on the sheet, as one line: "4 × 5 · 110 kg · rest 3:00".
 pub fn line(calls: &[&Call], unit: MassUnit, numerals: Numerals) -> String {
@@ -113,7 +114,7 @@ pub fn ramp(entry: &Entry, unit: MassUnit, numerals: Numerals) -> Option<String>
             Some(format!("{figure} × {}", words::how_many_short(&call.how_many, numerals)))
         })
         .collect();
-    (!steps.is_empty()).then(|| format!("ramp {}", steps.join(", ")))
+    (!steps.is_empty()).then(|| format!("ramp {}", figures::in_a_row(&steps)))
 }
 
 /// What is skipped for want of time.

@@ -27,6 +27,13 @@ pub fn count(number: usize, one: &str, many: &str) -> String {
     format!("{number} {}", if number == 1 { one } else { many })
 }
 
+/// Figures one after the other, with a comma between; a semicolon where one of them has a comma
+/// itself: "5; 2,5".
+pub fn in_a_row(all: &[String]) -> String {
+    let within = all.iter().any(|one| one.contains(','));
+    all.join(if within { "; " } else { ", " })
+}
+
 /// The figure alone: "5", "30", "40".
 pub fn figure(amount: &Amount, numerals: Numerals) -> String {
     match amount {

@@ -3,6 +3,8 @@
 use barwright_domain::equipment::Plate;
 use barwright_domain::quantity::{Mass, MassUnit, Numerals};
 
+use super::figures::in_a_row;
+
 /// What a gym's file says stands on a plate or beside a pin, with its number as this lifter writes
 /// one: "1,25 kg" for "1.25 kg". Only a number, with its unit or without; a name stays as written.
 pub fn label(written: &str, numerals: Numerals) -> String {
@@ -25,7 +27,7 @@ pub fn numbers(plates: &[Plate], numerals: Numerals) -> Vec<String> {
 
 /// Labels of plates, without their unit where all share one.
 pub fn labels(plates: &[Plate], numerals: Numerals) -> String {
-    joined(&numbers(plates, numerals))
+    in_a_row(&numbers(plates, numerals))
 }
 
 /// One end's plates from the inside out: `─┤ 25 kg │ 10 kg ├─`.
@@ -35,13 +37,7 @@ pub fn drawn(side: &[Plate], numerals: Numerals) -> String {
 
 /// Labels of plates, each with its unit.
 pub fn listed(plates: &[Plate], numerals: Numerals) -> String {
-    joined(&each(plates, numerals))
-}
-
-/// With a comma between; a semicolon where one of them holds a comma itself: "5; 2,5".
-fn joined(labels: &[String]) -> String {
-    let within = labels.iter().any(|label| label.contains(','));
-    labels.join(if within { "; " } else { ", " })
+    in_a_row(&each(plates, numerals))
 }
 
 fn each(plates: &[Plate], numerals: Numerals) -> Vec<String> {

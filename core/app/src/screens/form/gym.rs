@@ -283,7 +283,7 @@ impl Say<'_> {
     /// A line that is typed.
     fn text(&self, place: &str, key: &str) -> FormRow {
         let (label, hint) = self.form.words.gym_form().field(key, self.unit);
-        let said = self.said(place);
+        let said = self.form.words.gym_form().file_word(key, &self.said(place));
         let field = self.form.field(place, (label, hint), said.clone(), false);
         form_row(place, 1, label).value(said).field(field)
     }
