@@ -180,6 +180,20 @@ fn a_key_of_a_file_that_is_open_no_longer_takes_none() {
 }
 
 #[test]
+fn a_file_stays_open_while_the_device_sleeps_and_no_longer_than_it_is_wanted() {
+    let old = trained();
+    let mut new = empty(&old);
+    opens(&mut new, &file_of(&old));
+    let look = new.shown.look.clone();
+    new.dispatch(Intent::Wake);
+    new.view(look.clone());
+    assert!(said(&new.form()).contains("2 sessions"), "{:?}", new.form());
+    new.dispatch(intents::write("body-mass", "80"));
+    new.view(look);
+    assert!(said(&new.form()).contains("no longer open"), "{:?}", new.form());
+}
+
+#[test]
 fn a_session_that_runs_there_goes_on_here_with_its_rest() {
     let mut old = trained();
     old.days(7);

@@ -37,7 +37,13 @@ pub(in crate::engine) fn act(
                 show(core, (part, changes), at)
             }))
         }
-        action => core.act(action, at),
+        action => {
+            // Whoever goes on with something else is done with the file; a device that only woke is not.
+            if !matches!(action, Action::Do { intent: Intent::Wake, .. }) {
+                core.opened = None;
+            }
+            core.act(action, at)
+        }
     }
 }
 
