@@ -259,6 +259,10 @@ proptest! {
         model.check(&store.history().unwrap());
         store.checkpoint().unwrap();
         model.check(&store.history().unwrap());
+        // Row by row, and down to their numbers, the taps' are the fold's; but for the fact that a
+        // tap puts, and the fold does not know.
+        append(&mut store, &[Change::RemoveSession(0)]);
+        prop_assert_eq!(store.differing(&mut Refold).unwrap().differing, 1);
         store.rebuild(&mut Refold).unwrap();
         model.check(&store.history().unwrap());
         store.verify().unwrap();

@@ -11,6 +11,7 @@
 
 mod ahead;
 mod code;
+mod fresh;
 mod moment;
 mod order;
 mod pending;

@@ -6,7 +6,8 @@ use std::fmt::Write as _;
 use barwright_domain::history::Change;
 use rusqlite::Connection;
 
-use super::{HISTORY_VERSION, History, carry_out, write};
+use super::fresh::Fresh;
+use super::{HISTORY_VERSION, History, carry_out};
 use crate::error::StoreError;
 use crate::event::Event;
 use crate::marks::Marks;
@@ -153,16 +154,18 @@ impl Store {
         connection: &Connection,
         derive: &mut D,
     ) -> Result<(), Failed<D::Error>> {
+        let mut fresh = Fresh::into(connection);
         self.each_event(1, |event| {
             for change in derive.event(event).map_err(Failed::Derive)? {
-                write::apply(connection, &change)?;
+                fresh.apply(&change)?;
             }
             Ok::<(), Failed<D::Error>>(())
         })?;
         let rest = derive.end().map_err(Failed::Derive)?;
-        for change in rest.changes {
-            write::apply(connection, &change)?;
+        for change in &rest.changes {
+            fresh.apply(change)?;
         }
+        fresh.end()?;
         for (key, body) in rest.standing {
             standing::put(connection, &key, Some(&body), self.last_seq())?;
         }

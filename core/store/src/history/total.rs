@@ -32,6 +32,23 @@ pub(super) fn changed(
     Ok(())
 }
 
+/// What a table that was empty has come to: the digest of each of its rows.
+pub(super) fn come_to(
+    connection: &Connection,
+    table: &str,
+    digests: impl Iterator<Item = u32>,
+) -> Result<()> {
+    let (mut rows, mut sum) = (0_u64, 0_u32);
+    for digest in digests {
+        rows += 1;
+        sum = sum.wrapping_add(digest);
+    }
+    connection
+        .prepare_cached("UPDATE total SET rows = ?2, sum = ?3 WHERE name = ?1")?
+        .execute(params![table, rows, sum])?;
+    Ok(())
+}
+
 /// How many rows a table should have, and the sum of their digests.
 fn of(connection: &Connection, table: &str) -> Result<(u64, u32)> {
     connection

@@ -1,6 +1,7 @@
 //! Writing the derived rows.
 
 use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 use barwright_domain::catalogue::Muscle;
 use barwright_domain::history::{
@@ -9,7 +10,7 @@ use barwright_domain::history::{
 use barwright_domain::session::SetId;
 use barwright_domain::volume::{Tally, Week};
 use rusqlite::types::Value;
-use rusqlite::{Connection, OptionalExtension, Result, ToSql, params};
+use rusqlite::{Connection, OptionalExtension, Result, params};
 
 use super::code::{self, Numbered};
 use super::order::{self, Order};
@@ -35,12 +36,6 @@ fn put_set(connection: &Connection, set: &DoneSet) -> Result<()> {
         take_out(connection, before)?;
     }
     let kept = before.as_ref().filter(|before| stays(before));
-    let [reps, seconds, mm] = code::amount(set.amount());
-    let parts = match set.parts.as_slice() {
-        // What the columns say already.
-        [part] if part.figure == set.figure && part.slowing.is_none() => None,
-        parts => Some(code::json(&parts)?),
-    };
     let (nth, nth_of_exercise) = match kept {
         Some(kept) => (kept.nth, kept.nth_of_exercise),
         None => (
@@ -48,39 +43,8 @@ fn put_set(connection: &Connection, set: &DoneSet) -> Result<()> {
             order::make_room(connection, &SETS_OF_EXERCISE, &key_in_exercise(set))?,
         ),
     };
-    write_set(
-        connection,
-        params![
-            set.key.session,
-            set.key.set.entry.0,
-            set.key.set.set,
-            set.day,
-            set.exercise,
-            code::word(&set.kind)?,
-            set.row,
-            set.round,
-            set.side.map(|side| code::word(&side)).transpose()?,
-            code::json(&set.asked)?,
-            set.target.map(|target| code::json(&target)).transpose()?,
-            set.meant.map(|mass| mass.nanograms()),
-            set.figure.map(|mass| mass.nanograms()),
-            code::word(&set.counting)?,
-            set.moved.map(|mass| mass.nanograms()),
-            set.bands,
-            set.technique,
-            code::list(&set.set_up)?,
-            code::list(&set.kit)?,
-            reps,
-            seconds,
-            mm,
-            parts,
-            set.left.map(|left| left.halves()),
-            set.helped,
-            code::word(&set.ending)?,
-        ],
-        [nth, nth_of_exercise],
-        kept.map(|kept| kept.sum),
-    )?;
+    let sum = write_set(connection, set, [nth, nth_of_exercise])?;
+    total::changed(connection, "done_set", kept.map(|kept| kept.sum), Some(sum))?;
     count_exercise(connection, &set.exercise, [i64::from(kept.is_none()), 0])?;
     if let Some(before) = before {
         settle_records(connection, &before.set)?;
@@ -88,21 +52,69 @@ fn put_set(connection: &Connection, set: &DoneSet) -> Result<()> {
     claims(set).try_for_each(|claim| offer(connection, &claim))
 }
 
-fn write_set(
-    connection: &Connection,
-    values: &[&dyn ToSql],
-    [nth, nth_of_exercise]: [u64; 2],
-    before: Option<u32>,
-) -> Result<()> {
-    let sum = digest::of(values)?;
-    let sql = format!(
+/// How [`write_set`] writes a set.
+static WRITE_SET: LazyLock<String> = LazyLock::new(|| {
+    format!(
         "INSERT OR REPLACE INTO done_set ({}, sum, nth, nth_of_exercise) VALUES (?1, ?2, ?3, ?4, \
          ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, ?20, ?21, ?22, \
          ?23, ?24, ?25, ?26, ?27, ?28, ?29)",
         code::SET
-    );
-    digest::execute(connection, &sql, values, &[&sum, &nth, &nth_of_exercise])?;
-    total::changed(connection, "done_set", before, Some(sum))
+    )
+});
+
+/// Writes a set's row with its numbers, and answers its digest.
+pub(super) fn write_set(connection: &Connection, set: &DoneSet, nths: [u64; 2]) -> Result<u32> {
+    let [reps, seconds, mm] = code::amount(set.amount());
+    let parts = match set.parts.as_slice() {
+        // What the columns say already.
+        [part] if part.figure == set.figure && part.slowing.is_none() => None,
+        parts => Some(code::json(&parts)?),
+    };
+    let values = params![
+        set.key.session,
+        set.key.set.entry.0,
+        set.key.set.set,
+        set.day,
+        set.exercise,
+        code::word(&set.kind)?,
+        set.row,
+        set.round,
+        set.side.map(|side| code::word(&side)).transpose()?,
+        code::json(&set.asked)?,
+        set.target.map(|target| code::json(&target)).transpose()?,
+        set.meant.map(|mass| mass.nanograms()),
+        set.figure.map(|mass| mass.nanograms()),
+        code::word(&set.counting)?,
+        set.moved.map(|mass| mass.nanograms()),
+        set.bands,
+        set.technique,
+        code::list(&set.set_up)?,
+        code::list(&set.kit)?,
+        reps,
+        seconds,
+        mm,
+        parts,
+        set.left.map(|left| left.halves()),
+        set.helped,
+        code::word(&set.ending)?,
+    ];
+    let sum = digest::of(values)?;
+    let [nth, nth_of_exercise] = &nths;
+    digest::execute(connection, &WRITE_SET, values, &[&sum, nth, nth_of_exercise])?;
+    Ok(sum)
+}
+
+/// Numbers a set anew.
+pub(super) fn number_set(connection: &Connection, key: SetKey, nths: [u64; 2]) -> Result<()> {
+    let SetKey { session, set: SetId { entry, set } } = key;
+    let [nth, nth_of_exercise] = nths;
+    connection
+        .prepare_cached(
+            "UPDATE done_set SET nth = ?4, nth_of_exercise = ?5
+             WHERE session = ?1 AND entry = ?2 AND number = ?3",
+        )?
+        .execute(params![session, entry.0, set, nth, nth_of_exercise])?;
+    Ok(())
 }
 
 fn remove_set(connection: &Connection, key: SetKey) -> Result<()> {
@@ -113,14 +125,19 @@ fn remove_set(connection: &Connection, key: SetKey) -> Result<()> {
 
 /// Takes a set out, and numbers those behind it anew.
 fn take_out(connection: &Connection, before: &Numbered) -> Result<()> {
-    let key = before.set.key;
-    connection
-        .prepare_cached("DELETE FROM done_set WHERE session = ?1 AND entry = ?2 AND number = ?3")?
-        .execute(params![key.session, key.set.entry.0, key.set.set])?;
+    erase_set(connection, before.set.key)?;
     total::changed(connection, "done_set", Some(before.sum), None)?;
     order::close_up(connection, &SETS, &key_of(&before.set))?;
     order::close_up(connection, &SETS_OF_EXERCISE, &key_in_exercise(&before.set))?;
     count_exercise(connection, &before.set.exercise, [-1, 0])
+}
+
+/// Takes a set's row out, and nothing else.
+pub(super) fn erase_set(connection: &Connection, key: SetKey) -> Result<()> {
+    connection
+        .prepare_cached("DELETE FROM done_set WHERE session = ?1 AND entry = ?2 AND number = ?3")?
+        .execute(params![key.session, key.set.entry.0, key.set.set])?;
+    Ok(())
 }
 
 /// All sets, by their names.
@@ -183,13 +200,23 @@ fn count_exercise(
             )?
             .query_row([exercise], |row| row.get::<_, i32>(0))
             .optional()?;
-        sum = Some(total::put(
-            connection,
-            "INSERT INTO exercise (exercise, sets, records, day, sum) VALUES (?1, ?2, ?3, ?4, ?5)",
-            params![exercise, sets, records, day.unwrap_or(0)],
-        )?);
+        sum = Some(write_exercise(connection, exercise, [sets, records], day.unwrap_or(0))?);
     }
     total::changed(connection, "exercise", before.map(|(_, _, sum)| sum), sum)
+}
+
+/// Writes an exercise's row: how many sets and records, and the day of the last set.
+pub(super) fn write_exercise(
+    connection: &Connection,
+    exercise: &str,
+    [sets, records]: [i64; 2],
+    day: i32,
+) -> Result<u32> {
+    total::put(
+        connection,
+        "INSERT INTO exercise (exercise, sets, records, day, sum) VALUES (?1, ?2, ?3, ?4, ?5)",
+        params![exercise, sets, records, day],
+    )
 }
 
 fn set_at(connection: &Connection, key: SetKey) -> Result<Option<Numbered>> {
@@ -206,13 +233,33 @@ fn set_at(connection: &Connection, key: SetKey) -> Result<Option<Numbered>> {
 
 fn put_session(connection: &Connection, row: &SessionRow) -> Result<()> {
     remove_session(connection, row.session)?;
-    let (place, outcome) = (row.place.as_ref(), row.outcome.as_ref());
-    let place = place.map_or([0; 3], |place| [place.plan, place.week.into(), place.session.into()]);
+    let place = place_of(row);
     let mut nths = [0; 3];
     let keys = keys_of(row.session, row.day, place);
     for ((order, key), nth) in SESSIONS.iter().zip(&keys).zip(&mut nths) {
         *nth = order::make_room(connection, order, key)?;
     }
+    let sum = write_session(connection, row, nths)?;
+    total::changed(connection, "session", None, Some(sum))?;
+    if row.outcome.is_some() {
+        sum_week(connection, week_of(row.day))?;
+    }
+    Ok(())
+}
+
+/// Where a session stands in a plan, as its row says it.
+pub(super) fn place_of(row: &SessionRow) -> [u64; 3] {
+    let place = row.place.as_ref();
+    place.map_or([0; 3], |place| [place.plan, place.week.into(), place.session.into()])
+}
+
+/// Writes a session's row with its numbers, and answers its digest.
+pub(super) fn write_session(
+    connection: &Connection,
+    row: &SessionRow,
+    nths: [u64; 3],
+) -> Result<u32> {
+    let (place, outcome) = (place_of(row), row.outcome.as_ref());
     let values = params![
         row.session,
         row.day,
@@ -226,14 +273,6 @@ fn put_session(connection: &Connection, row: &SessionRow) -> Result<()> {
         outcome.map(|outcome| outcome.done),
         outcome.map(|outcome| code::volume(&outcome.volume)),
     ];
-    write_session(connection, values, nths)?;
-    if outcome.is_some() {
-        sum_week(connection, week_of(row.day))?;
-    }
-    Ok(())
-}
-
-fn write_session(connection: &Connection, values: &[&dyn ToSql], nths: [u64; 3]) -> Result<()> {
     let sum = digest::of(values)?;
     let sql = format!(
         "INSERT INTO session ({}, sum, nth, nth_by_day, nth_by_place)
@@ -242,7 +281,7 @@ fn write_session(connection: &Connection, values: &[&dyn ToSql], nths: [u64; 3])
     );
     let [nth, by_day, by_place] = &nths;
     digest::execute(connection, &sql, values, &[&sum, nth, by_day, by_place])?;
-    total::changed(connection, "session", None, Some(sum))
+    Ok(sum)
 }
 
 fn remove_session(connection: &Connection, session: u64) -> Result<()> {
@@ -265,7 +304,7 @@ fn remove_session(connection: &Connection, session: u64) -> Result<()> {
 }
 
 /// Sums the volume of a week's sessions.
-fn sum_week(connection: &Connection, week: Week) -> Result<()> {
+pub(super) fn volume_of(connection: &Connection, week: Week) -> Result<Vec<MuscleTally>> {
     let mut sum: BTreeMap<Muscle, Tally> = BTreeMap::new();
     let mut statement = connection.prepare_cached(
         "SELECT volume FROM session WHERE day BETWEEN ?1 AND ?2 AND volume IS NOT NULL",
@@ -277,8 +316,12 @@ fn sum_week(connection: &Connection, week: Week) -> Result<()> {
             *sum = sum.and(tally);
         }
     }
-    let sum: Vec<_> =
-        sum.into_iter().map(|(muscle, tally)| MuscleTally { muscle, tally }).collect();
+    Ok(sum.into_iter().map(|(muscle, tally)| MuscleTally { muscle, tally }).collect())
+}
+
+/// Brings a week's row to what its sessions come to.
+fn sum_week(connection: &Connection, week: Week) -> Result<()> {
+    let sum = volume_of(connection, week)?;
     let key = [Value::Integer(week.into())];
     let before = connection
         .prepare_cached("DELETE FROM week_volume WHERE week = ?1 RETURNING sum")?
@@ -290,12 +333,19 @@ fn sum_week(connection: &Connection, week: Week) -> Result<()> {
     let mut after = None;
     if !sum.is_empty() {
         let nth = order::make_room(connection, &WEEKS, &key)?;
-        after = Some(write_week(connection, params![week, code::volume(&sum)], nth)?);
+        after = Some(write_week(connection, week, &sum, nth)?);
     }
     total::changed(connection, "week_volume", before, after)
 }
 
-fn write_week(connection: &Connection, values: &[&dyn ToSql], nth: u64) -> Result<u32> {
+/// Writes a week's row with its number, and answers its digest.
+pub(super) fn write_week(
+    connection: &Connection,
+    week: Week,
+    volume: &[MuscleTally],
+    nth: u64,
+) -> Result<u32> {
+    let values = params![week, code::volume(volume)];
     let sum = digest::of(values)?;
     let sql = "INSERT INTO week_volume (week, volume, sum, nth) VALUES (?1, ?2, ?3, ?4)";
     digest::execute(connection, sql, values, &[&sum, &nth])?;
@@ -318,26 +368,32 @@ fn offer(connection: &Connection, claim: &Record) -> Result<()> {
     if standing.as_ref().is_some_and(|(standing, _)| !claim.beats(standing)) {
         return Ok(());
     }
-    let sum = total::put(
+    let sum = write_record(connection, claim)?;
+    if standing.is_none() {
+        count_exercise(connection, &claim.exercise, [0, 1])?;
+    }
+    total::changed(connection, "record", standing.map(|(_, sum)| sum), Some(sum))
+}
+
+/// Writes a record's row, and answers its digest.
+pub(super) fn write_record(connection: &Connection, record: &Record) -> Result<u32> {
+    let SetKey { session, set: SetId { entry, set } } = record.set;
+    total::put(
         connection,
         "INSERT OR REPLACE INTO record
          (exercise, apart, measure, value, session, entry, number, day, sum)
          VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
         params![
-            claim.exercise,
-            apart,
-            measure,
-            claim.value,
-            claim.set.session,
-            claim.set.set.entry.0,
-            claim.set.set.set,
-            claim.day
+            record.exercise,
+            code::json(&record.apart)?,
+            code::json(&record.measure)?,
+            record.value,
+            session,
+            entry.0,
+            set,
+            record.day
         ],
-    )?;
-    if standing.is_none() {
-        count_exercise(connection, &claim.exercise, [0, 1])?;
-    }
-    total::changed(connection, "record", standing.map(|(_, sum)| sum), Some(sum))
+    )
 }
 
 /// Finds the records anew that a set held before it was changed or removed.
@@ -359,15 +415,9 @@ fn settle_records(connection: &Connection, before: &DoneSet) -> Result<()> {
     }
     let fewer = -i64::try_from(lost.len()).unwrap_or(i64::MAX);
     count_exercise(connection, &before.exercise, [0, fewer])?;
-    let sql = format!(
-        "SELECT {}, sum, nth, nth_of_exercise FROM done_set WHERE exercise = ?1",
-        code::SET
-    );
-    let mut statement = connection.prepare_cached(&sql)?;
-    let sets = statement.query_map([&before.exercise], |row| Ok(code::numbered(row)?.set))?;
     let mut best: Vec<Record> = Vec::new();
-    for set in sets {
-        for claim in claims(&set?) {
+    each_set_of(connection, &before.exercise, |set| {
+        for claim in claims(&set) {
             let place = (code::json(&claim.apart)?, code::json(&claim.measure)?);
             if !lost.contains(&place) {
                 continue;
@@ -381,6 +431,24 @@ fn settle_records(connection: &Connection, before: &DoneSet) -> Result<()> {
                 None => best.push(claim),
             }
         }
-    }
+        Ok(())
+    })?;
     best.iter().try_for_each(|claim| offer(connection, claim))
+}
+
+/// Reads the sets of an exercise, in no order.
+pub(super) fn each_set_of(
+    connection: &Connection,
+    exercise: &str,
+    mut take: impl FnMut(DoneSet) -> Result<()>,
+) -> Result<()> {
+    let sql = format!(
+        "SELECT {}, sum, nth, nth_of_exercise FROM done_set WHERE exercise = ?1",
+        code::SET
+    );
+    let mut statement = connection.prepare_cached(&sql)?;
+    for set in statement.query_map([exercise], code::numbered)? {
+        take(set?.set)?;
+    }
+    Ok(())
 }
