@@ -299,7 +299,7 @@ impl<R: BufRead> Reader<R> {
             if fact.key.len() > 200 {
                 return Err(wrong(BadLine::KeyTooLong));
             }
-            shallow(fact.body.get()).map_err(wrong)?;
+            longest_text(fact.body.get()).map_err(wrong)?;
             self.facts += 1;
             return Ok(Some(Line::Fact(fact)));
         }
@@ -349,7 +349,7 @@ fn check(event: &EventLine, before: u64, last: u64) -> Result<(), BadLine> {
         return Err(BadLine::OutOfOrder);
     }
     let body = event.body.get();
-    shallow(body)?;
+    let longest = longest_text(body)?;
     let (version, wall_ms, offset) = (event.version, event.wall_ms, event.offset_min);
     let unreadable = |error: Unreadable| BadLine::Unread(error.to_string());
     let reading = match event.kind.as_str() {
@@ -360,8 +360,8 @@ fn check(event: &EventLine, before: u64, last: u64) -> Result<(), BadLine> {
     if !reading.is_sound() {
         return Err(BadLine::Time);
     }
-    // What is short as a whole has no long text in it; it is most of what there is.
-    if body.len() <= MOST_TEXT {
+    // Written with its escapes a text is never shorter: hardly a body has to be taken apart for them.
+    if longest <= MOST_TEXT {
         return Ok(());
     }
     let value: Value =
@@ -390,23 +390,33 @@ fn texts(value: &Value, key: &str) -> Result<(), BadLine> {
     }
 }
 
-/// How deep a body goes is told before any of it is read.
-fn shallow(text: &str) -> Result<(), BadLine> {
-    let (mut deep, mut quoted, mut escaped) = (0_usize, false, false);
-    for byte in text.bytes() {
+/// The bytes of the longest text of a body, with its escapes; how deep it goes is told on the way,
+/// before any of it is read.
+fn longest_text(body: &str) -> Result<usize, BadLine> {
+    let (mut deep, mut longest, mut rest) = (0_usize, 0, body.as_bytes().iter());
+    while let Some(byte) = rest.next() {
         match byte {
-            _ if escaped => escaped = false,
-            b'\\' if quoted => escaped = true,
-            b'"' => quoted = !quoted,
-            b'{' | b'[' if !quoted => {
+            b'"' => {
+                let text = rest.as_slice().len();
+                while let Some(byte) = rest.next() {
+                    match byte {
+                        b'"' => break,
+                        // What comes after it ends no text.
+                        b'\\' => _ = rest.next(),
+                        _ => {}
+                    }
+                }
+                longest = longest.max(text - rest.as_slice().len());
+            }
+            b'{' | b'[' => {
                 deep += 1;
                 if deep > MOST_DEEP {
                     return Err(BadLine::TooDeep);
                 }
             }
-            b'}' | b']' if !quoted => deep = deep.saturating_sub(1),
+            b'}' | b']' => deep = deep.saturating_sub(1),
             _ => {}
         }
     }
-    Ok(())
+    Ok(longest)
 }

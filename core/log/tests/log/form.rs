@@ -1,6 +1,6 @@
 //! The page that specifies the form shows lines that its reader takes.
 
-use barwright_log::form::{EventLine, FactLine, Line, NoHead, Reader, Wrong};
+use barwright_log::form::{BadLine, EventLine, FactLine, Line, NoHead, Reader, Wrong};
 use barwright_log::{decode_account, decode_desk};
 
 const PAGE: &str = include_str!("../../../../docs/records-format.md");
@@ -42,4 +42,42 @@ fn a_part_of_a_log_is_read_as_it_is_written_and_its_order_is_held() {
     let (none, later) = (version("0"), version("2"));
     assert!(matches!(none, Err(Wrong::NoHead(NoHead::NotOurs))), "{none:?}");
     assert!(matches!(later, Err(Wrong::Newer { found: 2 })), "{later:?}");
+}
+
+#[test]
+fn a_text_is_held_to_its_bound_however_it_is_written() {
+    let read = |body: &str| {
+        let head =
+            "{\"barwright_records\":1,\"store\":\"0f8fad5b\",\"events\":1,\"last\":1,\"since\":1}";
+        let event = "{\"seq\":1,\"tap\":1,\"kind\":\"desk\",\"version\":1,\"wall_ms\":1795424400000,\
+                     \"offset_min\":60,\"body\":";
+        let text = format!("{head}\n{event}{body}}}\n");
+        match Reader::new(text.as_bytes()).and_then(Iterator::collect::<Result<Vec<Line>, Wrong>>) {
+            Ok(lines) => Ok(lines.len()),
+            Err(Wrong::Line { line: 2, what }) => Err(what),
+            Err(wrong) => panic!("{wrong}"),
+        }
+    };
+    let named =
+        |name: &str| read(&format!("{{\"event\":{{\"gym_gone\":{{\"name\":\"{name}\"}}}}}}"));
+    let plan = |bytes: usize| {
+        read(&format!(
+            "{{\"event\":{{\"plan_adopted\":{{\"text\":\"{}\",\"name\":\"P\",\"day\":1}}}}}}",
+            "p".repeat(bytes)
+        ))
+    };
+    assert_eq!(named(&"a".repeat(16_384)), Ok(1));
+    assert_eq!(named(&"a".repeat(16_385)), Err(BadLine::TextTooLong(16_385)));
+    // Six bytes for one letter: longer than the bound only as it is written.
+    assert_eq!(named(&"\\u0041".repeat(16_384)), Ok(1));
+    assert_eq!(named(&"\\u0041".repeat(16_385)), Err(BadLine::TextTooLong(16_385)));
+    // A quote within a text is not its end.
+    assert_eq!(named(&"\\\"".repeat(16_385)), Err(BadLine::TextTooLong(16_385)));
+    assert_eq!(named(&"\\\\\\\"".repeat(8_192)), Ok(1));
+    // What looks deep within a text is not.
+    assert_eq!(named(&"[{".repeat(100)), Ok(1));
+    assert_eq!(read(&format!("{}1{}", "[".repeat(65), "]".repeat(65))), Err(BadLine::TooDeep));
+    // A whole file's text is held to a bound of its own.
+    assert_eq!(plan(1 << 20), Ok(1));
+    assert_eq!(plan((1 << 20) + 1), Err(BadLine::TextTooLong((1 << 20) + 1)));
 }
