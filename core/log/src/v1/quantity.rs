@@ -1,11 +1,13 @@
 //! Quantities: whole numbers of a small unit, masses in kilograms as an exact decimal text.
 
+use std::fmt;
+
 use barwright_domain::progress::estimate;
 use barwright_domain::quantity::{self, bounds};
 #[cfg(any(test, feature = "schema"))]
 use schemars::JsonSchema;
 use serde::de::value::Error as NeverSaid;
-use serde::de::{Error as _, IntoDeserializer};
+use serde::de::{IntoDeserializer, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::mirror::{Mirror, OutOfRange};
@@ -36,21 +38,50 @@ impl Mass {
         format!("{sign}{whole}.{}", part.trim_end_matches('0'))
     }
 
-    /// Reads what [`Mass::print`] writes and nothing else, so that a mass has one text.
+    /// Reads what [`Mass::print`] writes and nothing else, so that a mass has one text. A log
+    /// has very many: none takes memory of its own to be read.
     fn read(text: &str) -> Option<Self> {
         let (negative, size) = match text.strip_prefix('-') {
             Some(size) => (true, size),
             None => (false, text),
         };
-        let (whole, part) = size.split_once('.').unwrap_or((size, ""));
-        let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
-        if !digits(whole) || !digits(part) || part.len() > DECIMALS {
+        let (whole, part) = match size.split_once('.') {
+            Some((_, part)) if part.ends_with('0') || !(1..=DECIMALS).contains(&part.len()) => {
+                return None;
+            }
+            Some(parts) => parts,
+            None => (size, ""),
+        };
+        if whole.is_empty() || (whole.starts_with('0') && whole.len() > 1) {
             return None;
         }
-        let nanograms = format!("{whole}{part:0<DECIMALS$}").parse::<i128>().ok()?;
-        let nanograms = i64::try_from(if negative { -nanograms } else { nanograms }).ok()?;
-        let mass = Self { nanograms };
-        (mass.print() == text).then_some(mass)
+        let zeros = std::iter::repeat_n(b'0', DECIMALS - part.len());
+        let size =
+            whole.bytes().chain(part.bytes()).chain(zeros).try_fold(0_u64, |size, byte| {
+                let digit = byte.is_ascii_digit().then(|| u64::from(byte - b'0'))?;
+                size.checked_mul(10)?.checked_add(digit)
+            })?;
+        let nanograms = match negative {
+            true if size == 0 => return None,
+            true => 0_i64.checked_sub_unsigned(size)?,
+            false => i64::try_from(size).ok()?,
+        };
+        Some(Self { nanograms })
+    }
+}
+
+/// Reads a mass from a text as it lies in what is read.
+struct Kilograms;
+
+impl Visitor<'_> for Kilograms {
+    type Value = Mass;
+
+    fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str("a string")
+    }
+
+    fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<Mass, E> {
+        Mass::read(text).ok_or_else(|| E::custom(format!("not kilograms: {text:?}")))
     }
 }
 
@@ -62,8 +93,7 @@ impl Serialize for Mass {
 
 impl<'de> Deserialize<'de> for Mass {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(deserializer)?;
-        Self::read(&text).ok_or_else(|| D::Error::custom(format!("not kilograms: {text:?}")))
+        deserializer.deserialize_str(Kilograms)
     }
 }
 
