@@ -59,6 +59,20 @@ impl Core {
     pub(super) fn rebuild(&mut self) -> Result<(), Fault> {
         self.stale = true;
         self.store.reopen()?;
+        self.read_back()
+    }
+
+    /// Reads back what is held, where the log has become more than what a tap adds: the file is opened
+    /// again only where a failure closed it.
+    pub(super) fn catch_up(&mut self) -> Result<(), Fault> {
+        if self.store.is_closed() {
+            return self.rebuild();
+        }
+        self.stale = true;
+        self.read_back()
+    }
+
+    fn read_back(&mut self) -> Result<(), Fault> {
         let (desk, state) = derive::up_to_date(&mut self.store)?;
         let demo = self.held.demo;
         self.held = Held::new(self.held.locale, desk, state);

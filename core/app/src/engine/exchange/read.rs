@@ -48,7 +48,7 @@ impl File {
                         kind: line.kind,
                         version: line.version,
                         at: Stamp { wall_ms: line.wall_ms, offset_minutes: line.offset_min },
-                        body: line.body.get().to_owned(),
+                        body: Box::<str>::from(line.body).into_string(),
                     };
                     if head.is_whole() {
                         before = row.sum(before);

@@ -74,7 +74,7 @@ pub(super) fn append(
         anew.look_ahead(row)?;
     }
     core.store.take_in(uuid, rows, &mut anew)?;
-    core.rebuild()
+    core.catch_up()
 }
 
 /// How many entries from the first on are the same here and in the file: an entry's checksum stands
