@@ -172,3 +172,22 @@ fn the_sets_of_a_seed_are_the_same_on_any_number_of_cores_and_overwrite_nothing(
     assert_eq!(again.status.code(), Some(1), "{again:?}");
     assert_eq!(read(&at, "sets-00.csv"), before);
 }
+
+/// What it says is English whole where German is spoken; numbers are written as there.
+#[test]
+fn no_report_is_half_german() {
+    let text = plan("5", "1-2", "{ rule = \"double progression\", step = \"2.5 kg\" }");
+    let path = file("half-german.toml", &text);
+    let said = |locale: &str| {
+        let asked = ["rehearse", &path, "--lifters", "20", "--locale", locale];
+        let output = barwright(&asked, "2");
+        assert!(output.status.success(), "{output:?}");
+        String::from_utf8_lossy(&output.stdout).into_owned()
+    };
+    let german = said("de-DE");
+    assert!(german.contains("12 weeks by 20 invented lifters") && german.contains("62,5"));
+    let words = |text: String| -> Vec<String> {
+        text.split(|one: char| !one.is_alphabetic()).map(str::to_owned).collect()
+    };
+    assert_eq!(words(german), words(said("en-GB")));
+}

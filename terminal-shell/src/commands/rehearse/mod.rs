@@ -6,6 +6,7 @@ mod words;
 use std::io::Write;
 use std::path::PathBuf;
 
+use barwright_app::phrase::Language;
 use barwright_app::{Locale, plan_in_file};
 use barwright_domain::catalogue::Catalogue;
 use barwright_domain::equipment::{Equipment, builtin_in};
@@ -68,7 +69,10 @@ pub(crate) fn run(asked: &Asked, locale: &Locale, out: &mut impl Write) -> Resul
         let text = serde_json::to_string(&report).map_err(|why| Failure::here(why.to_string()))?;
         return say(out, &format!("{text}\n"));
     }
-    say(out, &words::report(&file.plan, &report, gym.unit, locale.words()))
+    // It is worked out for whoever writes plans, and said in English whole: only numbers are written
+    // as the locale has them.
+    let english = Locale { language: Language::English, ..*locale };
+    say(out, &words::report(&file.plan, &report, gym.unit, english.words()))
 }
 
 /// A line on standard error that counts the lifters; none where that is no terminal.

@@ -69,10 +69,19 @@ fn of(problem: &Problem) -> (String, String) {
         Problem::Needs { key, needs } => {
             (format!("„{key}“ sagt nichts ohne „{needs}“"), format!("Füg {needs} hinzu."))
         }
-        Problem::WrongType { expected, found } => (
-            format!("hier steht {}, und gelesen wird {}", found_words(*found), what(*expected).0),
-            write(*expected),
-        ),
+        Problem::WrongType { expected, found } => {
+            let many = matches!(
+                expected,
+                Expected::Reps
+                    | Expected::Reserve
+                    | Expected::RepsOrOpen
+                    | Expected::Weeks
+                    | Expected::Sets
+            );
+            let is = if many { "werden" } else { "wird" };
+            let (found, what) = (found_words(*found), what(*expected).0);
+            (format!("hier steht {found}, erwartet {is} {what}"), write(*expected))
+        }
         Problem::OutOfRange { least, greatest } => (
             "diese Zahl liegt außerhalb des Möglichen".into(),
             format!("Schreib eine Zahl von {least} bis {greatest}."),

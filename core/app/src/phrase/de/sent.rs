@@ -12,12 +12,12 @@ pub fn title() -> &'static str {
 
 /// For whom, and when they were decided.
 pub fn decided(lifter: &str, day: i32) -> String {
-    format!("Für {lifter}, entschieden {} – gilt erst, wenn du es nimmst", date::day(day))
+    format!("Für {lifter}, entschieden {} – gilt erst, wenn du es übernimmst", date::day(day))
 }
 
 /// The file has faults.
 pub fn unreadable() -> &'static str {
-    "Diese Datei ist nicht lesbar. Nichts davon wurde genommen."
+    "Diese Datei ist nicht lesbar. Nichts davon wurde übernommen."
 }
 
 /// A max.
@@ -57,7 +57,7 @@ pub fn week(week: u16) -> String {
 
 /// It was taken.
 pub fn taken() -> &'static str {
-    "genommen"
+    "übernommen"
 }
 
 /// There is nothing that it could change.
@@ -70,15 +70,15 @@ pub fn mass_apart(now: Option<Mass>, unit: MassUnit, numerals: Numerals) -> Stri
     match now {
         Some(now) => {
             let now = words::or_help(now, unit, numerals);
-            format!("Du hast seither weitergemacht: Jetzt gilt {now}. Es wird nur genommen, wenn du es sagst.")
+            format!("Du hast seither weitergemacht: Jetzt gilt {now}. Es wird nur übernommen, wenn du es sagst.")
         }
-        None => "Du hast seither weitergemacht: Jetzt gilt keins. Es wird nur genommen, wenn du es sagst.".to_owned(),
+        None => "Du hast seither weitergemacht: Jetzt gilt keins. Es wird nur übernommen, wenn du es sagst.".to_owned(),
     }
 }
 
 /// The plan is another one since.
 pub fn plan_apart() -> &'static str {
-    "Der Plan wurde seither geändert. Es wird nur genommen, wenn du es sagst."
+    "Der Plan wurde seither geändert. Es wird nur übernommen, wenn du es sagst."
 }
 
 /// Another session is next since.
@@ -87,31 +87,31 @@ pub fn next_apart(next: Option<At>) -> String {
         Some(At { week, session }) => format!("war Einheit {session} von Woche {week} dran"),
         None => "war der Plan durch".to_owned(),
     };
-    format!("Als es entschieden wurde, {was}. Es wird nur genommen, wenn du es sagst.")
+    format!("Als es entschieden wurde, {was}. Es wird nur übernommen, wenn du es sagst.")
 }
 
 /// Takes those that fit.
 pub fn take_up(count: usize) -> (String, String) {
     let changes = words::count(count, "Änderung", "Änderungen");
-    (format!("{changes} nehmen"), format!("Ab jetzt gilt: {changes}"))
+    (format!("{changes} übernehmen"), format!("Ab jetzt gilt: {changes}"))
 }
 
 /// Takes one that does not.
 pub fn take_all_the_same() -> (&'static str, &'static str) {
-    ("Trotzdem nehmen", "Es gilt ab jetzt, was du seither auch gemacht hast")
+    ("Trotzdem übernehmen", "Es gilt ab jetzt, was du seither auch gemacht hast")
 }
 
 /// The file is for another lifter.
 pub fn of_other(lifter: &str) -> String {
     let lifter: String = lifter.chars().take(60).collect();
     format!(
-        "Diese Datei ist für die Aufzeichnungen von „{lifter}“, hier sind andere. Nichts wurde genommen."
+        "Diese Datei ist für die Aufzeichnungen von „{lifter}“, hier sind andere. Nichts wurde übernommen."
     )
 }
 
 /// Nothing of it can be taken so.
 pub fn nothing_to_take() -> &'static str {
-    "So ist nichts davon zu nehmen: Was passt, ist genommen, oder du hast seither weitergemacht. Nichts wurde geändert."
+    "So lässt sich nichts davon übernehmen: Was passt, ist übernommen, oder du hast seither weitergemacht. Nichts wurde geändert."
 }
 
 /// A coach's words that are no change.
