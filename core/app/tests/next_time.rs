@@ -107,6 +107,20 @@ fn floor_press_two_for_two() {
     assert!(!why.contains('%'), "{why}");
 }
 
+/// Where a body moves with the load, a tenth is of both: no figure of the load alone is said to be a
+/// tenth under another.
+#[test]
+fn what_hurt_is_named_only_where_the_load_is_a_tenth_under_it() {
+    let mut lifter = set_up(&plan(
+        "name = \"Chin-up\"\nsets = 1\nreps = 5\nload = \"body + 20 kg\"\nnext = \"as planned\"",
+    ));
+    lifter.type_in("body-mass", "80 kg");
+    session(&mut lifter, &[(5, None, HowEnded::Pain)]);
+    let (text, why) = called(&lifter);
+    assert!(text.contains("+10 kg"), "{text}");
+    assert!(why.contains("at least a tenth less") && !why.contains("that hurt"), "{why}");
+}
+
 fn in_the_cellar(plan: &str) -> Player {
     set_up(plan).trains_in(CELLAR)
 }
