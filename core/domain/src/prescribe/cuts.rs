@@ -87,7 +87,7 @@ fn laid_off(slot: &Slot<'_>) -> Option<Cut> {
 }
 
 /// While pain stands, at least a tenth under what hurt and under the owner's load; after it, at most
-/// a tenth more a session.
+/// a tenth more a session (common practice).
 fn pain(slot: &Slot<'_>, own: Option<Mass>) -> Option<Cut> {
     let pain = slot.care().pain?;
     if let Some(back) = pain.back {
@@ -104,6 +104,18 @@ fn pain(slot: &Slot<'_>, own: Option<Mass>) -> Option<Cut> {
 fn under_pain(at: Mass, own: Mass, body: Mass) -> Option<Percent> {
     let share = Percent::part_of(at.checked_add(body)?, own.checked_add(body)?)?;
     Some(share.min(Percent::WHOLE).of_share(UNDER_PAIN.left_of_whole()))
+}
+
+/// The most of any set's load while pain stands: a tenth under what hurt, the body's part with it. None
+/// where no load is known to have hurt.
+pub(super) fn most_in_pain(slot: &Slot<'_>) -> Option<Mass> {
+    let at = slot.care().pain.filter(|pain| pain.back.is_none())?.at?;
+    Some(kept(at, slot.body_mass(), UNDER_PAIN.left_of_whole()))
+}
+
+/// Whether a cut is a bound that what the gym makes must not pass: pain, and coming back from it.
+pub(super) const fn is_bound(cut: &Cut) -> bool {
+    matches!(cut.why, Cutting::Pain { .. } | Cutting::BackFromPain)
 }
 
 /// The load that hurt, where a call's is exactly a tenth under it by the pain that stands, before

@@ -8,7 +8,7 @@ use super::slot::Slot;
 use crate::call::{Amount, Flow, HowMany, LoadCall, Manner, SetKind, Side, Structure};
 use crate::catalogue::Counting;
 use crate::equipment::{Fit, Liked, Rig};
-use crate::owners::{Change, Cut, Owner, RowOwner, Terms, Track, Why};
+use crate::owners::{Change, Cut, Cutting, Owner, RowOwner, Terms, Track, Why};
 use crate::plan::{self, Block, MaxRule, RaiseMax, SetCall, Sides};
 use crate::progress::test_day::FIRST_SINGLE;
 use crate::quantity::{Distance, Mass, Percent, Range, RepRange, Seconds};
@@ -99,11 +99,16 @@ fn manner(slot: &Slot<'_>, set: &SetCall) -> Manner {
     Manner { cues: cues.clone(), ..set.manner.clone() }
 }
 
-/// The nearest that a gym makes; of a range the lightest within it, if there is one.
-fn make(here: Here<'_>, meant: Mass, up_to: Option<Mass>) -> Option<(Mass, Rig)> {
+/// What of a body and a load that is moved another load is.
+fn share(most: Mass, own: Mass, body: Mass) -> Option<Percent> {
+    Percent::part_of(most.checked_add(body)?, own.checked_add(body)?)
+}
+
+/// What a gym makes that fits; of a range the lightest within it, if there is one.
+fn make(here: Here<'_>, meant: Mass, up_to: Option<Mass>, fit: Fit) -> Option<(Mass, Rig)> {
     let within =
         up_to.and_then(|most| here.make(meant, Fit::Over, false).filter(|(made, _)| *made <= most));
-    within.or_else(|| here.make(meant, Fit::Nearest, false))
+    within.or_else(|| here.make(meant, fit, false))
 }
 
 struct Resolved {
@@ -220,23 +225,19 @@ impl<'a> Row<'a> {
         };
         let Some(own) = own else { return self.chosen(vec![Because::NothingToGoBy]) };
         let mut why = own.why;
-        let meant = match self.cut {
-            Some(cut) if cut.keep != Percent::WHOLE => {
-                let gives = cuts::kept(own.figure, self.slot.body_mass(), cut.keep);
-                // Less of the body cannot be moved: what has no help in it gets none by a cut.
-                let gives = if own.figure < Mass::ZERO { gives } else { gives.max(Mass::ZERO) };
-                if gives != own.figure {
-                    why.push(Because::Cut { cut, gives });
-                }
-                gives
-            }
-            _ => own.figure,
-        };
+        let (cut, meant) = self.cut_to(own.figure);
+        if let Some(cut) = cut.filter(|_| meant != own.figure) {
+            why.push(Because::Cut { cut, gives: meant });
+        }
         why.extend(self.range());
+        let fit = match cut {
+            Some(cut) if cuts::is_bound(&cut) => Fit::Under,
+            _ => Fit::Nearest,
+        };
         let up_to = own.up_to.filter(|_| meant == own.figure);
-        match self.make(meant, up_to) {
+        match make(slot.here, meant, up_to, fit) {
             Some((figure, rig)) => {
-                match self.unliked(meant, up_to).filter(|plain| *plain != figure) {
+                match self.unliked(meant, up_to, fit).filter(|plain| *plain != figure) {
                     Some(_) => {
                         let Liked { smallest, step } = self.liked();
                         why.push(Because::Liked { smallest, step, made: figure });
@@ -321,9 +322,26 @@ impl<'a> Row<'a> {
         why
     }
 
-    /// The nearest load; of a range the lightest within it, if there is one.
-    fn make(&self, meant: Mass, up_to: Option<Mass>) -> Option<(Mass, Rig)> {
-        make(self.slot.here, meant, up_to)
+    /// The cut that counts for a set with this load of its own, and what it leaves of it.
+    fn cut_to(&self, own: Mass) -> (Option<Cut>, Mass) {
+        let body = self.slot.body_mass();
+        let gives = match self.cut {
+            Some(cut) if cut.keep != Percent::WHOLE => cuts::kept(own, body, cut.keep),
+            _ => own,
+        };
+        // A share of the first set leaves a heavier one over what hurt.
+        let most = cuts::most_in_pain(self.slot).filter(|most| *most < gives);
+        let cut = match (self.cut, self.slot.care().pain, most) {
+            (Some(cut), Some(pain), Some(most)) => Some(Cut {
+                keep: share(most, own, body).unwrap_or(cut.keep),
+                why: Cutting::Pain { since: pain.since },
+                ..cut
+            }),
+            (cut, ..) => cut,
+        };
+        let gives = most.unwrap_or(gives);
+        // Less of the body cannot be moved: what has no help in it gets none by a cut.
+        (cut, if own < Mass::ZERO { gives } else { gives.max(Mass::ZERO) })
     }
 
     fn liked(&self) -> Liked {
@@ -331,12 +349,12 @@ impl<'a> Row<'a> {
     }
 
     /// What this gym makes where every load is liked; none where every load is.
-    fn unliked(&self, meant: Mass, up_to: Option<Mass>) -> Option<Mass> {
+    fn unliked(&self, meant: Mass, up_to: Option<Mass>, fit: Fit) -> Option<Mass> {
         if self.liked().any() {
             return None;
         }
         let here = Here { equipment: self.slot.gym, step: None, ..self.slot.here };
-        Some(make(here, meant, up_to)?.0)
+        Some(make(here, meant, up_to, fit)?.0)
     }
 
     /// A place on a stack: as it was used last in this gym, else the one written, on whatever stack
