@@ -115,7 +115,7 @@ final class LifeTests: XCTestCase {
                 return XCTFail("\(String(describing: broken))")
             }
             XCTAssertFalse(reason.isEmpty)
-            XCTAssertTrue(report.hasPrefix("barwright "))
+            XCTAssertTrue(report.hasPrefix("For the makers: “barwright "))
             XCTAssertEqual(try engine.view(look: floor, reading: reading()).screen, before.screen)
         }
         let done = try engine.dispatch(intent: record("0.0.0"), reading: reading(after: 60_000))

@@ -119,7 +119,7 @@ class LifeTest {
         repeat(3) {
             val broken = assertThrows(EngineException.Broken::class.java) { breakInside(engine) }
             assertTrue(broken.reason.isNotEmpty())
-            assertTrue(broken.report.startsWith("barwright "))
+            assertTrue(broken.report.startsWith("For the makers: “barwright "))
             assertEquals(before.screen, engine.view(floor, reading()).screen)
         }
         val record = Intent.Record("0.0.0", null, null, HowEnded.AS_CALLED, 0u, false)
