@@ -58,6 +58,8 @@ public struct Foot: Sendable, Equatable {
     public let file: Place?
     /// What the sheet shows as a file, to be handed on.
     public let onward: Place?
+    /// Handing it on is what the sheet is for: it stands with the keys, not at the sheet's end.
+    public let handsOn: Bool
     public let few: [Key]
     public let many: [Key]
 
@@ -74,15 +76,17 @@ public struct Foot: Sendable, Equatable {
         self.onward = onward.map { file in
             Place(label: Words.handOn, tap: .handOn(name: file.name, text: file.text))
         }
+        handsOn = onward != nil && now == nil && file == nil && others.count <= Self.mostBesideFile
         let fit = others.count <= Self.most
         few = fit ? others : []
         many = fit ? [] : others
     }
 
     /// There is nothing to tap.
-    public var isEmpty: Bool { now == nil && file == nil && few.isEmpty }
+    public var isEmpty: Bool { now == nil && file == nil && !handsOn && few.isEmpty }
 
     private static let most = 6
+    private static let mostBesideFile = 2
 }
 
 extension Place {

@@ -31,7 +31,7 @@ struct SheetView<Content: View>: View {
                 Say(words: subtitle, quiet: true)
                 content
                 KeyGrid(keys: foot.many, send: send)
-                if let onward = foot.onward { OwnKey(label: onward.label, tap: onward.tap, send: send) }
+                if !foot.handsOn { handing }
             }
             .padding(.horizontal, Room.side)
             .padding(.bottom, Room.side)
@@ -51,10 +51,15 @@ struct SheetView<Content: View>: View {
         VStack(spacing: Room.gap) {
             if let now = foot.now { KeyView(key: now, tone: .now, font: .title2, send: send) }
             if let file = foot.file { OwnKey(label: file.label, tap: file.tap, send: send) }
+            if foot.handsOn { handing }
             KeyGrid(keys: foot.few, send: send)
         }
         .padding(.horizontal, Room.side)
         .padding(.vertical, 8)
+    }
+
+    @ViewBuilder private var handing: some View {
+        if let onward = foot.onward { OwnKey(label: onward.label, tap: onward.tap, send: send) }
     }
 }
 

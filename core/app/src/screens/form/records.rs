@@ -41,8 +41,8 @@ pub(in crate::screens) fn screen(held: &Held, handed: &Handed, words: Words) -> 
         shows("open", say.to_file(), form.look(&ComingPart::Ask.name())).enabled(!held.demo);
     rows.push(form_row("from-file", 1, from).detail(detail).keys(vec![opens]));
     let today = Look::Today { session: None, minutes: None };
-    let keys = withdraws(held, handed.came, words);
-    let keys = keys.into_iter().chain([shows("leave", words.by_hand().back(), today)]).collect();
+    let leave = shows("leave", words.by_hand().back(), today);
+    let keys = [leave].into_iter().chain(withdraws(held, handed.came, words)).collect();
     let subtitle = say.handed(handed.sessions, handed.bytes);
     let file = handed.text.as_ref().map(|text| {
         let name = if all { "records.jsonl" } else { "return.jsonl" };

@@ -68,8 +68,9 @@ abstract class SheetView(
         files?.let { (label, open) -> own(context.getString(label), does = open) }
     }
 
-    /** What the sheet shows as a file, to be handed on. */
+    /** What the sheet shows as a file, to be handed on: at its end, or at its foot where that is what it is for. */
     private val onward = KeyView(style, hands)
+    private val onwardNow = KeyView(style, hands)
     private val many = KeyFlow(style, hands, most = 2)
     private val foot = style.column().apply { setPadding(style.dp(16), style.dp(8), style.dp(16), style.dp(12)) }
     private val low = LowScroll(style, if (style.beside) 1f else FOOT_SHARE).apply { addView(foot) }
@@ -87,6 +88,7 @@ abstract class SheetView(
         scroll = style.scroll(whole)
         foot.put(now)
         foot.put(file, above = style.dp(GAP))
+        foot.put(onwardNow, above = style.dp(GAP))
         foot.put(keys, above = style.dp(GAP))
         if (style.beside) {
             orientation = HORIZONTAL
@@ -113,14 +115,19 @@ abstract class SheetView(
         this.keys.apply(if (few) rest else emptyList())
         many.apply(if (few) emptyList() else rest)
         file.show(opens)
-        this.onward.show(onward != null)
-        onward?.let { this.onward.own(context.getString(R.string.hand_on)) { handOn(it) } }
-        low.show(opens || first != null || (few && rest.isNotEmpty()))
+        val onlyThat = onward != null && first == null && !opens && rest.size <= MOST_BESIDE_FILE
+        this.onward.show(onward != null && !onlyThat)
+        onwardNow.show(onlyThat)
+        onward?.let { file ->
+            for (key in listOf(this.onward, onwardNow)) key.own(context.getString(R.string.hand_on)) { handOn(file) }
+        }
+        low.show(opens || first != null || onlyThat || (few && rest.isNotEmpty()))
     }
 
     private companion object {
         const val FOOT_SHARE = 0.5f
         const val MOST_AT_FOOT = 6
+        const val MOST_BESIDE_FILE = 2
     }
 }
 
