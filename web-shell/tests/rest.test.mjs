@@ -154,7 +154,7 @@ test('damaged records are said to be, and read back as far as they are good', as
             // The tab that was closed lets go of it a moment later.
             let writable = null;
             for (let tries = 0; !writable; tries += 1) {
-                if (tries > 400) throw new Error('it never lets go');
+                if (tries > 1200) throw new Error('it never lets go');
                 writable = await entry.createWritable().catch(() => new Promise((then) => setTimeout(() => then(null), 50)));
             }
             await writable.write(bytes);
