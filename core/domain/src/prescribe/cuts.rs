@@ -102,20 +102,19 @@ fn pain(slot: &Slot<'_>, own: Option<Mass>) -> Option<Cut> {
 /// What is kept of an owner's load, the body's part with it, to be a tenth under what hurt; where
 /// that was more than its own, a tenth under its own. None for loads that have no share.
 fn under_pain(at: Mass, own: Mass, body: Mass) -> Option<Percent> {
-    let share = Percent::part_of(at.checked_add(body)?, own.checked_add(body)?)?;
+    let share = share(at, own, body)?;
     Some(share.min(Percent::WHOLE).of_share(UNDER_PAIN.left_of_whole()))
 }
 
-/// The most of any set's load while pain stands: a tenth under what hurt, the body's part with it. None
-/// where no load is known to have hurt.
-pub(super) fn most_in_pain(slot: &Slot<'_>) -> Option<Mass> {
-    let at = slot.care().pain.filter(|pain| pain.back.is_none())?.at?;
-    Some(kept(at, slot.body_mass(), UNDER_PAIN.left_of_whole()))
-}
-
-/// Whether a cut is a bound that what the gym makes must not pass: pain, and coming back from it.
-pub(super) const fn is_bound(cut: &Cut) -> bool {
-    matches!(cut.why, Cutting::Pain { .. } | Cutting::BackFromPain)
+/// The most that a set with this load of its own may be for pain, whatever else cuts it: what that
+/// leaves of it, and while it stands a tenth under what hurt, however heavy the set is in its row.
+/// `first` is the load of the row's first set. None where there was no pain.
+pub(super) fn most_for_pain(slot: &Slot<'_>, first: Option<Mass>, own: Mass) -> Option<Mass> {
+    let body = slot.body_mass();
+    let left = kept(own, body, pain(slot, first)?.keep);
+    let hurt = slot.care().pain.filter(|pain| pain.back.is_none()).and_then(|pain| pain.at);
+    let under = hurt.map(|at| kept(at, body, UNDER_PAIN.left_of_whole()));
+    Some(under.map_or(left, |under| under.min(left)))
 }
 
 /// The load that hurt, where a call's is exactly a tenth under it by the pain that stands, before
@@ -139,6 +138,11 @@ pub fn tenth_under(care: &Care, entry: &Entry, call: &Call) -> Option<Mass> {
     by_pain.then_some(at)
 }
 
+/// What one load is of another, the body's part with both.
+pub(super) fn share(load: Mass, own: Mass, body: Mass) -> Option<Percent> {
+    Percent::part_of(load.checked_add(body)?, own.checked_add(body)?)
+}
+
 /// A share of what is moved: of the load, or of body and load. Where body mass is not known, help
 /// alone moves nothing that a share could be taken of: the load stays.
 pub(super) fn kept(load: Mass, body: Mass, keep: Percent) -> Mass {
@@ -154,9 +158,7 @@ fn still_missed(slot: &Slot<'_>, missed: &Missed, own: Option<Mass>) -> Option<C
         Miss::Less(off) => Some(*off),
         Miss::Repeat | Miss::Hold => None,
     });
-    let body = slot.body_mass();
-    let most = missed.load?.checked_add(body)?;
-    let of_own = Percent::part_of(most, own?.checked_add(body)?)?.min(Percent::WHOLE);
+    let of_own = share(missed.load?, own?, slot.body_mass())?.min(Percent::WHOLE);
     let keep = of_own.of_share(off.unwrap_or_default().left_of_whole());
     Some(cut(keep, Cutting::Missed { times: missed.times, then: missed.then }))
 }

@@ -99,16 +99,21 @@ fn manner(slot: &Slot<'_>, set: &SetCall) -> Manner {
     Manner { cues: cues.clone(), ..set.manner.clone() }
 }
 
-/// What of a body and a load that is moved another load is.
-fn share(most: Mass, own: Mass, body: Mass) -> Option<Percent> {
-    Percent::part_of(most.checked_add(body)?, own.checked_add(body)?)
-}
-
-/// What a gym makes that fits; of a range the lightest within it, if there is one.
-fn make(here: Here<'_>, meant: Mass, up_to: Option<Mass>, fit: Fit) -> Option<(Mass, Rig)> {
+/// What a gym makes: the nearest, or of a range the lightest within it, if there is one; never more than
+/// the most that there is.
+fn make(
+    here: Here<'_>,
+    meant: Mass,
+    up_to: Option<Mass>,
+    most: Option<Mass>,
+) -> Option<(Mass, Rig)> {
     let within =
         up_to.and_then(|most| here.make(meant, Fit::Over, false).filter(|(made, _)| *made <= most));
-    within.or_else(|| here.make(meant, fit, false))
+    let made = within.or_else(|| here.make(meant, Fit::Nearest, false))?;
+    if most.is_some_and(|most| made.0 > most) {
+        return here.make(meant, Fit::Under, false);
+    }
+    Some(made)
 }
 
 struct Resolved {
@@ -225,19 +230,16 @@ impl<'a> Row<'a> {
         };
         let Some(own) = own else { return self.chosen(vec![Because::NothingToGoBy]) };
         let mut why = own.why;
-        let (cut, meant) = self.cut_to(own.figure);
+        let most = cuts::most_for_pain(slot, self.figure(), own.figure);
+        let (cut, meant) = self.cut_to(own.figure, most);
         if let Some(cut) = cut.filter(|_| meant != own.figure) {
             why.push(Because::Cut { cut, gives: meant });
         }
         why.extend(self.range());
-        let fit = match cut {
-            Some(cut) if cuts::is_bound(&cut) => Fit::Under,
-            _ => Fit::Nearest,
-        };
         let up_to = own.up_to.filter(|_| meant == own.figure);
-        match make(slot.here, meant, up_to, fit) {
+        match make(slot.here, meant, up_to, most) {
             Some((figure, rig)) => {
-                match self.unliked(meant, up_to, fit).filter(|plain| *plain != figure) {
+                match self.unliked(meant, up_to, most).filter(|plain| *plain != figure) {
                     Some(_) => {
                         let Liked { smallest, step } = self.liked();
                         why.push(Because::Liked { smallest, step, made: figure });
@@ -322,18 +324,19 @@ impl<'a> Row<'a> {
         why
     }
 
-    /// The cut that counts for a set with this load of its own, and what it leaves of it.
-    fn cut_to(&self, own: Mass) -> (Option<Cut>, Mass) {
+    /// The cut that counts for a set with this load of its own, and what it leaves of it: no more than
+    /// the most that pain lets.
+    fn cut_to(&self, own: Mass, most: Option<Mass>) -> (Option<Cut>, Mass) {
         let body = self.slot.body_mass();
         let gives = match self.cut {
             Some(cut) if cut.keep != Percent::WHOLE => cuts::kept(own, body, cut.keep),
             _ => own,
         };
         // A share of the first set leaves a heavier one over what hurt.
-        let most = cuts::most_in_pain(self.slot).filter(|most| *most < gives);
+        let most = most.filter(|most| *most < gives);
         let cut = match (self.cut, self.slot.care().pain, most) {
             (Some(cut), Some(pain), Some(most)) => Some(Cut {
-                keep: share(most, own, body).unwrap_or(cut.keep),
+                keep: cuts::share(most, own, body).unwrap_or(cut.keep),
                 why: Cutting::Pain { since: pain.since },
                 ..cut
             }),
@@ -349,12 +352,12 @@ impl<'a> Row<'a> {
     }
 
     /// What this gym makes where every load is liked; none where every load is.
-    fn unliked(&self, meant: Mass, up_to: Option<Mass>, fit: Fit) -> Option<Mass> {
+    fn unliked(&self, meant: Mass, up_to: Option<Mass>, most: Option<Mass>) -> Option<Mass> {
         if self.liked().any() {
             return None;
         }
         let here = Here { equipment: self.slot.gym, step: None, ..self.slot.here };
-        Some(make(here, meant, up_to, fit)?.0)
+        Some(make(here, meant, up_to, most)?.0)
     }
 
     /// A place on a stack: as it was used last in this gym, else the one written, on whatever stack
