@@ -2,11 +2,11 @@
 //! transaction.
 
 use barwright_domain::history::Change;
-use rusqlite::{Connection, params};
+use rusqlite::Connection;
 
 use crate::chain::Chain;
 use crate::error::StoreError;
-use crate::event::{COLUMNS, NewEvent, Stamp, Tap, checksum};
+use crate::event::{Insert, NewEvent, Stamp, Tap, checksum};
 use crate::history;
 use crate::standing;
 use crate::store::Store;
@@ -77,21 +77,11 @@ fn write(
     connection.prepare_cached("BEGIN IMMEDIATE")?.execute([])?;
     let tap = head.seq.saturating_add(1);
     {
-        let sql = format!("INSERT INTO event ({COLUMNS}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)");
-        let mut insert = connection.prepare_cached(&sql)?;
+        let mut insert = Insert::into(connection)?;
         for event in events {
             let seq = head.seq.saturating_add(1);
             head = Chain { seq, checksum: checksum(head.checksum, seq, tap, at, event) };
-            insert.execute(params![
-                seq,
-                tap,
-                event.kind,
-                event.version,
-                at.wall_ms,
-                at.offset_minutes,
-                event.body,
-                head.checksum
-            ])?;
+            insert.row((seq, tap), at, event, head.checksum)?;
         }
     }
     for change in changes {

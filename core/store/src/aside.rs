@@ -15,18 +15,23 @@ pub fn is_at(place: &Place) -> Result<bool, StoreError> {
     Ok(place.is_there()? || log_of(place).is_there()?)
 }
 
+/// The first name beside a file, by its number, that neither a store nor its log has.
+fn unused(place: &Place, name: impl Fn(u32) -> String) -> Result<Place, StoreError> {
+    let mut number = 1_u32;
+    loop {
+        let aside = place.beside(&name(number));
+        if !is_at(&aside)? {
+            return Ok(aside);
+        }
+        number = number.saturating_add(1);
+    }
+}
+
 /// Copies a file and its write-ahead log to names of their own.
 pub(crate) fn set_aside(place: &Place, name: &str) -> Result<Place, StoreError> {
     let files = place.on().files;
     let failed = |error| StoreError::from_io(place.path(), &error);
-    let mut number = 1_u32;
-    let aside = loop {
-        let aside = place.beside(&format!("{name}{number}"));
-        if !(aside.is_there()? || log_of(&aside).is_there()?) {
-            break aside;
-        }
-        number = number.saturating_add(1);
-    };
+    let aside = unused(place, |number| format!("{name}{number}"))?;
     for (from, to) in [(place.clone(), aside.clone()), (log_of(place), log_of(&aside))] {
         if from.is_there()?
             && let Err(error) = files.copy(from.path(), to.path())
@@ -55,14 +60,7 @@ pub(crate) fn replace(from: &Place, place: &Place) -> Result<(), StoreError> {
 pub(crate) fn put_log_aside(place: &Place) -> Result<(), StoreError> {
     let files = place.on().files;
     let failed = |error| StoreError::from_io(place.path(), &error);
-    let mut number = 1_u32;
-    let aside = loop {
-        let aside = place.beside(&format!(".left-{number}-wal"));
-        if !aside.is_there()? {
-            break aside;
-        }
-        number = number.saturating_add(1);
-    };
+    let aside = unused(place, |number| format!(".left-{number}-wal"))?;
     files.rename(log_of(place).path(), aside.path()).map_err(failed)?;
     files.sync_names(place.path()).map_err(failed)
 }

@@ -1,6 +1,6 @@
 //! Events as the log holds them: text in, text out, under a chained checksum.
 
-use rusqlite::Row;
+use rusqlite::{CachedStatement, Connection, Row, params};
 
 use crate::digest::SUM;
 
@@ -97,11 +97,39 @@ pub(crate) fn checksum(before: u32, seq: Seq, tap: Seq, at: Stamp, event: &NewEv
     digest.finalize()
 }
 
+/// Writes rows of the log, in the caller's transaction.
+pub(crate) struct Insert<'a>(CachedStatement<'a>);
+
+impl<'a> Insert<'a> {
+    pub(crate) fn into(connection: &'a Connection) -> rusqlite::Result<Self> {
+        let sql = format!("INSERT INTO event ({COLUMNS}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)");
+        connection.prepare_cached(&sql).map(Self)
+    }
+
+    /// Writes one, with the checksum that it has in the chain.
+    pub(crate) fn row(
+        &mut self,
+        (seq, tap): (Seq, Seq),
+        at: Stamp,
+        event: &NewEvent<'_>,
+        sum: u32,
+    ) -> rusqlite::Result<()> {
+        let NewEvent { kind, version, body } = event;
+        self.0
+            .execute(params![seq, tap, kind, version, at.wall_ms, at.offset_minutes, body, sum])
+            .map(|_| ())
+    }
+}
+
 impl Event {
+    /// What of it is not its place in the log.
+    pub(crate) fn as_new(&self) -> NewEvent<'_> {
+        NewEvent { kind: &self.kind, version: self.version, body: &self.body }
+    }
+
     /// Its checksum behind an event with the checksum `before`; 0 before the first.
     #[must_use]
     pub fn sum(&self, before: u32) -> u32 {
-        let new = NewEvent { kind: &self.kind, version: self.version, body: &self.body };
-        checksum(before, self.seq, self.tap, self.at, &new)
+        checksum(before, self.seq, self.tap, self.at, &self.as_new())
     }
 }

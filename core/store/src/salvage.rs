@@ -1,11 +1,11 @@
 //! Damaged files: what can still be read of them goes into a new file, and they are kept.
 
-use rusqlite::{Connection, params};
+use rusqlite::Connection;
 
 use crate::aside::{replace, set_aside};
 use crate::chain::Chain;
 use crate::error::StoreError;
-use crate::event::{COLUMNS, Event, Seq, Stamp};
+use crate::event::{Event, Insert, Seq, Stamp};
 use crate::pages::Pages;
 use crate::place::{Place, remove};
 use crate::store::Store;
@@ -146,19 +146,8 @@ impl Store {
 }
 
 fn insert(connection: &Connection, rows: &[(Event, u32)]) -> rusqlite::Result<()> {
-    let sql = format!("INSERT INTO event ({COLUMNS}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)");
-    let mut insert = connection.prepare_cached(&sql)?;
-    for (event, sum) in rows {
-        insert.execute(params![
-            event.seq,
-            event.tap,
-            event.kind,
-            event.version,
-            event.at.wall_ms,
-            event.at.offset_minutes,
-            event.body,
-            sum
-        ])?;
-    }
-    Ok(())
+    let mut insert = Insert::into(connection)?;
+    rows.iter().try_for_each(|(event, sum)| {
+        insert.row((event.seq, event.tap), event.at, &event.as_new(), *sum)
+    })
 }
