@@ -83,9 +83,7 @@ impl Core {
 
     /// What a key does.
     pub(super) fn act(&mut self, action: Action, at: &Reading) -> Result<Answer, Fault> {
-        if !at.is_sound() {
-            return Err(self.refused(session::Refusal::BadReading).into());
-        }
+        self.sound(at)?;
         match action {
             Action::Show { look } => self.shown(look, at),
             Action::Do { intent, session, then } => {
@@ -93,6 +91,14 @@ impl Core {
                 self.tap(intent, session, then, at)
             }
         }
+    }
+
+    /// A reading that no clock gives is refused.
+    pub(super) fn sound(&self, at: &Reading) -> Result<(), Fault> {
+        if at.is_sound() {
+            return Ok(());
+        }
+        Err(self.refused(session::Refusal::BadReading).into())
     }
 
     /// What could only be looked at may be written again.
@@ -226,7 +232,7 @@ impl Core {
         self.held.locale.words()
     }
 
-    pub(super) fn refused(&self, refusal: session::Refusal) -> Refused {
+    fn refused(&self, refusal: session::Refusal) -> Refused {
         Refused::BySession(refusal, self.held.load_unit())
     }
 

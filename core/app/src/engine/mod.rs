@@ -31,7 +31,7 @@ use crate::locale::Locale;
 use crate::phrase::Words;
 
 use self::core::Core;
-use self::exchange::form;
+use self::exchange::coming;
 pub(crate) use derive::derive_anew;
 pub use examine::Examined;
 pub(crate) use examine::{Verdict, examine, verdict};
@@ -110,7 +110,7 @@ impl Engine {
             }
             action => action,
         };
-        self.with(|core| form::act(core, action, &reading.into()))
+        self.with(|core| coming::act(core, action, &reading.into()))
     }
 
     /// Carries a tap out. What it answers is on disk: where the screen after it can't be made, the

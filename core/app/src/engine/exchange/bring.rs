@@ -2,7 +2,6 @@
 //! taken out again.
 
 use std::collections::BTreeSet;
-use std::io::BufRead;
 
 use barwright_domain::desk::{Desk, DeskEvent, MOST_CHANGES, Sent, SentChange, SentWhat};
 use barwright_domain::history::Brought;
@@ -11,7 +10,7 @@ use barwright_domain::session::Reading;
 use barwright_log::encode_desk;
 use barwright_store::Event;
 
-use super::super::came::{Identity, Known, here, last};
+use super::super::came::{Identity, Known, here};
 use super::super::codec::{self, DESK, VERSION};
 use super::super::core::Core;
 use super::super::sent;
@@ -53,11 +52,10 @@ impl Joined {
 /// desk there stays there, and no owner of a load hears of it.
 pub(super) fn bring_file(
     core: &mut Core,
-    from: impl BufRead,
+    file: File,
     at: &Reading,
     look_only: bool,
 ) -> Result<Joined, Fault> {
-    let file = File::read_whole(from)?;
     // Plans are named by numbers of the log: those up to here are plans of both.
     let one_log = core.store.uuid() == file.head.store;
     let both = if one_log { same(core, &file.rows)? } else { 0 };
@@ -122,12 +120,10 @@ pub(super) fn bring(
     Ok(Joined { taken: true, ..joined })
 }
 
-/// Takes the sessions of the last coming that is still there out of the history again, and answers
-/// how many those are; none where nothing was brought.
-pub(super) fn withdraw(core: &mut Core, at: &Reading) -> Result<u64, Fault> {
-    let Some(Arrived { tap, sessions }) = last(&core.store)? else { return Ok(0) };
-    record(core, &[DeskEvent::SessionsWithdrawn { tap }], at)?;
-    Ok(sessions)
+/// Takes what came out of the history again, and answers how many sessions that is.
+pub(super) fn withdraw(core: &mut Core, came: Arrived, at: &Reading) -> Result<u64, Fault> {
+    record(core, &[DeskEvent::SessionsWithdrawn { tap: came.tap }], at)?;
+    Ok(came.sessions)
 }
 
 /// Records facts that change the history behind the last session.

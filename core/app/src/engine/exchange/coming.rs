@@ -2,17 +2,18 @@
 //!
 //! It can be some megabytes long, so it crosses once: looks and keys name it by its checksum.
 
-use barwright_domain::session::{self, Reading};
+use barwright_domain::session::Reading;
 use barwright_log::form::{BadLine, Wrong};
 
 use super::super::came;
 use super::super::core::Core;
 use super::super::effects::{self, Watched};
 use super::super::export::MOST_CARRIED;
+use super::read::File;
 use super::{bring, take_in};
 use crate::contract::{Action, Answer, Edit, FormOf, Intent, Look};
 use crate::facts::{Coming, ComingPart, Done, Facts, Found, Of, Taking};
-use crate::fault::{Fault, NotTaken, Refused};
+use crate::fault::{Fault, Refused};
 use crate::screens;
 
 /// What a key does, and what a shell opens: records that come in are shown and taken here, all else by
@@ -24,10 +25,14 @@ pub(in crate::engine) fn act(
 ) -> Result<Answer, Fault> {
     match action {
         Action::Show { look } => match part_of(core, look) {
-            Ok((part, text)) => show(core, (part, text), at),
+            Ok(part) => {
+                core.sound(at)?;
+                show(core, part, at)
+            }
             Err(look) => core.act(Action::Show { look }, at),
         },
         Action::Do { intent: Intent::Edit { of: FormOf::Records, place, edit, .. }, .. } => {
+            core.sound(at)?;
             core.writable()?;
             let before = Watched::of(core.held.state.run());
             let (done, changes) = take(core, (&place, &edit), at)?;
@@ -69,9 +74,6 @@ fn show(
     (part, text): (ComingPart, String),
     at: &Reading,
 ) -> Result<Answer, Fault> {
-    if !at.is_sound() {
-        return Err(core.refused(session::Refusal::BadReading).into());
-    }
     let coming = core.mended(|core| coming(core, (part, &text), at))?;
     let facts = Facts { held: &core.held, at, of: Of::Coming(coming) };
     let look = look_at(part, text);
@@ -117,25 +119,33 @@ fn holding<T>(
 
 /// What a file comes to beside what is here: nothing is taken.
 fn found(core: &mut Core, text: &str, at: &Reading) -> Result<Found, Fault> {
-    let refused = match bounded(text).and_then(|file| take_in::take_in(core, file, true)) {
+    let file = match read(text) {
+        Ok(file) => file,
+        Err(fault) => return refused(fault).map(Found::Refused),
+    };
+    let why = match take_in::found(core, &file) {
         Ok(take_in::Imported { same, new, sessions, .. }) => {
             return Ok(Found::GoesOn { same, new, sessions });
         }
-        Err(Fault::Refused(refused)) => refused,
-        Err(fault) => return Err(fault),
+        Err(fault) => refused(fault)?,
     };
-    if !matches!(refused, Refused::NotTaken(NotTaken::Others | NotTaken::Apart { .. })) {
-        return Ok(Found::Refused(refused));
-    }
-    let bring::Joined { new, same, open, .. } = bring::bring_file(core, text.as_bytes(), at, true)?;
-    Ok(Found::Apart { why: refused, new, same, open })
+    let bring::Joined { new, same, open, .. } = bring::bring_file(core, file, at, true)?;
+    Ok(Found::Apart { why, new, same, open })
 }
 
-fn bounded(text: &str) -> Result<&[u8], Fault> {
+/// What is wrong with a file is said on the screen; that it can't be looked at is no answer.
+fn refused(fault: Fault) -> Result<Refused, Fault> {
+    match fault {
+        Fault::Refused(refused) => Ok(refused),
+        fault => Err(fault),
+    }
+}
+
+fn read(text: &str) -> Result<File, Fault> {
     if text.len() > MOST_CARRIED {
         return Err(Wrong::Line { line: 1, what: BadLine::FileTooLarge }.into());
     }
-    Ok(text.as_bytes())
+    File::read_whole(text.as_bytes())
 }
 
 /// Does what a key of the form says. Answers what was done, and the file that tells what stands
@@ -145,9 +155,6 @@ fn take(
     (place, edit): (&str, &Edit),
     at: &Reading,
 ) -> Result<(Done, String), Fault> {
-    if !at.is_sound() {
-        return Err(core.refused(session::Refusal::BadReading).into());
-    }
     if core.held.demo {
         // Invented records take none of one's own.
         return Err(Refused::NotHere.into());
@@ -155,23 +162,22 @@ fn take(
     let (done, changes) = match (Taking::at(place), edit) {
         (Some(Taking::GoOn(file)), Edit::TakeUp) => {
             let taken =
-                holding(core, file, |core, text| take_in::take_in(core, bounded(text)?, false))?;
+                holding(core, file, |core, text| take_in::take_in(core, read(text)?, false))?;
             let take_in::Imported { same, new, sessions, .. } = taken.ok_or(Refused::NotHere)?;
             (Done::GoneOn { same, new, sessions }, String::new())
         }
         (Some(Taking::AsHistory(file)), Edit::TakeUp) => {
-            let joined = holding(core, file, |core, text| {
-                bring::bring_file(core, bounded(text)?, at, false)
-            })?;
+            let joined =
+                holding(core, file, |core, text| bring::bring_file(core, read(text)?, at, false))?;
             let bring::Joined { new, same, open, differing, changes, .. } =
                 joined.ok_or(Refused::NotHere)?;
             (Done::AsHistory { new, same, open, differing }, changes.unwrap_or_default())
         }
         (Some(Taking::Withdraw(tap)), Edit::Remove) => {
             // A second tap of one key does not take out what came before.
-            let last = came::last(&core.store)?;
-            last.filter(|came| came.tap == tap).ok_or(Refused::NotHere)?;
-            (Done::Withdrawn { sessions: bring::withdraw(core, at)? }, String::new())
+            let last = came::last(&core.store)?.filter(|came| came.tap == tap);
+            let sessions = bring::withdraw(core, last.ok_or(Refused::NotHere)?, at)?;
+            (Done::Withdrawn { sessions }, String::new())
         }
         _ => return Err(Refused::NotHere.into()),
     };

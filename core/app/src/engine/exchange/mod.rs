@@ -2,7 +2,7 @@
 
 mod bring;
 mod columns;
-pub(super) mod form;
+pub(super) mod coming;
 mod read;
 mod table;
 mod take_in;
@@ -13,6 +13,7 @@ use std::sync::Arc;
 
 use barwright_domain::session::Reading;
 
+use super::came;
 use super::export::{self, Export, Exported};
 use super::{Engine, guarded};
 use crate::contract::{self, EngineError};
@@ -23,6 +24,8 @@ pub use bring::Joined;
 pub use columns::OldTable;
 pub use table::Table;
 pub use take_in::Imported;
+
+use read::File;
 
 impl Engine {
     /// Writes the records out, one line of JSON each, in the form of `docs/records-format.md`: all
@@ -68,7 +71,7 @@ impl Engine {
         from: impl BufRead,
         look_only: bool,
     ) -> Result<Imported, EngineError> {
-        self.with(|core| take_in::take_in(core, from, look_only))
+        self.with(|core| take_in::take_in(core, File::read_whole(from)?, look_only))
     }
 
     /// The sessions of a file of the lossless form that has a whole log come into the history here,
@@ -86,7 +89,7 @@ impl Engine {
         look_only: bool,
     ) -> Result<Joined, EngineError> {
         let at = Reading::from(reading);
-        self.with(|core| bring::bring_file(core, from, &at, look_only))
+        self.with(|core| bring::bring_file(core, File::read_whole(from)?, &at, look_only))
     }
 
     /// Takes the sessions that came into the history last out of it again, and answers how many: 0
@@ -96,7 +99,10 @@ impl Engine {
     /// [`EngineError::Storage`] when it can't be written: nothing changed then.
     pub fn withdraw_sessions(&self, reading: contract::Reading) -> Result<u64, EngineError> {
         let at = Reading::from(reading);
-        self.with(|core| bring::withdraw(core, &at))
+        self.with(|core| match came::last(&core.store)? {
+            Some(last) => bring::withdraw(core, last, &at),
+            None => Ok(0),
+        })
     }
 
     /// An engine in memory with what a file of that form has: all screens as they stood there. What

@@ -1,7 +1,5 @@
 //! In: a whole log of the lossless form goes on from the one that is here.
 
-use std::io::BufRead;
-
 use barwright_store::Event;
 
 use super::super::core::Core;
@@ -33,14 +31,8 @@ impl Imported {
     }
 }
 
-/// Compares a file with the records, and takes what is new unless it is only looked at: all of it in
-/// one transaction, or nothing.
-pub(super) fn take_in(
-    core: &mut Core,
-    from: impl BufRead,
-    look_only: bool,
-) -> Result<Imported, Fault> {
-    let file = File::read_whole(from)?;
+/// Compares a file with the records.
+pub(super) fn found(core: &Core, file: &File) -> Result<Imported, Fault> {
     let here = core.store.last_seq();
     if here > 0 && core.store.uuid() != file.head.store {
         return Err(Refused::NotTaken(NotTaken::Others).into());
@@ -50,16 +42,28 @@ pub(super) fn take_in(
     if same < here.min(there) {
         return Err(Refused::NotTaken(NotTaken::Apart { after: same }).into());
     }
-    let known = usize::try_from(same).unwrap_or(usize::MAX);
-    let new = file.rows.into_iter().skip(known);
-    let new: Vec<(Event, u32)> = new.map(|(row, sum)| (row, sum.unwrap_or_default())).collect();
-    let sessions = new.iter().filter(|(row, _)| begins(row)).count() as u64;
-    let found = Imported { same, new: new.len() as u64, sessions, taken: false };
-    if new.is_empty() || look_only {
+    let new = file.rows.iter().skip(known(same));
+    let sessions = new.filter(|(row, _)| begins(row)).count() as u64;
+    Ok(Imported { same, new: there.saturating_sub(same), sessions, taken: false })
+}
+
+/// Compares a file with the records, and takes what is new unless it is only looked at: all of it in
+/// one transaction, or nothing.
+pub(super) fn take_in(core: &mut Core, file: File, look_only: bool) -> Result<Imported, Fault> {
+    let found = found(core, &file)?;
+    if found.new == 0 || look_only {
         return Ok(found);
     }
-    append(core, (here == 0).then_some(file.head.store), &new)?;
+    let new = file.rows.into_iter().skip(known(found.same));
+    let new: Vec<(Event, u32)> = new.map(|(row, sum)| (row, sum.unwrap_or_default())).collect();
+    let becomes = (core.store.last_seq() == 0).then_some(file.head.store);
+    append(core, becomes, &new)?;
     Ok(Imported { taken: true, ..found })
+}
+
+/// How many lines those are that are here already.
+fn known(same: u64) -> usize {
+    usize::try_from(same).unwrap_or(usize::MAX)
 }
 
 /// Appends rows, and makes what is derived anew, in one transaction; an empty store becomes the one of
